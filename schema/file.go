@@ -1,0 +1,120 @@
+package schema
+
+var fileTable = Table{
+	Name: "file", Header: "top of the file",
+	Doc: "A file holds one procedure, one machine, or libraries of a shop; or all of these together. Only the version is always needed.",
+	Keys: []Key{
+		{Name: "benchleaf", Kind: Whole, Required: true, Doc: "Version of the language the file is written in.", Example: "1"},
+		{Name: "use", Kind: Texts, Doc: "Files this one takes names from, as paths from this file; * stands for any file name. What is written here goes before what is taken.", Example: `["shop/tools.toml", "machines/*.toml"]`},
+		{Name: "shop", Kind: Sub, Of: "shop", Doc: "The shop: how it wants its cards. Stands in shop.toml at the top of the shop folder, which every file below it uses."},
+		{Name: "machine", Kind: Sub, Of: "machine", Doc: "The machine this file describes; the parts, cavities, covers and energies in the file are its own."},
+		{Name: "procedure", Kind: Sub, Of: "procedure", Doc: "The procedure this file holds."},
+		{Name: "prepare", Kind: Subs, Of: "step", Doc: "Steps that make the machine safe and bring it into position, in order."},
+		{Name: "step", Kind: Subs, Of: "step", Doc: "Steps of the work, in order."},
+		{Name: "close", Kind: Subs, Of: "step", Doc: "Steps that close up, give energy back and prove that the machine runs, in order."},
+		{Name: "part", Kind: Named, Of: "part", Doc: "Parts and their fasteners."},
+		{Name: "cover", Kind: Named, Of: "cover", Doc: "Covers and guards: what they hide and what they guard against."},
+		{Name: "cavity", Kind: Named, Of: "cavity", Doc: "Places that hold a fluid."},
+		{Name: "energy", Kind: Named, Of: "energy", Doc: "Sources of energy, and how each is cut off and proved dead."},
+		{Name: "pose", Kind: Named, Of: "pose", Doc: "Positions the machine can be put in."},
+		{Name: "point", Kind: Named, Of: "point", Doc: "Lubrication points."},
+		{Name: "limit", Kind: Named, Of: "limit", Doc: "Wear limits and settings that are measured."},
+		{Name: "tool", Kind: Named, Of: "tool", Doc: "Tools on the wall."},
+		{Name: "fluid", Kind: Named, Of: "fluid", Doc: "Oils, greases and other fluids."},
+		{Name: "supply", Kind: Named, Of: "supply", Doc: "Consumables: rags, cleaner, thread-locker."},
+		{Name: "spare", Kind: Named, Of: "spare", Doc: "Parts that are renewed: seals, filters, split pins."},
+		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
+	},
+}
+
+var shopTable = Table{
+	Name: "shop", Header: "[shop]",
+	Doc: "How the shop wants its cards.",
+	Keys: []Key{
+		{Name: "title", Kind: Text, Required: true, Doc: "Name of the shop as it prints.", Example: `"Fernhollow Sawmill"`},
+		{Name: "units", Kind: Choice, Doc: "Units the pages print. What the author wrote always stands first.", Example: `"both"`, Choices: []Option{
+			{"metric", "metric only"}, {"inch", "inch only"}, {"both", "as written, with the other system in parentheses"}}},
+		{Name: "stock", Kind: Choice, Doc: "Card stock.", Example: `"a5"`, Choices: []Option{
+			{"a5", "A5, 148 × 210 mm"}, {"a4", "A4, 210 × 297 mm"}, {"letter", "Letter, 8.5 × 11 in"}, {"half-letter", "half Letter, 5.5 × 8.5 in"}}},
+		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
+		{Name: "language", Kind: Choice, Doc: "Language of the fixed words.", Example: `"en"`, Choices: []Option{{"en", "English"}}},
+		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
+	},
+}
+
+var machineTable = Table{
+	Name: "machine", Header: "[machine]",
+	Doc: "What the machine is. Its parts, cavities, covers, energies, poses, points and limits stand in the same file.",
+	Keys: []Key{
+		{Name: "name", Kind: Text, Doc: "Short name procedures use; the file's name when left out.", Example: `"log-deck"`},
+		{Name: "title", Kind: Text, Required: true, Doc: "Name as it prints.", Example: `"Log-deck conveyor"`},
+		{Name: "maker", Kind: Text, Doc: "Maker.", Example: `"Own build"`},
+		{Name: "model", Kind: Text, Doc: "Model or type.", Example: `"LD 6"`},
+		{Name: "manual", Kind: Text, Required: true, Doc: "The machine's own manual. Every card points to it.", Example: `"Operator's manual LD 6, edition 3"`},
+		{Name: "variants", Kind: Texts, Doc: "Names of the versions of this machine.", Example: `["short", "long"]`},
+		{Name: "meter", Kind: Choice, Doc: "What its meter counts.", Example: `"hours"`, Choices: []Option{
+			{"hours", "hours run"}, {"cycles", "cycles"}, {"distance", "distance"}, {"none", "no meter"}}},
+		{Name: "in-service", Kind: Day, Doc: "Day it went into service.", Example: "2019-04-01"},
+		{Name: "outline", Kind: Points, Doc: "Outline of the machine seen from where the technician stands: corners in any unit, x to the right, y down.", Example: "[[0, 0], [120, 0], [120, 40], [0, 40]]"},
+	},
+}
+
+var procedureTable = Table{
+	Name: "procedure", Header: "[procedure]",
+	Doc: "What the job is. Nothing is silent: where no tools, supplies, spares, protective equipment or isolation are needed, an empty list or a reason says so.",
+	Keys: []Key{
+		{Name: "name", Kind: Text, Doc: "Short name other procedures use; the file's name when left out.", Example: `"log-deck-gearbox-oil"`},
+		{Name: "title", Kind: Text, Required: true, Doc: "Title, beginning with the action.", Example: `"Change the worm gearbox oil"`},
+		{Name: "machine", Kind: Name, Of: "machine", Required: true, Doc: "Name of the machine. Where no machine is described anywhere, its name in plain words.", Example: `"log-deck"`},
+		{Name: "for", Kind: Names, Of: "variant", Doc: "Versions of the machine the procedure serves; all when left out.", Example: `["long"]`},
+		{Name: "summary", Kind: Words, Doc: "What the job does and why, in a sentence or two.", Example: `"Drains the worn-in oil and its metal while it is warm."`},
+		{Name: "revision", Kind: Text, Required: true, Doc: "Revision mark.", Example: `"B"`},
+		{Name: "date", Kind: Day, Required: true, Doc: "Day of the revision.", Example: "2026-02-14"},
+		{Name: "author", Kind: Text, Required: true, Doc: "Who wrote it.", Example: `"R. Aldous"`},
+		{Name: "checked", Kind: Text, Doc: "Who checked it at the machine.", Example: `"M. Brandvold"`},
+		{Name: "who", Kind: Text, Required: true, Doc: "Who may do it: trade, training or licence.", Example: `"Mechanic trained on lock-out"`},
+		{Name: "people", Kind: Whole, Doc: "How many people it takes; one when left out.", Example: "2"},
+		{Name: "hands-on", Kind: Amount, Of: "time", Required: true, Doc: "Time with hands on the machine.", Example: `"40 min"`},
+		{Name: "elapsed", Kind: Amount, Of: "time", Doc: "Time from start to end, waits and all.", Example: `"1 h 15 min"`},
+		{Name: "every", Kind: Amounts, Of: "interval", Doc: "When it is due again: running time, calendar time or both, whichever comes first.", Example: `["500 h", "12 months"]`},
+		{Name: "first", Kind: Amounts, Of: "interval", Doc: "When it is due the first time, if sooner.", Example: `"50 h"`},
+		{Name: "when", Kind: Text, Doc: "Condition it is done on, in words, when no interval rules it.", Example: `"When the blade wanders or a tooth is lost"`},
+		{Name: "start", Kind: Texts, Doc: "State the machine must be in before the first step.", Example: `["Conveyor empty", "Gearbox warm from running"]`},
+		{Name: "end", Kind: Texts, Doc: "State it must be in after the last.", Example: `["Conveyor runs both ways", "No oil under the gearbox"]`},
+		{Name: "no-isolation", Kind: Text, Doc: "Why no energy needs to be isolated.", Example: `"The card is a look from outside the guards"`},
+		{Name: "no-close", Kind: Text, Doc: "Why there is nothing to close up or to test.", Example: `"Nothing is opened"`},
+		{Name: "tools", Kind: Names, Of: "tool", Doc: "Every tool to bring. An empty list says that none is needed.", Example: `["socket-16", "torque-wrench-100"]`},
+		{Name: "supplies", Kind: Names, Of: "fluid supply", Doc: "Every fluid and consumable to bring.", Example: `["gear-220", "rags"]`},
+		{Name: "spares", Kind: Names, Of: "spare", Doc: "Every part that is renewed.", Example: `["drain-washer"]`},
+		{Name: "wear", Kind: Choices, Doc: "Protective equipment to wear or have at hand.", Example: `["eye-protection", "gloves"]`, Choices: Protection},
+		{Name: "cautions", Kind: Names, Of: "caution", Doc: "Safety messages that hold for the whole job, printed first.", Example: `["start"]`},
+		{Name: "record", Kind: Texts, Doc: "More blanks on the record strip, besides the readings of the steps.", Example: `["Hour meter"]`},
+		{Name: "manual", Kind: Text, Doc: "Place in the machine's own manual; the machine's own entry when left out.", Example: `"Section 6.2"`},
+		{Name: "notes", Kind: Texts, Doc: "What is good to know. Notes inform; they never instruct.", Example: `["The sight glass fogs for a minute after filling."]`},
+		{Name: "pictures", Kind: Subs, Of: "picture", Doc: "Pictures for the whole job.", Example: `[{ file = "gearbox.png", title = "Plugs" }]`},
+		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings the author stands by, each with the reason. A missing danger or warning cannot be allowed away.", Example: `[{ rule = "tool/never-used", reason = "kept at hand for the tail shaft" }]`},
+	},
+	Example: `benchleaf = 1
+
+[procedure]
+title = "Look over the chain oiler"
+machine = "Log-deck conveyor"
+revision = "A"
+date = 2026-02-14
+author = "R. Aldous"
+who = "Anyone who runs the deck"
+hands-on = "5 min"
+every = "50 h"
+no-isolation = "Nothing is touched; look from outside the guard"
+no-close = "Nothing is opened"
+tools = []
+supplies = []
+spares = []
+wear = ["eye-protection"]
+manual = "Operator's manual, section 4"
+
+[[step]]
+inspect = "the oil level in the sight glass"
+expect = "between the two marks"
+outside = "Fill the oiler by its own card before the next shift."`,
+}
