@@ -1,0 +1,141 @@
+// Package plan says what a page holds, in print order and already in words. It
+// must not know paper, type, colour or any file format.
+package plan
+
+// Run is a stretch of text in one face.
+type Run struct {
+	Text         string
+	Bold, Italic bool
+	Code         bool
+}
+
+// Block is a paragraph, or one item of a list where Bullet is set ("•" or "1.").
+type Block struct {
+	Bullet string
+	Runs   []Run
+}
+
+// Fact is a label with what it says: "People" – "2".
+type Fact struct{ Label, Text string }
+
+// Caution is a safety message in the order of ANSI Z535.6: signal word, hazard, consequence, avoidance.
+type Caution struct {
+	Signal      string   // key of the level: danger, warning, caution, notice
+	Word        string   // the level in the card's language: DANGER
+	Hazard      string   // noun phrase, no full stop
+	Consequence string   // sentence
+	Avoid       string   // sentences
+	Wear        []string // protective equipment, in words
+	Signs       []string // ISO 7010 numbers, W before M before P
+}
+
+// Isolation is one source of energy, how it is cut off and how that is proved.
+type Isolation struct{ Energy, How, Prove, Restore string }
+
+// Item is a line of a list of things to bring.
+type Item struct {
+	Name     string   // "Torque wrench 20 to 100 N·m, 1/2 in"
+	Quantity string   // "2", "1.1 L"; empty for one tool
+	Note     string   // what it is for, or its grade
+	StandIns []string // what may be brought instead
+}
+
+// Blank is a place to write on the card.
+type Blank struct {
+	Label string // what is read: "Chain slack"
+	Unit  string // "mm"; empty for words, names and dates
+	Limit string // "20 to 30 mm"; empty where there is none
+}
+
+// Value is a figure that stands out at its step.
+type Value struct {
+	Label string // "Torque"
+	Text  string // "42 to 48 N·m"
+	Also  string // the same in the other system, or what it holds for; may be empty
+}
+
+// Step is one numbered action.
+type Step struct {
+	Number    int
+	Stage     string    // heading that begins with this step; empty while it goes on
+	Cautions  []Caution // print before the action, on the same side
+	Action    []Run     // imperative sentence
+	Say       []Block   // more words
+	Values    []Value
+	Details   []string // small print: fasteners, wrench sizes, order, condition of the thread
+	Outside   string   // what to do when a reading is outside its limit
+	Readings  []Blank
+	Notes     []string
+	Meanwhile bool // done while the wait above runs
+	Wait      bool // the step is a wait; its time is among the values
+}
+
+// Section is a run of steps under one heading: make safe, work, close up and test.
+type Section struct {
+	Title string
+	Lead  string // a line under the title; may be empty
+	Steps []Step
+}
+
+// Card is all that a bench card says.
+type Card struct {
+	Words      Words
+	Shop       string
+	Title      string
+	Name       string // the procedure's short name
+	Machine    string
+	Variant    string
+	Revision   string
+	Date       string // ISO 8601 day of the revision
+	Author     string
+	Checked    string
+	Summary    []Run
+	Facts      []Fact
+	Start      []string // condition of the machine at the start
+	End        []string // and at the end
+	Cautions   []Caution
+	Isolations []Isolation
+	NoEnergy   string // why nothing is isolated; empty when something is
+	Wear       []Item
+	Tools      []Item
+	Supplies   []Item
+	Spares     []Item
+	Sections   []Section
+	Blanks     []Blank // readings, hours, date, initials
+	Manual     string  // the machine's own manual and where in it
+	Allowed    []string
+}
+
+// Served is a procedure a pick list is for; lines refer to it by its Key.
+type Served struct{ Key, Title, Machine, Revision string }
+
+// Pick is a line of a pick list.
+type Pick struct {
+	Name     string   // what to take
+	Quantity string   // "2", "3.3 L"; empty for one tool
+	Take     string   // packs to take: "4 × 1 L bottle, 0.7 L left"
+	Serves   []string // what it is for: "16 mm hex · drain plug"
+	StandIns []string
+	Where    string   // place on the wall or shelf
+	For      []string // keys of the procedures that want it
+}
+
+// PickGroup is a list of one kind: tools, supplies, single-use parts, protective equipment, waste.
+type PickGroup struct {
+	Kind  string // tools, supplies, spares, wear, waste
+	Title string
+	Note  string // "fewest tools that serve every fastener, proved"
+	Lines []Pick
+	None  string // said when there are no lines
+}
+
+// PickList is what to bring for a set of procedures.
+type PickList struct {
+	Words    Words
+	Shop     string
+	Title    string
+	Date     string
+	Served   []Served
+	Groups   []PickGroup
+	Warnings []string // what no tool on the wall serves
+}

@@ -1,0 +1,80 @@
+package plan
+
+// Words are the fixed words of a page in one language, read from
+// templates/words. Every field must be filled; a test holds each language to that.
+type Words struct {
+	Language   string            `toml:"language"` // BCP 47
+	Labels     Labels            `toml:"labels"`
+	Signals    map[string]string `toml:"signals"`    // danger, warning, caution, notice
+	Protection map[string]string `toml:"protection"` // keys of the protective equipment
+	Verbs      map[string]string `toml:"verbs"`      // sentence of each verb, with {object}
+}
+
+// Labels are the words that stand on the page whatever the procedure.
+type Labels struct {
+	Card       string `toml:"card"`
+	Machine    string `toml:"machine"`
+	Variant    string `toml:"variant"`
+	Revision   string `toml:"revision"`
+	Author     string `toml:"author"`
+	Checked    string `toml:"checked"`
+	Who        string `toml:"who"`
+	People     string `toml:"people"`
+	HandsOn    string `toml:"hands-on"`
+	Elapsed    string `toml:"elapsed"`
+	Every      string `toml:"every"`
+	First      string `toml:"first"`
+	When       string `toml:"when"`
+	Start      string `toml:"start"`
+	End        string `toml:"end"`
+	Safety     string `toml:"safety"`
+	Energy     string `toml:"energy"`
+	Isolate    string `toml:"isolate"`
+	Prove      string `toml:"prove"`
+	NoEnergy   string `toml:"no-energy"`
+	Bring      string `toml:"bring"`
+	Wear       string `toml:"wear"`
+	Tools      string `toml:"tools"`
+	Supplies   string `toml:"supplies"`
+	Spares     string `toml:"spares"`
+	Waste      string `toml:"waste"`
+	None       string `toml:"none"`
+	Or         string `toml:"or"`
+	Prepare    string `toml:"prepare"`
+	Work       string `toml:"work"`
+	Close      string `toml:"close"`
+	Meanwhile  string `toml:"meanwhile"`
+	Wait       string `toml:"wait"`
+	Outside    string `toml:"outside"`
+	Note       string `toml:"note"`
+	Record     string `toml:"record"`
+	Limit      string `toml:"limit"`
+	Hours      string `toml:"hours"`
+	Date       string `toml:"date"`
+	Initials   string `toml:"initials"`
+	Continued  string `toml:"continued"`
+	TurnOver   string `toml:"turn-over"`
+	NextSheet  string `toml:"next-sheet"`
+	EndOfCard  string `toml:"end-of-card"`
+	EndOfList  string `toml:"end-of-list"`
+	Side       string `toml:"side"`  // "Side {n} of {all}"
+	Sheet      string `toml:"sheet"` // "Sheet {n}"
+	Manual     string `toml:"manual"`
+	Local      string `toml:"local"`   // the line on local rules and licensed practice
+	Allowed    string `toml:"allowed"` // findings the author stands by
+	Pick       string `toml:"pick"`
+	Procedures string `toml:"procedures"`
+	For        string `toml:"for"`
+	Take       string `toml:"take"`
+	Where      string `toml:"where"`
+	Serves     string `toml:"serves"`
+	Quantity   string `toml:"quantity"`
+	StandIn    string `toml:"stand-in"`
+	Missing    string `toml:"missing"` // what no tool on the wall serves
+	Torque     string `toml:"torque"`
+	Amount     string `toml:"amount"`
+	Set        string `toml:"set"`
+	Time       string `toml:"time"`
+	Angle      string `toml:"angle"`
+	Pressure   string `toml:"pressure"`
+}
