@@ -1,0 +1,41 @@
+package trade
+
+// hotAndBurning are the hazards of heat, fire and electricity.
+func hotAndBurning() []Hazard {
+	return []Hazard{
+		{Key: "hot", Title: "hot parts and fluids", Level: Caution, Worst: Warning, WorstWhen: "a fluid or steam can scald",
+			Words: []string{"hot", "muffler*|exhaust*|silencer*|manifold + " + work, "radiator|pressure|coolant cap* + open|opening|turn|" + takeOff, "cylinder head* + " + work, "steam|scald*|boiling",
+				"drain*|draining & warm|operating", "heat gun*|up|the|it|both|with", "blowtorch*|welder|welding|solder*|brazing", "gas|blow torch*", "warm|heat & torch|flame|burner", "weld|braze the|a|it|both", "warm|heat up|the & drain*|change"},
+			Hazard: "Hot parts and fluids", Consequence: "can burn your skin", many: true,
+			Avoid: "Let them cool until you can hold a hand close. Wear gloves and keep clear of drips and steam.",
+			Wear:  []string{"gloves"}, Signs: []string{"W017", "W079"}, Source: "common practice, no source", FromMemory: true},
+		{Key: "fuel", Title: "fuel and its vapour", Level: Warning, Worst: Danger, WorstWhen: "a flame, sparks or a hot engine is near",
+			Words: []string{"refuel*", "gas tank + drain*|fill|filling|" + off, "fuel*|petrol|gasoline + " + work + "|" + "drain*|fill|filling|pour*|disconnect*|connect*|bleed*|empty|spill*|siphon*|pump|mix|soak*|wipe|mop|store",
+				"carburettor*|carburetor*|carb + " + work + "|drain*|open", "fuel|petrol|gasoline & spill*|spilt|leak|leaks|leaking|vapour|vapor|fumes"},
+			Hazard: "Fuel and its vapour", Consequence: "can catch fire and burn you badly",
+			Avoid: "Work outdoors with the engine cold, without flame or sparks. Wipe up what spills at once.",
+			Wear:  []string{"gloves"}, Signs: []string{"W021", "P003"}, Source: "NFPA 30", FromMemory: true},
+		{Key: "battery-gas", Title: "battery gas and acid", Level: Warning,
+			Words: []string{"battery|batteries + charg*|recharg*|jump*|boost*|disconnect*|connect*|reconnect*|" + takeOff + "|refit*|fit|install*|top|fill", "jump start*|lead*|cable*", "jumper|booster cable*|lead*",
+				"battery acid", "electrolyte"},
+			Hazard: "Battery gas and acid", Consequence: "can explode and burn your eyes", many: true,
+			Avoid: "Air the place, keep flames and sparks away, and switch the charger off before you touch its clamps.",
+			Wear:  []string{"eye-protection", "gloves"}, Signs: []string{"W026", "W023", "P003", "E011"}, Source: "29 CFR 1926.441", FromMemory: true},
+		{Key: "battery-order", Title: "a short circuit at the battery", Level: Caution,
+			Words:  []string{"battery|batteries + disconnect*|connect*|reconnect*|" + takeOff + "|refit*|fit|install*", "negative|positive|earth|ground|battery lead*|cable*|terminal*|clamp* + disconnect*|connect*|reconnect*|" + takeOff + "|refit*|fit"},
+			Hazard: "Short circuit at the battery", Consequence: "can burn your hand and throw hot metal",
+			Avoid: "Take the earth (negative) lead off first and put it on last. Keep tools and jewellery off the terminals.",
+			Wear:  []string{"eye-protection"}, Signs: []string{"W001"}, Source: "common practice, no source", FromMemory: true},
+		{Key: "shock", Title: "electric shock", Level: Warning,
+			Words: []string{"capacitor* + " + work + "|discharg*|short|test", "mains + connect*|reconnect*|wir*|open|work*|test|switch", "live wire*|conductor*|part*|terminal*|circuit*", "high voltage", "terminal|junction|switch|fuse box*|panel* + " + off + "|wir*|connect*|work*",
+				"electrical|electric|control|switch panel*|cabinet*|box* + " + off + "|wir*|connect*", "ignition coil* + " + work + "|test|hold|crank", "plug lead* & crank*|hold|holding", "bare wire*|conductor*|cable*", "motor|starter|heater terminal*|winding* + " + off + "|connect*|disconnect*|test|measur*", "<volts>"},
+			Hazard: "Live electrical parts", Consequence: "can kill by electric shock", many: true,
+			Avoid: "Unplug or lock off, wait for capacitors to discharge, and prove it dead. Leave mains wiring to those allowed to do it.",
+			Signs: []string{"W012", "M006"}, Source: "29 CFR 1910.147(d)"},
+		{Key: "grinding", Title: "sparks and broken wheels", Level: Warning,
+			Words:  []string{"grind|grinding|grinds|regrind*", "grinder*", "wire wheel*|cup*", "power|powered wire|brush", "cut off wheel*|disc*|disk*|saw|grinder", "cutoff wheel*|disc*|disk*|saw|grinder", "abrasive disc*|disk*|wheel*|saw"},
+			Hazard: "Sparks and pieces of a broken wheel", Consequence: "can blind you or start a fire", many: true,
+			Avoid: "Wear eye protection under a face shield. Keep fuel, solvent and rags out of the sparks.",
+			Wear:  []string{"eye-protection", "face-shield", "ear-protection"}, Signs: []string{"W001"}, Source: "29 CFR 1910.133", FromMemory: true},
+	}
+}

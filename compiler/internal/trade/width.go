@@ -1,0 +1,63 @@
+package trade
+
+import (
+	"fmt"
+	"math/big"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// Width is a width across flats: of a head, a nut, a hexagon socket, or of the tool for it.
+type Width struct {
+	MM         float64
+	Label      string // "16 mm", "3/4 in"
+	Inch       bool
+	Standard   string // where it is published; empty for one that was only written down
+	FromMemory bool   // the standard was not seen in print
+}
+
+// widest is above every size a hand tool is sold in (metric 80 mm, inch 3-1/8 in), with room for ring spanners.
+const widest = 200.0
+
+var widthForm = regexp.MustCompile(`^(.*?)\s*(mm|in\.?|inch|inches|"|”|″)$`)
+
+// ParseWidth reads "16 mm", "5.5 mm", "3/4 in", "1-3/16 in". The error says what to write.
+func ParseWidth(text string) (Width, error) {
+	m := widthForm.FindStringSubmatch(squeeze(text))
+	if m == nil {
+		return Width{}, fmt.Errorf("%q has no unit; write \"16 mm\" or \"3/4 in\"", text)
+	}
+	if m[2] == "mm" {
+		mm, err := strconv.ParseFloat(m[1], 64)
+		if err != nil || !(mm > 0 && mm <= widest) {
+			return Width{}, fmt.Errorf("%q is no width across flats in mm; write \"16 mm\"", text)
+		}
+		return metricWidth(mm), nil
+	}
+	value, ok := parseFraction(m[1])
+	if !ok && strings.Contains(m[1], ".") && len(m[1]) < 10 && !strings.ContainsAny(m[1], "eE/_") {
+		value, ok = new(big.Rat).SetString(m[1])
+	}
+	if !ok || value.Sign() <= 0 || inchMM(value) > widest {
+		return Width{}, fmt.Errorf("%q is no width across flats in inches; write \"3/4 in\"", text)
+	}
+	return inchWidth(value), nil
+}
+
+func metricWidth(mm float64) Width {
+	return Width{MM: mm, Label: strconv.FormatFloat(mm, 'f', -1, 64) + " mm"}
+}
+
+func inchWidth(value *big.Rat) Width {
+	label := fraction(value)
+	if value.Denom().Cmp(big.NewInt(64)) > 0 {
+		label = strings.TrimRight(value.FloatString(4), "0")
+	}
+	return Width{MM: inchMM(value), Label: label + " in", Inch: true}
+}
+
+func (w Width) after(standard string, fromMemory bool) Width {
+	w.Standard, w.FromMemory = standard, fromMemory
+	return w
+}
