@@ -1,0 +1,83 @@
+package pages
+
+import "benchleaf/compiler/internal/plan"
+
+// bring lists what is fetched before the work begins, kind by kind. An empty kind
+// is said to be empty.
+func (c *card) bring() []item {
+	labels := c.words.Labels
+	var items []item
+	for i, group := range []struct {
+		label string
+		items []plan.Item
+	}{{labels.Wear, c.plan.Wear}, {labels.Tools, c.plan.Tools}, {labels.Supplies, c.plan.Supplies}, {labels.Spares, c.plan.Spares}} {
+		rows := c.group(group.label, group.items)
+		rows[0].above = c.size.main * 0.3
+		if i == 0 {
+			title := c.say(c.main().with(Bold), c.column, labels.Bring)
+			heading := piece{width: c.width}
+			heading.put(title, 0, 0)
+			heading.mark(band(0, title.height, c.width, 0.35, black))
+			heading.height = title.height + 0.35
+			items = append(items, item{piece: heading.named("heading", labels.Bring), above: c.size.main * 0.7, dear: costStage})
+			rows[0].stays = true
+		}
+		items = append(items, rows...)
+	}
+	return items
+}
+
+// group sets the items in two columns, row by row.
+func (c *card) group(label string, list []plan.Item) []item {
+	if len(list) == 0 {
+		return []item{{piece: c.labelled(label, c.say(c.text().inked(grey), c.column, c.words.Labels.None)), dear: costList}}
+	}
+	columns := 2
+	if c.column < 24*c.size.text {
+		columns = 1
+	}
+	gap := c.size.text
+	width := (c.column - gap*float64(columns-1)) / float64(columns)
+	var items []item
+	for first := 0; first < len(list); first += columns {
+		row := piece{width: c.column}
+		for i := first; i < min(first+columns, len(list)); i++ {
+			row.put(c.thing(list[i], width), float64(i-first)*(width+gap), 0)
+		}
+		name := ""
+		if first == 0 {
+			name = label
+		}
+		items = append(items, item{piece: c.labelled(name, row.named("row", list[first].Name)), above: c.size.text * 0.15, dear: costList})
+	}
+	return items
+}
+
+// thing is one item to bring, with a box to tick.
+func (c *card) thing(thing plan.Item, width float64) piece {
+	size := c.size.text
+	style := c.text()
+	box := tick(size * 0.8)
+	spans := []span{{thing.Name, Regular, black}}
+	if thing.Quantity != "" {
+		spans = []span{{thing.Quantity + "  ", Bold, black}, {thing.Name, Regular, black}}
+	}
+	left := size * 1.25
+	words := c.set(style, width-left, spans)
+	var rest []span
+	if thing.Note != "" {
+		rest = append(rest, span{thing.Note, Regular, grey})
+	}
+	for i, other := range thing.StandIns {
+		before := c.words.Labels.Or + " "
+		if i > 0 || len(rest) > 0 {
+			before = " · " + before
+		}
+		rest = append(rest, span{before + other, Regular, grey})
+	}
+	words = column(0, words, c.set(c.small(), width-left, rest))
+	out := piece{width: width}
+	out.put(box, 0, style.baseline()-style.face.CapHeight(size)/2-box.height/2)
+	out.put(words, left, 0)
+	return out
+}

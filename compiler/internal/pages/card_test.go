@@ -1,0 +1,244 @@
+package pages_test
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"testing"
+
+	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/pages/pagestest"
+	"benchleaf/compiler/internal/plan"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func looks(t *testing.T, distances ...float64) map[string]pages.Look {
+	t.Helper()
+	stocks, err := pages.Stocks()
+	require.NoError(t, err)
+	out := map[string]pages.Look{}
+	for _, stock := range stocks {
+		for _, distance := range distances {
+			out[fmt.Sprintf("%s at %.0f mm", stock.Name, distance)] = pages.Look{Stock: stock, DistanceMM: distance}
+		}
+		stock.Sides, stock.Binding = 1, 10
+		out[stock.Name+" bound"] = pages.Look{Stock: stock, DistanceMM: 450}
+	}
+	return out
+}
+
+func TestNothingCollidesOnAnyStock(t *testing.T) {
+	for name, look := range looks(t, 400, 500, 680) {
+		doc, problems := pages.LayCard(pagestest.Card(), look)
+		assert.Empty(t, problems, name)
+		report(t, name, walk(doc, look))
+		list, problems := pages.LayPick(pagestest.PickList(), look)
+		assert.Empty(t, problems, name)
+		report(t, name+", list", walk(list, look))
+	}
+}
+
+func TestNothingCollidesOnCardsNoAuthorWouldWrite(t *testing.T) {
+	all := looks(t, 350, 500, 900)
+	names := slices.Sorted(maps.Keys(all))
+	for seed := range uint64(80) {
+		look := all[names[int(seed)%len(names)]]
+		name := fmt.Sprintf("seed %d, %s", seed, names[int(seed)%len(names)])
+		card := pagestest.Random(seed)
+		doc, problems := pages.LayCard(card, look)
+		for _, problem := range problems {
+			assert.NotEmpty(t, problem.Where, name)
+		}
+		faults := walk(doc, effective(look, problems))
+		faults = append(faults, every(doc, card)...)
+		report(t, name, faults)
+		if t.Failed() {
+			return
+		}
+	}
+}
+
+func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
+	all := looks(t, 350, 500, 900)
+	names := slices.Sorted(maps.Keys(all))
+	for seed := range uint64(60) {
+		name := names[int(seed)%len(names)]
+		list := pagestest.RandomList(seed)
+		doc, problems := pages.LayPick(list, all[name])
+		report(t, fmt.Sprintf("seed %d, %s", seed, name), walk(doc, effective(all[name], problems)))
+		rows, lines := 0, 0
+		for _, side := range doc.Sides {
+			rows += len(find(side.Boxes, "row"))
+		}
+		for _, group := range list.Groups {
+			lines += len(group.Lines)
+		}
+		assert.GreaterOrEqual(t, rows, lines, "seed %d", seed)
+		if t.Failed() {
+			return
+		}
+	}
+}
+
+// effective is the look a document was laid out for: when the distance asked for
+// does not fit, the problem says so.
+func effective(look pages.Look, problems []pages.Problem) pages.Look {
+	for _, problem := range problems {
+		if problem.Where == "look" {
+			var most float64
+			fmt.Sscanf(problem.Text[len(look.Stock.Title)+1:], "is read from no more than %f mm", &most)
+			look.DistanceMM = most - 1
+		}
+	}
+	return look
+}
+
+// every step is there once, in order, with its messages on the side of its action.
+func every(doc pages.Document, card plan.Card) (faults []string) {
+	next := 1
+	for _, side := range doc.Sides {
+		for _, step := range find(side.Boxes, "step") {
+			actions := find(step.Boxes, "action")
+			for _, action := range actions {
+				if action.ID == strconv.Itoa(next) {
+					next++
+				} else if action.ID != strconv.Itoa(next-1) {
+					faults = append(faults, fmt.Sprintf("side %d: action %s where %d is next", side.Number, action.ID, next))
+				}
+				for _, caution := range find(step.Boxes, "caution") {
+					if caution.Place.Bottom() > action.Place.Y {
+						faults = append(faults, fmt.Sprintf("side %d: a message of step %s stands below its action", side.Number, action.ID))
+					}
+				}
+			}
+		}
+	}
+	steps := 0
+	for _, section := range card.Sections {
+		steps += len(section.Steps)
+	}
+	if next != steps+1 {
+		faults = append(faults, fmt.Sprintf("%d steps on the sides, %d in the card", next-1, steps))
+	}
+	return faults
+}
+
+func TestMessagesStandWithTheirStep(t *testing.T) {
+	card := pagestest.Card()
+	for name, look := range looks(t, 300, 500, 650) {
+		doc, _ := pages.LayCard(card, look)
+		found := map[string]int{}
+		for _, side := range doc.Sides {
+			for _, step := range find(side.Boxes, "step") {
+				require.Len(t, find(step.Boxes, "action"), 1, "%s, step %s", name, step.ID)
+				found[step.ID] = len(find(step.Boxes, "caution"))
+			}
+		}
+		for _, section := range card.Sections {
+			for _, step := range section.Steps {
+				assert.Equal(t, len(step.Cautions), found[strconv.Itoa(step.Number)], "%s, step %d", name, step.Number)
+			}
+		}
+	}
+}
+
+func TestNoHeadingEndsASide(t *testing.T) {
+	for name, look := range looks(t, 300, 400, 500, 650) {
+		doc, _ := pages.LayCard(pagestest.Card(), look)
+		for _, side := range doc.Sides {
+			for i, box := range side.Boxes {
+				switch box.Kind {
+				case "section", "stage", "heading", "again":
+					after := side.Boxes[i+1]
+					assert.NotContains(t, []string{"foot", "record", "condition"}, after.Kind, "%s, side %d: %s %q", name, side.Number, box.Kind, box.ID)
+				}
+			}
+		}
+	}
+}
+
+func TestWorstMessageComesFirst(t *testing.T) {
+	doc, _ := pages.LayCard(pagestest.Card(), pages.Look{})
+	var signals []string
+	for _, box := range doc.Sides[0].Boxes {
+		if box.Kind == "caution" {
+			signals = append(signals, box.ID)
+		}
+	}
+	assert.Equal(t, []string{"danger", "warning", "caution", "caution", "notice"}, signals)
+}
+
+func TestWordsOfAStepKeepTwentyMinutesOfArc(t *testing.T) {
+	const distance = 640
+	stock, err := pages.FindStock("a4")
+	require.NoError(t, err)
+	doc, _ := pages.LayCard(pagestest.Card(), pages.Look{Stock: stock, DistanceMM: distance})
+	n := 0
+	for _, side := range doc.Sides {
+		for _, action := range find(side.Boxes, "action") {
+			for _, mark := range side.Marks {
+				text, ok := mark.(pages.Text)
+				if !ok || text.Y < action.Place.Y || text.Y > action.Place.Bottom() || text.X < action.Place.X {
+					continue
+				}
+				n++
+				// NUREG-0700 rev. 3, 11.4.1.5-1: preferred height is distance × 0.006.
+				assert.GreaterOrEqual(t, text.Face.CapHeight(text.Size), 0.006*distance-1e-9, text.Text)
+			}
+		}
+	}
+	assert.Greater(t, n, 18)
+}
+
+func TestEdges(t *testing.T) {
+	words := pagestest.Words()
+	t.Run("nothing to say", func(t *testing.T) {
+		doc, problems := pages.LayCard(plan.Card{Words: words}, pages.Look{})
+		assert.Empty(t, problems)
+		require.Len(t, doc.Sides, 1)
+		report(t, "empty", walk(doc, pages.Look{DistanceMM: 500}))
+	})
+	t.Run("a message taller than a side is said", func(t *testing.T) {
+		card := pagestest.Card()
+		card.Sections[1].Steps[0].Cautions = []plan.Caution{{Signal: "danger", Word: "DANGER", Hazard: "Chain", Consequence: words1000(), Avoid: "Stop."}}
+		doc, problems := pages.LayCard(card, pages.Look{})
+		require.NotEmpty(t, problems)
+		assert.Contains(t, problems[0].Text, "taller than a side")
+		report(t, "tall", walk(doc, pages.Look{DistanceMM: 500}))
+		assert.Empty(t, every(doc, card))
+	})
+	t.Run("a rune without a glyph is shown by its number and said", func(t *testing.T) {
+		card := pagestest.Card()
+		card.Sections[0].Steps[0].Action = []plan.Run{{Text: "Turn ⚙ round."}}
+		doc, problems := pages.LayCard(card, pages.Look{})
+		assert.Equal(t, []pages.Problem{{Where: "step 1", Text: `no type for "⚙" (U+2699)`}}, problems)
+		assert.True(t, says(doc, "Turn [U+2699] round."))
+	})
+	t.Run("too far for the stock", func(t *testing.T) {
+		doc, problems := pages.LayCard(pagestest.Card(), pages.Look{DistanceMM: 5000})
+		require.Len(t, problems, 1)
+		assert.Equal(t, "look", problems[0].Where)
+		assert.NotEmpty(t, doc.Sides)
+	})
+}
+
+func words1000() (text string) {
+	for i := range 1000 {
+		text += strconv.Itoa(i) + " crushing "
+	}
+	return text
+}
+
+func says(doc pages.Document, words string) bool {
+	for _, side := range doc.Sides {
+		for _, mark := range side.Marks {
+			if text, ok := mark.(pages.Text); ok && text.Text == words {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,142 @@
+package pages
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/plan"
+)
+
+// safety is what is read before anything else: messages, worst first, then where
+// the energy is cut off.
+func (c *card) safety() []item {
+	var items []item
+	em := c.size.main
+	for i, caution := range worstFirst(c.plan.Cautions) {
+		label := ""
+		if i == 0 {
+			label = c.words.Labels.Safety
+		}
+		it := item{piece: c.labelled(label, c.caution(caution, c.column)), above: em * 0.4, dear: costSafety}
+		if i == 0 {
+			it.above = em * 0.75
+		}
+		items = append(items, it)
+	}
+	return append(items, c.isolations()...)
+}
+
+func worstFirst(cautions []plan.Caution) []plan.Caution {
+	sorted := slices.Clone(cautions)
+	slices.SortStableFunc(sorted, func(a, b plan.Caution) int { return signalOf(a.Signal).rank - signalOf(b.Signal).rank })
+	return sorted
+}
+
+// caution is a safety message in its frame: signal word and hazard, then what can
+// happen and how to avoid it.
+func (c *card) caution(caution plan.Caution, width float64) piece {
+	look := signalOf(caution.Signal)
+	line := look.frame * c.size.text / 3.4
+	pad := c.size.text * 0.5
+	word := c.signalPanel(caution, look)
+	hazard := c.say(c.text().with(Bold), width-word.width-2*pad, caution.Hazard)
+	top := max(word.height, hazard.height+pad*0.5)
+	text := c.set(c.text(), width-2*pad, c.warns(caution))
+	body := piece{width: width}
+	out := piece{width: width, height: top + pad*0.45 + text.height + pad*0.7}
+	radius := c.size.text * 0.3
+	out.mark(Panel{Rectangle{line / 2, line / 2, width - line, out.height - line}, corners(radius), Paint{white, black, line}})
+	out.mark(Panel{Rectangle{line / 2, line / 2, word.width, top}, [4]float64{radius, 0, radius, 0}, Paint{look.ground, black, line}})
+	out.put(word, line/2, (top-word.height)/2)
+	body.put(hazard, word.width+pad, (top-hazard.height)/2)
+	body.put(text, pad, top+pad*0.45)
+	out.put(body, 0, 0)
+	return out.named("caution", caution.Signal)
+}
+
+func (c *card) warns(caution plan.Caution) []span {
+	spans := []span{{joined(" ", caution.Consequence, caution.Avoid), Regular, black}}
+	if len(caution.Wear) > 0 {
+		spans = append(spans, span{" " + c.words.Labels.Wear + ":", Bold, black}, span{" " + strings.Join(caution.Wear, ", ") + ".", Regular, black})
+	}
+	return spans
+}
+
+func (c *card) signalPanel(caution plan.Caution, look signal) piece {
+	size := c.size.text * 1.12
+	style := kind{size, 1.24, Bold, look.word, look.ground}
+	if look.italic {
+		style = style.with(BoldItalic)
+	}
+	name := caution.Word
+	if name == "" {
+		name = strings.ToUpper(caution.Signal)
+	}
+	word := c.say(style, c.column*0.5, name)
+	pad := size * 0.5
+	out := piece{height: word.height + pad*0.55}
+	x := pad
+	if look.alert {
+		sign := alert(size*1.12, look.word, look.ground)
+		out.put(sign, x, (out.height-sign.height)/2-size*0.04)
+		x += sign.width + size*0.35
+	}
+	out.put(word, x, (out.height-word.height)/2)
+	out.width = x + word.width + pad
+	return out
+}
+
+// isolations is the table of energies: what, where it is cut off, how that is shown.
+func (c *card) isolations() []item {
+	labels := c.words.Labels
+	if len(c.plan.Isolations) == 0 {
+		if c.plan.NoEnergy == "" {
+			return nil
+		}
+		text := c.set(c.text(), c.column, []span{{labels.NoEnergy + ".", Bold, black}, {" " + c.plan.NoEnergy, Regular, black}})
+		return []item{{piece: c.labelled(labels.Isolate, text.named("isolation", "none")), above: c.size.main * 0.75, dear: costSafety}}
+	}
+	widths := []float64{0.24 * c.column, 0.38 * c.column, 0.38 * c.column}
+	head := c.cells(c.small().inked(grey), widths, []string{labels.Energy, labels.Isolate, labels.Prove}, true)
+	items := []item{{piece: c.labelled(labels.Isolate, head), above: c.size.main * 0.75, dear: costSafety}}
+	for i, isolation := range c.plan.Isolations {
+		row := c.cells(c.text(), widths, []string{isolation.Energy, isolation.How, isolation.Prove}, false)
+		items = append(items, item{piece: c.labelled("", row.named("isolation", isolation.Energy)), stays: i == 0, dear: costSafety})
+	}
+	return items
+}
+
+// cells is a row of a table over a hairline; its first cell is bold.
+func (c *card) cells(style kind, widths []float64, texts []string, head bool) piece {
+	gap := c.size.text * 0.7
+	var out piece
+	x := 0.0
+	for i, text := range texts {
+		face := style
+		if i == 0 && !head {
+			face = style.with(Bold)
+		}
+		out.put(c.say(face, widths[i]-gap, text), x, c.size.text*0.12)
+		x += widths[i]
+	}
+	out.width = x
+	out.height += c.size.text * 0.12
+	if head {
+		out.mark(band(0, out.height-0.35, x, 0.35, black))
+	} else {
+		out.mark(band(0, out.height-0.2, x, 0.2, rule))
+	}
+	return out
+}
+
+// conditions says how the machine stands at the start or at the end.
+func (c *card) conditions(label string, texts []string, dear float64) []item {
+	if len(texts) == 0 {
+		return nil
+	}
+	var lines []piece
+	for _, text := range texts {
+		lines = append(lines, c.say(c.text(), c.column, text))
+	}
+	return []item{{piece: c.labelled(label, column(c.size.text*0.2, lines...)).named("condition", label), above: c.size.main * 0.7, dear: dear}}
+}

@@ -1,0 +1,151 @@
+package pages
+
+import (
+	"fmt"
+	"slices"
+
+	"benchleaf/templates"
+
+	"github.com/BurntSushi/toml"
+)
+
+// Stock is what a page is printed on. Lengths are millimetres, upright.
+type Stock struct {
+	Name    string  `toml:"name"`  // "a5"
+	Title   string  `toml:"title"` // "A5 card"
+	Width   float64 `toml:"width"`
+	Height  float64 `toml:"height"`
+	Border  float64 `toml:"border"`  // left blank all round, for a pouch's seal
+	Sides   int     `toml:"sides"`   // 1, or 2 where the back is printed too
+	Binding float64 `toml:"binding"` // more border at the bound edge; 0 for a loose card
+}
+
+// Look is how a page is to be made.
+type Look struct {
+	Stock      Stock
+	DistanceMM float64 // from eye to page, at its farthest; 0 stands for 500, in the hand or on the bench
+}
+
+// DefaultStock is the stock of a bench card when nobody names another.
+const DefaultStock = "a5"
+
+const defaultDistance = 500
+
+// Stocks reads the known stocks in the order of the file. It is an error when
+// the file holds what no stock has, or sizes no page fits on.
+func Stocks() ([]Stock, error) {
+	text, err := templates.Files.ReadFile("stocks.toml")
+	if err != nil {
+		return nil, err
+	}
+	return decodeStocks(string(text))
+}
+
+// FindStock gives the stock of a name.
+func FindStock(name string) (Stock, error) {
+	stocks, err := Stocks()
+	if err != nil {
+		return Stock{}, err
+	}
+	names := make([]string, len(stocks))
+	for i, stock := range stocks {
+		if stock.Name == name {
+			return stock, nil
+		}
+		names[i] = stock.Name
+	}
+	return Stock{}, fmt.Errorf("no stock %q; there are %q", name, names)
+}
+
+func decodeStocks(text string) ([]Stock, error) {
+	var file struct {
+		Stocks []Stock `toml:"stock"`
+	}
+	meta, err := toml.Decode(text, &file)
+	if err != nil {
+		return nil, fmt.Errorf("stocks.toml: %w", err)
+	}
+	if unknown := meta.Undecoded(); len(unknown) > 0 {
+		return nil, fmt.Errorf("stocks.toml: a stock has no %q", unknown[0].String())
+	}
+	for i, stock := range file.Stocks {
+		if err := stock.check(); err != nil {
+			return nil, fmt.Errorf("stocks.toml: %w", err)
+		}
+		if slices.ContainsFunc(file.Stocks[:i], func(other Stock) bool { return other.Name == stock.Name }) {
+			return nil, fmt.Errorf("stocks.toml: stock %q stands there twice", stock.Name)
+		}
+	}
+	return file.Stocks, nil
+}
+
+// check wants room for a few lines of the smallest type a card may have.
+func (s Stock) check() error {
+	const least = 60
+	switch {
+	case s.Name == "" || s.Title == "":
+		return fmt.Errorf("a stock has no name or no title")
+	case s.Border < 0 || s.Binding < 0:
+		return fmt.Errorf("stock %q has a border or binding below zero", s.Name)
+	case s.Width-2*s.Border-s.Binding < least || s.Height-2*s.Border < least:
+		return fmt.Errorf("stock %q leaves less than %d mm inside its border", s.Name, least)
+	case s.Sides != 1 && s.Sides != 2:
+		return fmt.Errorf("stock %q has %d sides, not 1 or 2", s.Name, s.Sides)
+	}
+	return nil
+}
+
+// safe is the rectangle of side number n, counted from 1, that may be printed.
+func (s Stock) safe(n int) Rectangle {
+	place := Rectangle{s.Border, s.Border, s.Width - 2*s.Border - s.Binding, s.Height - 2*s.Border}
+	if s.Sides == 1 || n%2 == 1 {
+		place.X += s.Binding
+	}
+	return place
+}
+
+// sizes are the sizes of type, millimetres of the em.
+type sizes struct {
+	main  float64 // the words of a step
+	text  float64 // second words: say, cautions, lists
+	small float64 // labels, details, the foot
+	value float64 // a value to set
+	title float64
+}
+
+// Angles of a capital's height over the distance (NUREG-0700 rev. 3, 11.4.1.5-1):
+// 20 minutes of arc as preferred for what is read at work, 15 as the least for anything.
+const (
+	preferredAngle = 0.006
+	leastAngle     = 0.004
+)
+
+func (l Look) sizes() sizes {
+	em := l.DistanceMM / Bold.metrics().cap
+	return sizes{main: preferredAngle * em, text: 0.0048 * em, small: 0.00405 * em, value: 0.0075 * em, title: 0.0095 * em}
+}
+
+// settled fills in what the look leaves open. A distance too great for the stock
+// is cut to what fits, and said.
+func (l Look) settled() (Look, []Problem) {
+	var problems []Problem
+	if err := l.Stock.check(); err != nil {
+		if l.Stock != (Stock{}) {
+			problems = append(problems, Problem{"stock", err.Error() + "; the page is laid out for " + DefaultStock})
+		}
+		l.Stock, err = FindStock(DefaultStock)
+		if err != nil {
+			return l, append(problems, Problem{"stock", err.Error()})
+		}
+	}
+	if l.DistanceMM <= 0 {
+		l.DistanceMM = defaultDistance
+	}
+	const widest = 22 // ems of the main type across the page, below which nothing can be set
+	most := l.Stock.safe(1).Width / widest / (preferredAngle / Bold.metrics().cap)
+	if l.DistanceMM > most {
+		problems = append(problems, Problem{"look", fmt.Sprintf("%s is read from no more than %.0f mm; at %.0f mm the type does not fit", l.Stock.Title, most, l.DistanceMM)})
+		l.DistanceMM = most
+	}
+	return l, problems
+}
