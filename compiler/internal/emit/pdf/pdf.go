@@ -1,0 +1,157 @@
+// Package pdf draws a laid-out document as a PDF. It must not know what the marks
+// mean, nor move any of them.
+package pdf
+
+import (
+	"bytes"
+	"fmt"
+	"time"
+
+	"benchleaf/compiler/internal/pages"
+
+	"github.com/go-pdf/fpdf"
+)
+
+// points is the number of points in a millimetre.
+const points = 72 / 25.4
+
+// Draw makes the bytes of a PDF: the same bytes for the same document, always.
+// The faces are embedded with the letters used. It is an error when the date of
+// the document is no day, or when a face cannot be embedded.
+func Draw(doc pages.Document) ([]byte, error) {
+	day, err := dayOf(doc.Date)
+	if err != nil {
+		return nil, err
+	}
+	width, height := 210.0, 297.0
+	if len(doc.Sides) > 0 {
+		width, height = doc.Sides[0].Width, doc.Sides[0].Height
+	}
+	file := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: width, Ht: height}})
+	describe(file, doc, day)
+	for _, face := range used(doc) {
+		// The library writes into the bytes it is given (fpdf 0.9.0, getMetrics).
+		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
+	}
+	for _, side := range doc.Sides {
+		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height})
+		drawing{file: file}.marks(side.Marks)
+	}
+	var out bytes.Buffer
+	if err := file.Output(&out); err != nil {
+		return nil, fmt.Errorf("pdf: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// dayOf reads the document's day. A document without one carries the first day
+// PDF's own clock can name, never today.
+func dayOf(date string) (time.Time, error) {
+	if date == "" {
+		return time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC), nil
+	}
+	day, err := time.Parse(time.DateOnly, date)
+	if err != nil {
+		return time.Time{}, fmt.Errorf("pdf: %q is no day as 2026-01-31", date)
+	}
+	return day, nil
+}
+
+func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
+	file.SetCatalogSort(true)
+	file.SetCompression(true)
+	file.SetCreationDate(day)
+	file.SetModificationDate(day)
+	file.SetTitle(doc.Title, true)
+	file.SetSubject(doc.Subject, true)
+	file.SetAuthor(doc.Author, true)
+	file.SetCreator("benchleaf", true)
+	file.SetLang(doc.Language)
+	file.SetAutoPageBreak(false, 0)
+	file.SetMargins(0, 0, 0)
+}
+
+func family(face pages.Face) string { return fmt.Sprintf("go%d", face) }
+
+// used lists the faces with letters on the sides, in their own order.
+func used(doc pages.Document) []pages.Face {
+	var faces []pages.Face
+	var seen [16]bool
+	for _, side := range doc.Sides {
+		for _, mark := range side.Marks {
+			if text, ok := mark.(pages.Text); ok {
+				seen[text.Face] = true
+			}
+		}
+	}
+	for face, there := range seen {
+		if there {
+			faces = append(faces, pages.Face(face))
+		}
+	}
+	return faces
+}
+
+type drawing struct{ file *fpdf.Fpdf }
+
+func (d drawing) marks(marks []pages.Mark) {
+	for _, mark := range marks {
+		switch mark := mark.(type) {
+		case pages.Text:
+			d.file.SetFont(family(mark.Face), "", mark.Size*points)
+			d.file.SetTextColor(mark.Ink.RGB())
+			d.file.Text(mark.X, mark.Y, mark.Text)
+		case pages.Panel:
+			d.panel(mark)
+		case pages.Path:
+			d.path(mark)
+		}
+	}
+}
+
+func (d drawing) panel(panel pages.Panel) {
+	style := d.paint(panel.Paint)
+	if style == "" {
+		return
+	}
+	r := panel.Radius
+	if r == [4]float64{} {
+		d.file.Rect(panel.X, panel.Y, panel.Width, panel.Height, style)
+		return
+	}
+	d.file.RoundedRectExt(panel.X, panel.Y, panel.Width, panel.Height, r[0], r[1], r[2], r[3], style)
+}
+
+func (d drawing) path(path pages.Path) {
+	style := d.paint(path.Paint)
+	if style == "" {
+		return
+	}
+	d.file.MoveTo(path.From.X, path.From.Y)
+	for _, step := range path.Steps {
+		if step.Curved {
+			d.file.CurveBezierCubicTo(step.A.X, step.A.Y, step.B.X, step.B.Y, step.To.X, step.To.Y)
+		} else {
+			d.file.LineTo(step.To.X, step.To.Y)
+		}
+	}
+	if path.Closed {
+		d.file.ClosePath()
+	}
+	d.file.DrawPath(style)
+}
+
+// paint sets the colours and gives the library's name for the way of painting.
+func (d drawing) paint(paint pages.Paint) string {
+	style := ""
+	if paint.Fill.On() {
+		d.file.SetFillColor(paint.Fill.RGB())
+		style = "F"
+	}
+	if paint.Stroke.On() && paint.Line > 0 {
+		d.file.SetDrawColor(paint.Stroke.RGB())
+		d.file.SetLineWidth(paint.Line)
+		style += "D"
+	}
+	return style
+}
