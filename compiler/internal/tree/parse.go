@@ -1,0 +1,352 @@
+package tree
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/source"
+)
+
+// mostFaults is how many faults of one file are told.
+const mostFaults = 20
+
+// deepest is how far lists and tables may stand inside each other.
+const deepest = 100
+
+type parser struct {
+	file     *source.File
+	src      []byte
+	pos      int
+	doc      *Document
+	current  *Table
+	findings []finding.Finding
+	depth    int
+	open     bool // the statement is inside a value that may span lines
+}
+
+// fault is the panic by which a statement is given up; Parse always recovers it.
+type fault struct{}
+
+// Parse reads a file. The tree holds what could be read; each fault is one finding.
+func Parse(file *source.File) (*Document, []finding.Finding) {
+	p := &parser{file: file, src: file.Text, doc: &Document{File: file, Root: &Table{made: headed}}}
+	p.current = p.doc.Root
+	if !p.readable() {
+		return p.doc, p.findings
+	}
+	for p.pos < len(p.src) && len(p.findings) < mostFaults {
+		p.statement()
+	}
+	if p.pos < len(p.src) && len(p.findings) == mostFaults {
+		p.note(tooMany, source.Span{Start: p.pos, End: p.pos}, "more faults are not shown", "Mend the first ones, and look again.")
+	}
+	return p.doc, p.findings
+}
+
+// readable reports whether the file is text in UTF-8, and skips its byte order mark.
+func (p *parser) readable() bool {
+	switch {
+	case bytes.HasPrefix(p.src, []byte{0xFF, 0xFE}), bytes.HasPrefix(p.src, []byte{0xFE, 0xFF}):
+		p.note(notUTF8, source.Span{Start: 0, End: 2}, "the file is in UTF-16", "Save it as UTF-8.")
+		return false
+	case bytes.IndexByte(p.src, 0) >= 0:
+		at := bytes.IndexByte(p.src, 0)
+		p.note(notText, source.Span{Start: at, End: at + 1}, "the file is not text", "A procedure is plain text; take the right file.")
+		return false
+	case !utf8.Valid(p.src):
+		at := firstInvalid(p.src)
+		p.note(notUTF8, source.Span{Start: at, End: at + 1}, fmt.Sprintf("the file is not in UTF-8: byte %#02x", p.src[at]), "Save it as UTF-8; in an old code page, letters like ° and · are other bytes.")
+		return false
+	}
+	if bytes.HasPrefix(p.src, []byte("\uFEFF")) {
+		p.pos = 3
+	}
+	return true
+}
+
+func firstInvalid(text []byte) int {
+	at := 0
+	for {
+		r, size := utf8.DecodeRune(text[at:])
+		if r == utf8.RuneError && size <= 1 {
+			return at
+		}
+		at += size
+	}
+}
+
+// statement reads one line, or a value over several; after a fault it goes on at
+// the next line that may begin a statement.
+func (p *parser) statement() {
+	start := p.pos
+	p.depth, p.open = 0, false
+	defer func() {
+		if r := recover(); r != nil {
+			if _, ours := r.(fault); !ours {
+				panic(r)
+			}
+			p.resume(start)
+		}
+	}()
+	p.blanks()
+	switch c := p.peek(); {
+	case c == '#' || c == '\n' || c == '\r' || p.pos >= len(p.src):
+	case c == '[':
+		p.header()
+	default:
+		p.pair(p.current)
+	}
+	p.lineEnd()
+}
+
+// resume goes to the next line after a fault, or, out of an open list or text,
+// to the next that looks like the beginning of a statement.
+func (p *parser) resume(start int) {
+	at := max(start, p.pos)
+	if p.open {
+		at = p.opened()
+	}
+	for {
+		next := bytes.IndexByte(p.src[min(at, len(p.src)):], '\n')
+		if next < 0 {
+			p.pos = len(p.src)
+			return
+		}
+		at += next + 1
+		if !p.open || begins(p.src[at:]) {
+			p.pos = at
+			return
+		}
+	}
+}
+
+// opened is where the last finding points: from there the rest of the file is looked at again.
+func (p *parser) opened() int { return p.findings[len(p.findings)-1].Place.Span.Start }
+
+var beginning = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z0-9_"'-][^\n=,]*\]|[A-Za-z0-9_-]+[ \t]*=|"[^"\n]*"[ \t]*=|[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)+[ \t]*=)`)
+
+// begins reports whether a line looks like the beginning of a statement.
+func begins(rest []byte) bool {
+	if end := bytes.IndexByte(rest, '\n'); end >= 0 {
+		rest = rest[:end]
+	}
+	if len(rest) > 400 {
+		rest = rest[:400]
+	}
+	return beginning.Match(rest)
+}
+
+func (p *parser) peek() byte {
+	if p.pos < len(p.src) {
+		return p.src[p.pos]
+	}
+	return 0
+}
+
+func (p *parser) blanks() {
+	for p.pos < len(p.src) && (p.src[p.pos] == ' ' || p.src[p.pos] == '\t') {
+		p.pos++
+	}
+}
+
+// lineEnd takes a comment and the line break; anything else is a fault.
+func (p *parser) lineEnd() {
+	p.blanks()
+	p.comment()
+	switch {
+	case p.pos >= len(p.src):
+	case p.src[p.pos] == '\n':
+		p.pos++
+	case p.src[p.pos] == '\r' && p.pos+1 < len(p.src) && p.src[p.pos+1] == '\n':
+		p.pos += 2
+	default:
+		rest := p.restOfLine()
+		p.fail(extraText, rest, fmt.Sprintf("%q stands after the value", p.at(rest)), "Begin a new line, or put a # before it.")
+	}
+}
+
+func (p *parser) comment() {
+	if p.peek() != '#' {
+		return
+	}
+	start := p.pos
+	for p.pos < len(p.src) && p.src[p.pos] != '\n' && !(p.src[p.pos] == '\r' && p.pos+1 < len(p.src) && p.src[p.pos+1] == '\n') {
+		if control(p.src[p.pos]) {
+			p.fail(controlCharacter, source.Span{Start: p.pos, End: p.pos + 1}, fmt.Sprintf("a control character, %#02x, stands in a comment", p.src[p.pos]), "Delete it.")
+		}
+		p.pos++
+	}
+	p.doc.Comments = append(p.doc.Comments, Comment{source.Span{Start: start, End: p.pos}, string(p.src[start:p.pos])})
+}
+
+// control reports whether a byte may stand in no text: controls other than the tab.
+func control(c byte) bool { return c < ' ' && c != '\t' || c == 0x7F }
+
+// space takes blanks, comments and line breaks inside a list.
+func (p *parser) space() {
+	for p.pos < len(p.src) {
+		switch c := p.src[p.pos]; {
+		case c == ' ' || c == '\t' || c == '\n':
+			p.pos++
+		case c == '\r' && p.pos+1 < len(p.src) && p.src[p.pos+1] == '\n':
+			p.pos += 2
+		case c == '#':
+			p.comment()
+		default:
+			return
+		}
+	}
+}
+
+// restOfLine is what stands on the line from here, without a comment and blanks at its end.
+func (p *parser) restOfLine() source.Span {
+	end := p.pos
+	for end < len(p.src) && p.src[end] != '\n' {
+		end++
+	}
+	text := string(p.src[p.pos:end])
+	if i := strings.Index(text, " #"); i > 0 {
+		text = text[:i]
+	}
+	text = strings.TrimRight(text, " \t\r")
+	return source.Span{Start: p.pos, End: max(p.pos+len(text), min(p.pos+1, len(p.src)))}
+}
+
+// at is what is written at a span, cut where it is long.
+func (p *parser) at(span source.Span) string {
+	text := string(p.src[span.Start:span.End])
+	if runes := []rune(text); len(runes) > 40 {
+		return string(runes[:40]) + "…"
+	}
+	return text
+}
+
+// keyPart is one part of a dotted key.
+type keyPart struct {
+	text string
+	span source.Span
+}
+
+// keys reads a dotted key.
+func (p *parser) keys() []keyPart {
+	var out []keyPart
+	for {
+		p.blanks()
+		out = append(out, p.key())
+		p.blanks()
+		if p.peek() != '.' {
+			return out
+		}
+		p.pos++
+	}
+}
+
+func bare(c byte) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '_' || c == '-'
+}
+
+func (p *parser) key() keyPart {
+	start := p.pos
+	if c := p.peek(); c == '"' || c == '\'' {
+		value := p.text(c, false)
+		return keyPart{value.Text, value.Span}
+	}
+	for p.pos < len(p.src) && bare(p.src[p.pos]) {
+		p.pos++
+	}
+	if p.pos == start {
+		p.noKey()
+	}
+	return keyPart{string(p.src[start:p.pos]), source.Span{Start: start, End: p.pos}}
+}
+
+func (p *parser) noKey() {
+	rest := p.restOfLine()
+	if p.peek() == '=' {
+		p.fail(badKey, source.Span{Start: p.pos, End: p.pos + 1}, "there is no key before the =", "Write the key: key = value")
+	}
+	help := "Write a key in letters, figures, - and _: key = value"
+	if p.depth > 0 {
+		help = "Write key = value, and close the table with }"
+	}
+	p.fail(badKey, rest, fmt.Sprintf("%q is not a key", p.at(rest)), help)
+}
+
+// pair reads key = value into a table.
+func (p *parser) pair(table *Table) {
+	start := p.pos
+	keys := p.keys()
+	if p.peek() != '=' {
+		p.noEquals(start, keys)
+	}
+	p.pos++
+	p.blanks()
+	last := keys[len(keys)-1]
+	target := p.dottedTable(table, keys[:len(keys)-1])
+	if other := target.Get(last.text); other != nil {
+		p.twice(keyTwice, last.span, other.KeySpan, fmt.Sprintf("%q is written twice", last.text), "Keep one of the two.")
+	}
+	if c := p.peek(); c == '\n' || c == '\r' || c == '#' || p.pos >= len(p.src) {
+		p.fail(noValue, source.Span{Start: last.span.Start, End: p.lastMark(start)}, fmt.Sprintf("%q has no value", last.text), fmt.Sprintf("Write the value after the =, or take %q out.", last.text))
+	}
+	value := p.value()
+	target.add(&Entry{last.text, last.span, value})
+}
+
+// lastMark is the end of what is written before here, blanks left out.
+func (p *parser) lastMark(start int) int {
+	end := p.pos
+	for end > start && (p.src[end-1] == ' ' || p.src[end-1] == '\t') {
+		end--
+	}
+	return end
+}
+
+func (p *parser) noEquals(start int, keys []keyPart) {
+	end := keys[len(keys)-1].span.End
+	span := source.Span{Start: start, End: end}
+	if p.peek() == ':' && p.depth == 0 {
+		colon := source.Span{Start: p.pos, End: p.pos + 1}
+		p.mend(noEquals, colon, fmt.Sprintf("%q is followed by : and not by =", p.at(span)), "Write = after the key.", "Write = after the key", " =", true)
+	}
+	if c := p.peek(); c == '\n' || c == '\r' || c == '#' || p.pos >= len(p.src) {
+		p.fail(noEquals, span, fmt.Sprintf("%q has no = and no value", p.at(span)), fmt.Sprintf("Write %s = and the value, or take it out.", p.at(span)))
+	}
+	rest := source.Span{Start: start, End: p.restOfLine().End}
+	p.fail(noEquals, rest, fmt.Sprintf("%q has no = after its key", p.at(rest)), "Write key = value; a key of two words is joined by a hyphen.")
+}
+
+// header reads [a.b] or [[a.b]].
+func (p *parser) header() {
+	start := p.pos
+	p.pos++
+	list := p.peek() == '['
+	if list {
+		p.pos++
+	}
+	p.blanks()
+	if p.peek() == ']' {
+		p.fail(badHeader, source.Span{Start: start, End: p.pos + 1}, "the header has no name", "Write the name of the table between the brackets.")
+	}
+	keys := p.keys()
+	closing := "]"
+	if list {
+		closing = "]]"
+	}
+	if !bytes.HasPrefix(p.src[p.pos:], []byte(closing)) {
+		rest := source.Span{Start: start, End: p.restOfLine().End}
+		p.fail(badHeader, rest, fmt.Sprintf("the header %q is not closed with %s", p.at(rest), closing), fmt.Sprintf("Write %s after the name, and nothing else on the line.", closing))
+	}
+	p.pos += len(closing)
+	span := source.Span{Start: start, End: p.pos}
+	p.current = &Table{Header: span, made: headed} // what follows a faulty header is read all the same
+	if list {
+		p.current = p.listTable(keys, span)
+	} else {
+		p.current = p.headTable(keys, span)
+	}
+}

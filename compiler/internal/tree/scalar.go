@@ -1,0 +1,128 @@
+package tree
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"time"
+
+	"benchleaf/compiler/source"
+)
+
+var (
+	integerForm = regexp.MustCompile(`^([+-]?(0|[1-9](_?[0-9])*)|0x[0-9A-Fa-f](_?[0-9A-Fa-f])*|0o[0-7](_?[0-7])*|0b[01](_?[01])*)$`)
+	floatForm   = regexp.MustCompile(`^[+-]?(0|[1-9](_?[0-9])*)(\.[0-9](_?[0-9])*)?([eE][+-]?[0-9](_?[0-9])*)?$`)
+	dateForm    = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+	timeForm    = regexp.MustCompile(`^\d{2}:\d{2}:\d{2}(\.\d+)?$`)
+	dateTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})[Tt ](\d{2}:\d{2}:\d{2}(?:\.\d+)?)([Zz]|[+-]\d{2}:\d{2})?$`)
+	looksDate   = regexp.MustCompile(`^[+-]?\d+-\d|^\d+:\d`)
+	looksNumber = regexp.MustCompile(`^[+-]?[0-9._]*[0-9][0-9a-fA-Fxob._+-]*$|^[+-]?\.[0-9]`)
+)
+
+// scalar reads a number, a boolean or a date.
+func (p *parser) scalar() *Value {
+	start := p.pos
+	end := start
+	for end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])) {
+		end++
+	}
+	if word := string(p.src[start:end]); dateForm.MatchString(word) && end+3 <= len(p.src) && p.src[end] == ' ' && p.src[end+1] >= '0' && p.src[end+1] <= '9' && p.src[end+2] >= '0' && p.src[end+2] <= '9' {
+		for end++; end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])); {
+			end++
+		}
+	}
+	value := read(string(p.src[start:end]))
+	if value != nil && p.complete(end) {
+		p.pos = end
+		value.Span = source.Span{Start: start, End: end}
+		return value
+	}
+	if value == nil && p.complete(end) && end > start {
+		p.misspelt(source.Span{Start: start, End: end})
+	}
+	p.unquoted()
+	return nil
+}
+
+// complete reports whether nothing but the end of the value's place follows.
+func (p *parser) complete(end int) bool {
+	for end < len(p.src) && (p.src[end] == ' ' || p.src[end] == '\t') {
+		end++
+	}
+	return end >= len(p.src) || strings.ContainsRune("#\n\r", rune(p.src[end])) || p.depth > 0 && strings.ContainsRune(",]}", rune(p.src[end]))
+}
+
+// misspelt tells of what looks like a number or a date and is none.
+func (p *parser) misspelt(span source.Span) {
+	text := p.at(span)
+	switch {
+	case strings.EqualFold(text, "true"), strings.EqualFold(text, "false"):
+		p.pos = span.End
+		p.mend(badNumber, span, fmt.Sprintf("%s is not written in small letters", text), "Write "+strings.ToLower(text)+".", "Write "+strings.ToLower(text), strings.ToLower(text), true)
+	case looksDate.MatchString(text):
+		p.pos = span.End
+		p.fail(badDate, span, fmt.Sprintf("%s is not a day or a time that can be", text), "Write the day as year-month-day, with two figures each: 2026-02-14")
+	case looksNumber.MatchString(text):
+		p.pos = span.End
+		p.fail(badNumber, span, fmt.Sprintf("%s is not a number", text), "Write figures with a point, and no zero before them: 2.5. An amount with its unit stands in quotes.")
+	}
+}
+
+// read makes a value of a word, or nil.
+func read(word string) *Value {
+	switch word {
+	case "true", "false":
+		return &Value{Kind: BooleanKind, Text: word, Bool: word == "true"}
+	case "inf", "+inf":
+		return &Value{Kind: FloatKind, Text: word, Float: math.Inf(1)}
+	case "-inf":
+		return &Value{Kind: FloatKind, Text: word, Float: math.Inf(-1)}
+	case "nan", "+nan", "-nan":
+		return &Value{Kind: FloatKind, Text: word, Float: math.NaN()}
+	}
+	plain := strings.ReplaceAll(word, "_", "")
+	if integerForm.MatchString(word) {
+		n, err := strconv.ParseInt(plain, 0, 64)
+		if err != nil {
+			return nil
+		}
+		return &Value{Kind: IntegerKind, Text: word, Int: n}
+	}
+	if floatForm.MatchString(word) {
+		f, err := strconv.ParseFloat(plain, 64)
+		if err != nil && math.IsInf(f, 0) {
+			return nil
+		}
+		return &Value{Kind: FloatKind, Text: word, Float: f}
+	}
+	return day(word)
+}
+
+func day(word string) *Value {
+	switch {
+	case dateForm.MatchString(word):
+		if _, err := time.Parse("2006-01-02", word); err == nil {
+			return &Value{Kind: LocalDateKind, Text: word}
+		}
+	case timeForm.MatchString(word):
+		if _, err := time.Parse("15:04:05", word); err == nil {
+			return &Value{Kind: LocalTimeKind, Text: word}
+		}
+	}
+	m := dateTime.FindStringSubmatch(word)
+	if m == nil {
+		return nil
+	}
+	if _, err := time.Parse("2006-01-02 15:04:05", m[1]+" "+m[2]); err != nil {
+		return nil
+	}
+	if m[3] == "" {
+		return &Value{Kind: LocalDateTimeKind, Text: word}
+	}
+	if zone := m[3]; len(zone) == 6 && (zone[1:3] > "23" || zone[4:] > "59") {
+		return nil
+	}
+	return &Value{Kind: DateTimeKind, Text: word}
+}

@@ -1,0 +1,116 @@
+// Package tree reads TOML v1.0 into a tree in which every key, value and comment
+// has its place, comments are kept, and one run finds several faults. It must not
+// know what the keys mean.
+package tree
+
+import (
+	"sort"
+
+	"benchleaf/compiler/source"
+)
+
+// Kind is the type of a value.
+type Kind int
+
+// The kinds of value; TablesKind is a list of tables made by [[headers]].
+const (
+	StringKind Kind = iota
+	IntegerKind
+	FloatKind
+	BooleanKind
+	DateTimeKind
+	LocalDateTimeKind
+	LocalDateKind
+	LocalTimeKind
+	ArrayKind
+	TableKind
+	TablesKind
+)
+
+// Value is one value with its place.
+type Value struct {
+	Kind  Kind
+	Span  source.Span // as written, quotes and brackets included; for a table made by a header, the header
+	Text  string      // a string decoded; a number, boolean or date as written
+	Int   int64
+	Float float64
+	Bool  bool
+	Items []*Value // of ArrayKind and TablesKind
+	Table *Table   // of TableKind
+
+	runs []run // of a string: where its decoded bytes stand
+}
+
+// run is a stretch of a decoded string that stands in the file byte by byte.
+type run struct{ decoded, written int }
+
+// Inside is the span in the file of the bytes [start, end) of a decoded string,
+// clamped to it; the whole span for another kind of value.
+func (v *Value) Inside(start, end int) source.Span {
+	if v.Kind != StringKind || len(v.runs) == 0 {
+		return v.Span
+	}
+	start = max(0, min(start, len(v.Text)))
+	end = max(start, min(end, len(v.Text)))
+	out := source.Span{Start: v.written(start), End: v.written(end)}
+	if end > start {
+		out.End = max(v.written(end-1)+1, out.End)
+	}
+	return out
+}
+
+func (v *Value) written(offset int) int {
+	i := sort.Search(len(v.runs), func(i int) bool { return v.runs[i].decoded > offset }) - 1
+	return v.runs[i].written + offset - v.runs[i].decoded
+}
+
+// Table is a set of entries.
+type Table struct {
+	Header  source.Span // "[part.plug]" as written; the key that made it for a dotted or implied table; the whole of an inline table
+	Inline  bool
+	Entries []*Entry // in order of writing
+
+	index map[string]*Entry
+	made  origin
+}
+
+// origin says how a table came to be, which decides who may add to it.
+type origin int
+
+const (
+	implied origin = iota // by the header of a table inside it
+	headed                // by its own header
+	dotted                // by a dotted key
+	closed                // inline: complete as written
+)
+
+// Get finds an entry by its key, in the same case; nil when there is none.
+func (t *Table) Get(key string) *Entry { return t.index[key] }
+
+func (t *Table) add(entry *Entry) {
+	if t.index == nil {
+		t.index = map[string]*Entry{}
+	}
+	t.index[entry.Key] = entry
+	t.Entries = append(t.Entries, entry)
+}
+
+// Entry is a key with its value.
+type Entry struct {
+	Key     string
+	KeySpan source.Span // this part of the key as written
+	Value   *Value
+}
+
+// Comment is a comment from its # to the end of the line.
+type Comment struct {
+	Span source.Span
+	Text string
+}
+
+// Document is a file, read.
+type Document struct {
+	File     *source.File
+	Root     *Table
+	Comments []Comment
+}
