@@ -1,0 +1,153 @@
+package quantity
+
+import (
+	"math/big"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// dual reads the same amount in another unit behind the first: in parentheses,
+// behind a stroke or an equals sign.
+func (p *parser) dual(a *Amount) {
+	at := p.pos
+	p.skip()
+	open := p.pos
+	if p.rest() == "" || !strings.ContainsAny(p.rest()[:1], "(/=") {
+		p.pos = at
+		return
+	}
+	bracket := p.text[open] == '('
+	p.pos++
+	p.skip()
+	if !p.figureAhead() {
+		p.pos = at
+		return
+	}
+	if a.Dimension != None {
+		p.want = a.Dimension
+	}
+	start := p.pos
+	second, ok := p.amount()
+	end := p.pos
+	if bracket && !p.sign(")") && ok {
+		if p.rest() == "" {
+			p.add(Problem{Kind: Malformed, Start: open, End: end, Message: quoted(p.text[open:end]) + " opens a bracket and does not shut it",
+				Help: "Write " + quoted(p.text[open:end]+")") + ".", Replace: p.text[open:end] + ")", Certain: true})
+		}
+		return
+	}
+	if !ok || a.Dimension == None {
+		return
+	}
+	second.Written = p.text[start:end]
+	if second.Shape == Exact && a.Shape != Range && a.Shape != Tolerance {
+		second.Shape = a.Shape
+	}
+	second.loose = second.loose || a.loose && second.Shape == Range
+	p.compare(*a, second, start, end)
+	a.Dual = &second
+}
+
+// figureAhead tells a dual figure from other things in parentheses.
+func (p *parser) figureAhead() bool {
+	if _, found := readShape(p.rest(), prefixes); found {
+		return true
+	}
+	r, size := utf8.DecodeRuneInString(p.rest())
+	if strings.ContainsRune("-−+±.", r) {
+		next := p.rest()[size:]
+		r, _ = utf8.DecodeRuneInString(next[spaces(next):])
+	}
+	_, glyph := glyphs[r]
+	return glyph || r < utf8.RuneSelf && unicode.IsDigit(r)
+}
+
+func (p *parser) compare(a, b Amount, start, end int) {
+	if agree(a, b) {
+		return
+	}
+	message := quoted(p.text[start:end]) + " is not the same as " + quoted(a.Plain())
+	right := a.In(b.Unit)
+	if right.Dimension == None {
+		p.fail(Disagree, start, end, message, "Write one amount.")
+		return
+	}
+	replace := asciiFigures.Replace(right.bare())
+	p.failWith(Disagree, start, end, message, "Write "+quoted(replace)+", if the first figure is right.", replace)
+}
+
+// agree reports whether two amounts are one, as near as they are written. A bound may
+// be off by half a unit in the last place of the coarser figure; by one more per cent
+// where a figure has two significant figures or fewer; and by a whole unit in the
+// last place towards the safe side, where a minimum was rounded up or a maximum down.
+// Source: common practice, no source.
+func agree(a, b Amount) bool {
+	if !a.Unit.Converts(b.Unit) {
+		return false
+	}
+	keep := min(a.mostDigits(), b.mostDigits())
+	step := a.step(b.mostDigits())
+	if other := b.step(a.mostDigits()); other.Cmp(step) > 0 {
+		step = other
+	}
+	half := new(big.Rat).Mul(step, big.NewRat(1, 2))
+	loose := keep <= 2 && a.Dimension != Temperature
+	bounded := a.Shape != Exact && a.Shape != About
+	lowA, haveA := a.Min()
+	lowB, haveB := b.Min()
+	if haveA != haveB || haveA && !near(lowA, lowB, half, loose, bounded) {
+		return false
+	}
+	highA, haveA := a.Max()
+	highB, haveB := b.Max()
+	if haveA != haveB {
+		return false
+	}
+	return !haveA || near(new(big.Rat).Neg(highA), new(big.Rat).Neg(highB), half, loose, bounded)
+}
+
+// near compares two lower bounds; b may be safer, which is higher.
+func near(a, b, half *big.Rat, loose, bounded bool) bool {
+	most := new(big.Rat).Set(half)
+	if loose {
+		share := new(big.Rat).Mul(new(big.Rat).Abs(a), big.NewRat(1, 100))
+		most.Add(most, share)
+	}
+	apart := new(big.Rat).Sub(b, a)
+	if bounded && apart.Sign() > 0 {
+		most.Add(most, half)
+	}
+	return apart.Abs(apart).Cmp(most) <= 0
+}
+
+func (a Amount) mostDigits() int {
+	digits := 1
+	for _, f := range a.figures() {
+		digits = max(digits, f.digits)
+	}
+	return digits
+}
+
+// step is one unit in the last significant place, in the base unit, of the coarsest
+// figure. Zeros at the end of a whole number beyond the figures of its partner only hold its place.
+func (a Amount) step(partner int) *big.Rat {
+	coarsest := new(big.Rat)
+	for _, f := range a.figures() {
+		if f.relative || f.text == "" {
+			continue
+		}
+		size := powerOfTen(-f.places)
+		switch {
+		case f.fraction:
+			size = big.NewRat(1, 64)
+		case f.places == 0 && f.value.IsInt():
+			zeros := len(f.text) - len(strings.TrimRight(f.text, "0"))
+			size = powerOfTen(max(0, min(zeros, f.digits-min(3, max(2, partner)))))
+		}
+		if size.Mul(size, f.unit.factor); size.Cmp(coarsest) > 0 {
+			coarsest = size
+		}
+	}
+	return coarsest
+}
