@@ -33,8 +33,9 @@ var fastenerKeys = []Key{
 }
 
 var heads = []Option{
-	{"hex", "hexagon head or nut"}, {"nut", "hexagon nut"}, {"hex-flange", "hexagon with flange, small series"}, {"hex-flange-heavy", "hexagon with flange, heavy series"},
+	{"hex", "hexagon head or nut"}, {"nut", "hexagon nut"}, {"castle-nut", "castle or slotted nut"}, {"hex-flange", "hexagon with flange, small series"}, {"hex-flange-heavy", "hexagon with flange, heavy series"},
 	{"socket", "hexagon socket cap"}, {"button", "hexagon socket button"}, {"countersunk", "hexagon socket countersunk"}, {"set-screw", "hexagon socket set screw"},
+	{"socket-plug", "plug with hexagon socket"}, {"square-plug", "plug with square head"},
 	{"square", "square head"}, {"slotted", "slot"}, {"cross", "cross recess"}, {"hexalobular", "hexalobular recess, ISO 10664"},
 	{"wing", "wing, knob or lever, turned by hand"}, {"none", "nothing a tool turns: clip, latch, push-on"},
 }

@@ -32,6 +32,7 @@ type Finding struct {
 	Related  []Related // other places that belong to the fault
 	Fixes    []Fix     // alternatives; one at most is applied
 	Variant  string    // the machine variant it holds for, empty when it holds for all
+	Firm     bool      // the author cannot stand by it: a missing danger or warning
 }
 
 // Related is another place that belongs to a finding, with what stands there.

@@ -1,0 +1,244 @@
+// Package model is what the files mean: shop, machine, parts, procedures and
+// steps, each with its place. It must not judge the work: only whether the
+// language is kept and whether every name is somewhere.
+package model
+
+import (
+	"fmt"
+	"path"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/source"
+	"benchleaf/schema"
+)
+
+// File is one file of the shop, read.
+type File struct {
+	Source    *source.File
+	Document  *tree.Document
+	Shop      *Shop
+	Machine   *Machine
+	Procedure *Procedure
+	Steps     []*Step // prepare, step, close; in that order
+	Uses      List
+	Amounts   []Amount
+	Broken    bool // a finding of the language stands in it
+
+	refs   []Ref
+	layers []*File        // files whose names it takes, itself first; set by link
+	things []named        // in file order
+	index  map[string]any // "part/drain-plug" → *Part
+}
+
+type named struct {
+	kind string
+	name string
+	at   source.Place
+}
+
+// Name is the procedure's short name: as written, or the file's name.
+func (f *File) Name() string {
+	if f.Procedure != nil && f.Procedure.Short.Set() {
+		return f.Procedure.Short.Name()
+	}
+	return stem(f.Source.Path)
+}
+
+func stem(file string) string { return strings.TrimSuffix(path.Base(file), ".toml") }
+
+// machineName is the short name of the machine the file describes.
+func (f *File) machineName() string {
+	if f.Machine.Short.Set() {
+		return f.Machine.Short.Name()
+	}
+	return stem(f.Source.Path)
+}
+
+// read makes the model of one file. After a syntax fault the file is not read
+// further, so that one fault is not told twice.
+func read(text *source.File) (*File, []finding.Finding) {
+	document, faults := tree.Parse(text)
+	file := &File{Source: text, Document: document, index: map[string]any{}}
+	if len(faults) > 0 {
+		file.Broken = true
+		return file, faults
+	}
+	d := &decoder{file: file}
+	if d.version(document.Root) {
+		d.root(document.Root)
+	}
+	file.Amounts, file.refs = d.amounts, d.refs
+	file.Broken = len(d.findings) > 0
+	return file, d.findings
+}
+
+// version reports whether the file is in a language this compiler reads.
+func (d *decoder) version(root *tree.Table) bool {
+	entry := root.Get("benchleaf")
+	start := source.Span{}
+	switch {
+	case len(root.Entries) == 0:
+		d.say(emptyFile, start, "the file says nothing", "Write a procedure, or begin one with: benchleaf new")
+		return false
+	case entry == nil:
+		found := d.say(noVersion, start, "the file does not say which language version it is written in", fmt.Sprintf("Write benchleaf = %d as the first line.", schema.Version))
+		found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write benchleaf = %d as the first line", schema.Version), Certain: true,
+			Edits: []finding.Edit{{Place: d.place(start), Text: fmt.Sprintf("benchleaf = %d\n", schema.Version)}}}}
+		return false
+	case entry.Value.Kind == tree.IntegerKind && entry.Value.Int > schema.Version:
+		d.say(newerVersion, entry.Value.Span, fmt.Sprintf("the file is written in language version %d, and this compiler reads up to %d", entry.Value.Int, schema.Version),
+			"Get a newer benchleaf, or ask the author for the file in an older version.")
+		return false
+	}
+	return true
+}
+
+// root reads the tables of a file. Named tables and steps are read here, not by
+// the generic table, since they become things of their own.
+func (d *decoder) root(root *tree.Table) {
+	layout, _ := schema.Find("file")
+	for _, entry := range root.Entries {
+		key, known := layout.Key(entry.Key)
+		switch {
+		case !known:
+			d.unknownKey(entry, layout)
+		case key.Kind == schema.Named:
+			if d.want(key, entry.Value, tree.TableKind) {
+				d.named(key, entry.Value.Table)
+			}
+		case key.Of == "step":
+			d.steps(key, entry.Value)
+		default:
+			d.top(key, entry)
+		}
+	}
+	d.sortSteps()
+	if len(d.file.Steps) > 0 && d.file.Procedure == nil {
+		d.say(noProcedure, d.file.Steps[0].Header.Span, "the file has steps and no [procedure]", "Write a [procedure] table with title, machine, revision, date and author above the steps.")
+	}
+	if p := d.file.Procedure; p != nil && len(d.file.Steps) == 0 {
+		d.say(noVerb, p.Header.Span, "the procedure has no steps", "Write the first [[step]].")
+	}
+}
+
+func (d *decoder) top(key schema.Key, entry *tree.Entry) {
+	switch key.Name {
+	case "benchleaf":
+		d.whole(key, entry.Value)
+	case "use":
+		d.file.Uses = d.list(key, entry.Value)
+	case "shop":
+		d.file.Shop = sub[Shop](d, key, entry.Value)
+	case "machine":
+		d.file.Machine = sub[Machine](d, key, entry.Value)
+	case "procedure":
+		d.file.Procedure = sub[Procedure](d, key, entry.Value)
+	}
+}
+
+func (d *decoder) steps(key schema.Key, value *tree.Value) {
+	steps := subs[Step](d, key, value)
+	for _, step := range steps {
+		step.Section = key.Name
+		switch {
+		case len(step.Verbs) > 1:
+			d.say(twoVerbs, step.Verbs[1].At.Span, fmt.Sprintf("the step has two verbs, %q and %q", step.Verbs[0].Text, step.Verbs[1].Text),
+				fmt.Sprintf("Make a step of its own for %q.", step.Verbs[1].Text))
+		case len(step.Verbs) == 0 && !step.Say.Set():
+			d.say(noVerb, step.Header.Span, "the step says nothing to do", "Write a verb and its object, or the whole step in words with say.")
+		}
+		d.checkOverrides("step", step.Variant, func() any { return new(Step) })
+	}
+	d.file.Steps = append(d.file.Steps, steps...)
+}
+
+// sortSteps brings the sections into the order of the job, whatever their order in the file.
+func (d *decoder) sortSteps() {
+	var sorted []*Step
+	for _, section := range []string{"prepare", "step", "close"} {
+		for _, step := range d.file.Steps {
+			if step.Section == section {
+				sorted = append(sorted, step)
+			}
+		}
+	}
+	d.file.Steps = sorted
+}
+
+func (d *decoder) named(key schema.Key, table *tree.Table) {
+	for _, entry := range table.Entries {
+		if !namePattern.MatchString(entry.Key) {
+			d.say(badName, entry.KeySpan, fmt.Sprintf("%q is not a short name", entry.Key), "Write it in lower case letters and figures, words joined by hyphens.")
+			continue
+		}
+		if !d.want(schema.Key{Name: entry.Key, Example: "{ … }"}, entry.Value, tree.TableKind) {
+			continue
+		}
+		inner := entry.Value.Table
+		thing := d.thing(entry.Key, entry.KeySpan, inner)
+		value, overrides, blank := newThing(key.Of, thing)
+		d.table(inner, key.Of, value, false)
+		if overrides != nil {
+			d.checkOverrides(key.Of, *overrides, blank)
+		}
+		d.keep(key.Of, thing, value)
+	}
+}
+
+// newThing makes an empty thing of a kind, and tells where its overrides are
+// and how another empty one is made.
+func newThing(kind string, thing Thing) (value any, overrides *[]Override, blank func() any) {
+	switch kind {
+	case "part", "cover":
+		part := &Part{Thing: thing, Cover: kind == "cover"}
+		return part, &part.Variant, func() any { return new(Part) }
+	case "cavity":
+		cavity := &Cavity{Thing: thing}
+		return cavity, &cavity.Variant, func() any { return new(Cavity) }
+	case "energy":
+		energy := &Energy{Thing: thing}
+		return energy, &energy.Variant, func() any { return new(Energy) }
+	case "point":
+		point := &Lubricated{Thing: thing}
+		return point, &point.Variant, func() any { return new(Lubricated) }
+	case "limit":
+		limit := &Limit{Thing: thing}
+		return limit, &limit.Variant, func() any { return new(Limit) }
+	case "pose":
+		return &Pose{Thing: thing}, nil, nil
+	case "tool":
+		return &Tool{Thing: thing}, nil, nil
+	case "fluid":
+		return &Fluid{Thing: thing}, nil, nil
+	case "supply":
+		return &Supply{Thing: thing}, nil, nil
+	case "spare":
+		return &Spare{Thing: thing}, nil, nil
+	default:
+		return &Caution{Thing: thing}, nil, nil
+	}
+}
+
+func (d *decoder) checkOverrides(kind string, overrides []Override, blank func() any) {
+	for _, override := range overrides {
+		d.table(override.Table, kind, blank(), true)
+	}
+}
+
+// twins are kinds that share one set of names, because verbs take either.
+var twins = map[string]string{"part": "cover", "cover": "part", "fluid": "supply", "supply": "fluid"}
+
+func (d *decoder) keep(kind string, thing Thing, value any) {
+	if twin := twins[kind]; twin != "" && d.file.index[twin+"/"+thing.Name] != nil {
+		found := d.say(nameTwice, thing.At.Span, fmt.Sprintf("%q is a %s and a %s", thing.Name, twin, kind), "Give one of the two another name.")
+		for _, other := range d.file.things {
+			if other.kind == twin && other.name == thing.Name {
+				found.Related = []finding.Related{{Place: other.at, Text: fmt.Sprintf("the %s of that name", twin)}}
+			}
+		}
+	}
+	d.file.index[kind+"/"+thing.Name] = value
+	d.file.things = append(d.file.things, named{kind: kind, name: thing.Name, at: thing.At})
+}

@@ -1,0 +1,278 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/finding"
+
+	"benchleaf/compiler/internal/trade"
+	"benchleaf/compiler/internal/tree"
+)
+
+// Job is one procedure for one version of its machine, with every name looked
+// up and what differs for the version put in place. It is what rules check and
+// pages print.
+type Job struct {
+	File      *File
+	Procedure *Procedure
+	Shop      *Shop    // nil where no shop file is above
+	Machine   *Machine // nil where the machine is only named
+	Variant   string   // empty where the machine has no versions
+	Steps     []*Step
+	Faults    []finding.Finding // what this version of the machine has not
+
+	set    *Set
+	parts  map[string]*Part
+	cavity map[string]*Cavity
+	energy map[string]*Energy
+	point  map[string]*Lubricated
+	limit  map[string]*Limit
+}
+
+// Jobs makes the jobs of a file: one for each version its procedure serves.
+// A file with a fault of the language, or one that takes names from such a
+// file, has none, so that one fault is not told twice.
+func (s *Set) Jobs(file *File) []*Job {
+	if file.Procedure == nil || slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.Broken }) {
+		return nil
+	}
+	variants := []string{""}
+	var machine *Machine
+	if owner := file.machineFile(); owner != nil {
+		machine = owner.Machine
+		if machine.Variants.Given && len(machine.Variants.Items) > 0 {
+			variants = machine.Variants.Names()
+		}
+	}
+	var jobs []*Job
+	for _, variant := range variants {
+		if variant == "" || len(file.Procedure.For.Items) == 0 || file.Procedure.For.Has(variant) {
+			jobs = append(jobs, s.job(file, machine, variant))
+		}
+	}
+	return jobs
+}
+
+func (s *Set) job(file *File, machine *Machine, variant string) *Job {
+	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, set: s,
+		parts: map[string]*Part{}, cavity: map[string]*Cavity{}, energy: map[string]*Energy{}, point: map[string]*Lubricated{}, limit: map[string]*Limit{}}
+	for _, layer := range file.layers {
+		if layer.Shop != nil && job.Shop == nil {
+			job.Shop = layer.Shop
+		}
+	}
+	for _, step := range file.Steps {
+		if !serves(step.For, variant) {
+			continue
+		}
+		step = varied(step, step.Variant, variant, "step")
+		copied := *step
+		copied.Number = len(job.Steps) + 1
+		copied.Objects = make([]Object, len(step.Objects))
+		for i, object := range step.Objects {
+			copied.Objects[i] = job.resolve(object.Text, step)
+		}
+		job.Steps = append(job.Steps, &copied)
+	}
+	return job
+}
+
+func serves(list List, variant string) bool {
+	return variant == "" || len(list.Items) == 0 || list.Has(variant)
+}
+
+// varied is a thing with what differs for a version put over it.
+func varied[T any](thing *T, overrides []Override, variant, kind string) *T {
+	for _, override := range overrides {
+		if override.Variant.Name() == variant {
+			copied := *thing
+			d := &decoder{file: ownerOf(&copied)}
+			d.table(override.Table, kind, &copied, true)
+			return &copied
+		}
+	}
+	return thing
+}
+
+func ownerOf(thing any) *File {
+	switch thing := thing.(type) {
+	case *Step:
+		return thing.File
+	case *Part:
+		return thing.File
+	case *Cavity:
+		return thing.File
+	case *Energy:
+		return thing.File
+	case *Lubricated:
+		return thing.File
+	case *Limit:
+		return thing.File
+	}
+	return nil
+}
+
+// look finds a thing of a machine for the job's version, and keeps what it found.
+func look[T any](job *Job, kept map[string]*T, kind, name string, parts func(*T) (List, []Override)) *T {
+	if found, ok := kept[name]; ok {
+		return found
+	}
+	var out *T
+	if thing, ok := job.File.find(kind, name).(*T); ok {
+		list, overrides := parts(thing)
+		if serves(list, job.Variant) {
+			out = varied(thing, overrides, job.Variant, kind)
+		}
+	}
+	kept[name] = out
+	return out
+}
+
+// Part finds a part or a cover; nil where the version has none of that name.
+func (j *Job) Part(name string) *Part {
+	fields := func(p *Part) (List, []Override) { return p.For, p.Variant }
+	if part := look(j, j.parts, "part", name, fields); part != nil {
+		return part
+	}
+	delete(j.parts, name)
+	return look(j, j.parts, "cover", name, fields)
+}
+
+// Cavity finds a cavity; nil where the version has none of that name.
+func (j *Job) Cavity(name string) *Cavity {
+	return look(j, j.cavity, "cavity", name, func(c *Cavity) (List, []Override) { return c.For, c.Variant })
+}
+
+// Energy finds a source of energy; nil where the version has none of that name.
+func (j *Job) Energy(name string) *Energy {
+	return look(j, j.energy, "energy", name, func(e *Energy) (List, []Override) { return e.For, e.Variant })
+}
+
+// Point finds a lubrication point; nil where the version has none of that name.
+func (j *Job) Point(name string) *Lubricated {
+	return look(j, j.point, "point", name, func(p *Lubricated) (List, []Override) { return p.For, p.Variant })
+}
+
+// Limit finds a limit; nil where the version has none of that name.
+func (j *Job) Limit(name string) *Limit {
+	return look(j, j.limit, "limit", name, func(l *Limit) (List, []Override) { return l.For, l.Variant })
+}
+
+func library[T any](j *Job, kind, name string) *T {
+	thing, _ := j.File.find(kind, name).(*T)
+	return thing
+}
+
+// Tool finds a tool; nil where there is none of that name.
+func (j *Job) Tool(name string) *Tool { return library[Tool](j, "tool", name) }
+
+// Fluid finds a fluid; nil where there is none of that name.
+func (j *Job) Fluid(name string) *Fluid { return library[Fluid](j, "fluid", name) }
+
+// Supply finds a consumable; nil where there is none of that name.
+func (j *Job) Supply(name string) *Supply { return library[Supply](j, "supply", name) }
+
+// Spare finds a part that is renewed; nil where there is none of that name.
+func (j *Job) Spare(name string) *Spare { return library[Spare](j, "spare", name) }
+
+// Pose finds a position; nil where there is none of that name.
+func (j *Job) Pose(name string) *Pose { return library[Pose](j, "pose", name) }
+
+// Tools lists every tool the job's file can see, by name.
+func (j *Job) Tools() []*Tool {
+	var out []*Tool
+	for _, name := range j.File.names("tool") {
+		out = append(out, j.Tool(name))
+	}
+	return out
+}
+
+// Energies lists the sources of energy of the machine, by name.
+func (j *Job) Energies() []*Energy {
+	var out []*Energy
+	for _, name := range j.File.names("energy") {
+		if energy := j.Energy(name); energy != nil {
+			out = append(out, energy)
+		}
+	}
+	return out
+}
+
+// MachineTitle is the machine's name as it prints.
+func (j *Job) MachineTitle() string {
+	if j.Machine != nil {
+		return j.Machine.Title.Text
+	}
+	return Spoken(j.Procedure.Machine.Text)
+}
+
+// Caution finds a safety message by its name: the shop's, or the built-in one of that hazard.
+func (j *Job) Caution(name string) *Caution {
+	if caution := library[Caution](j, "caution", name); caution != nil {
+		return caution
+	}
+	for _, hazard := range trade.Hazards() {
+		if hazard.Key == name {
+			return builtIn(hazard)
+		}
+	}
+	return nil
+}
+
+func builtIn(hazard trade.Hazard) *Caution {
+	text := func(words string) Text {
+		return Text{Text: words, Value: &tree.Value{Kind: tree.StringKind, Text: words}}
+	}
+	list := func(words []string) List {
+		out := List{Given: true}
+		for _, word := range words {
+			out.Items = append(out.Items, text(word))
+		}
+		return out
+	}
+	return &Caution{Thing: Thing{Name: hazard.Key}, Signal: text(hazard.Level.String()), Against: list([]string{hazard.Key}),
+		Hazard: text(hazard.Hazard), Consequence: text(hazard.Sentence()), Avoid: text(hazard.Avoid), Wear: list(hazard.Wear), Signs: list(hazard.Signs)}
+}
+
+// resolve looks an object up among the kinds its verb takes, in their order.
+func (j *Job) resolve(text Text, step *Step) Object {
+	kinds := strings.Fields(step.Verb.Object)
+	for _, kind := range kinds {
+		out := Object{Text: text, Kind: kind}
+		if lookup := lookups[kind]; lookup != nil && lookup(j, text.Name(), &out) {
+			return out
+		}
+	}
+	for _, kind := range kinds {
+		if j.File.find(kind, text.Name()) != nil {
+			j.Faults = append(j.Faults, finding.Finding{
+				Rule: notInVariant.ID, Severity: notInVariant.Severity, Place: text.At, Why: notInVariant.Why, Variant: j.Variant,
+				Summary: fmt.Sprintf("the version %q has no %q", j.Variant, text.Text),
+				Help:    fmt.Sprintf("Write for = [...] on the step, without %q, or describe the part for that version too.", j.Variant),
+			})
+			break
+		}
+	}
+	return Object{Text: text, Kind: "words"}
+}
+
+// lookups find an object of each kind and put it in its field.
+var lookups = map[string]func(j *Job, name string, out *Object) bool{
+	"part":   func(j *Job, name string, out *Object) bool { out.Part = j.Part(name); return out.Part != nil },
+	"cover":  func(j *Job, name string, out *Object) bool { out.Part = j.Part(name); return out.Part != nil },
+	"cavity": func(j *Job, name string, out *Object) bool { out.Cavity = j.Cavity(name); return out.Cavity != nil },
+	"energy": func(j *Job, name string, out *Object) bool { out.Energy = j.Energy(name); return out.Energy != nil },
+	"point":  func(j *Job, name string, out *Object) bool { out.Point = j.Point(name); return out.Point != nil },
+	"limit":  func(j *Job, name string, out *Object) bool { out.Limit = j.Limit(name); return out.Limit != nil },
+	"spare":  func(j *Job, name string, out *Object) bool { out.Spare = j.Spare(name); return out.Spare != nil },
+	"fluid":  func(j *Job, name string, out *Object) bool { out.Fluid = j.Fluid(name); return out.Fluid != nil },
+	"supply": func(j *Job, name string, out *Object) bool { out.Supply = j.Supply(name); return out.Supply != nil },
+	"procedure": func(j *Job, name string, out *Object) bool {
+		if other := j.set.Procedure(name); other != nil {
+			out.Other = other.Procedure
+		}
+		return out.Other != nil
+	},
+}

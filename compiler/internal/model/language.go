@@ -1,0 +1,135 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/hbollon/go-edlib"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/source"
+	"benchleaf/schema"
+)
+
+// Nearest finds the word that is closest to what was written, or nothing when
+// none is close: at most a third of the letters apart, a swap counting as one.
+func Nearest(written string, words []string) string {
+	best, distance := "", len([]rune(written))/3+2
+	for _, word := range words {
+		apart := edlib.OSADamerauLevenshteinDistance(strings.ToLower(written), word)
+		if apart < distance || apart == distance && best != "" && word < best {
+			best, distance = word, apart
+		}
+	}
+	return best
+}
+
+// say keeps a finding of the language with its summary and what to write.
+func (d *decoder) say(rule finding.Rule, span source.Span, summary, help string) *finding.Finding {
+	d.findings = append(d.findings, finding.Finding{
+		Rule: rule.ID, Severity: rule.Severity, Place: d.place(span), Summary: summary, Why: rule.Why, Help: help,
+	})
+	return &d.findings[len(d.findings)-1]
+}
+
+func (d *decoder) unknownKey(entry *tree.Entry, layout schema.Table) {
+	names := make([]string, 0, len(layout.Keys))
+	for _, key := range layout.Keys {
+		names = append(names, key.Name)
+	}
+	near := Nearest(entry.Key, names)
+	help := fmt.Sprintf("Take it out, or see the keys of %s on the reference page.", layout.Header)
+	if near != "" {
+		help = fmt.Sprintf("Write %q if that is what is meant.", near)
+	} else if owner := owners(entry.Key); owner != "" {
+		help = fmt.Sprintf("%q is a key of %s.", entry.Key, owner)
+	}
+	found := d.say(unknownKey, entry.KeySpan, fmt.Sprintf("%s has no key %q", layout.Header, entry.Key), help)
+	if near != "" {
+		found.Fixes = []finding.Fix{{
+			Title: fmt.Sprintf("Write %q", near),
+			Edits: []finding.Edit{{Place: d.place(entry.KeySpan), Text: near}},
+		}}
+	}
+}
+
+func owners(key string) string {
+	var out []string
+	for _, table := range schema.Tables() {
+		if _, ok := table.Key(key); ok {
+			out = append(out, table.Header)
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+func (d *decoder) missingKey(table *tree.Table, layout schema.Table, key schema.Key) {
+	d.say(missingKey, table.Header, fmt.Sprintf("%s has no %q", layout.Header, key.Name),
+		fmt.Sprintf("%s Write, for example: %s = %s", key.Doc, key.Name, key.Example))
+}
+
+func (d *decoder) emptyText(key schema.Key, text Text) {
+	d.say(emptyText, text.Value.Span, fmt.Sprintf("%q is empty", key.Name), fmt.Sprintf("%s Write, for example: %s = %s", key.Doc, key.Name, key.Example))
+}
+
+func (d *decoder) choice(key schema.Key, text Text) bool {
+	words := make([]string, len(key.Choices))
+	for i, option := range key.Choices {
+		words[i] = option.Word
+	}
+	if slices.Contains(words, text.Text) {
+		return true
+	}
+	near := Nearest(text.Text, words)
+	help := "Write one of: " + strings.Join(words, ", ") + "."
+	if near != "" {
+		help = fmt.Sprintf("Write %q, or another of: %s.", near, strings.Join(words, ", "))
+	}
+	found := d.say(unknownWord, text.Value.Span, fmt.Sprintf("%q is not a word that %q knows", text.Text, key.Name), help)
+	if near != "" {
+		found.Fixes = []finding.Fix{{
+			Title: fmt.Sprintf("Write %q", near),
+			Edits: []finding.Edit{{Place: text.At, Text: fmt.Sprintf("%q", near)}},
+		}}
+	}
+	return false
+}
+
+var kindWords = map[tree.Kind]string{
+	tree.StringKind: "a text", tree.IntegerKind: "a whole number", tree.FloatKind: "a number", tree.BooleanKind: "true or false",
+	tree.DateTimeKind: "a date with a time", tree.LocalDateTimeKind: "a date with a time", tree.LocalDateKind: "a date", tree.LocalTimeKind: "a time of day",
+	tree.ArrayKind: "a list", tree.TableKind: "a table", tree.TablesKind: "a list of tables",
+}
+
+// want reports whether a value is of the kind the key holds, and says so if not.
+func (d *decoder) want(key schema.Key, value *tree.Value, kind tree.Kind) bool {
+	if value.Kind == kind {
+		return true
+	}
+	found := d.say(wrongKind, value.Span, fmt.Sprintf("%q holds %s, and must be %s", key.Name, kindWords[value.Kind], kindWords[kind]),
+		fmt.Sprintf("Write, for example: %s = %s", key.Name, key.Example))
+	if fixed := mend(d.place(value.Span).Text(), value, kind); fixed != "" {
+		found.Fixes = []finding.Fix{{
+			Title: "Write " + fixed, Certain: true,
+			Edits: []finding.Edit{{Place: d.place(value.Span), Text: fixed}},
+		}}
+	}
+	return false
+}
+
+// mend writes a value of the wrong kind as the wanted kind where only one way is meant.
+func mend(written string, value *tree.Value, kind tree.Kind) string {
+	switch {
+	case kind == tree.StringKind && (value.Kind == tree.IntegerKind || value.Kind == tree.FloatKind || value.Kind == tree.LocalDateKind):
+		return `"` + written + `"`
+	case kind == tree.ArrayKind && value.Kind == tree.StringKind:
+		return "[" + written + "]"
+	case kind == tree.LocalDateKind && value.Kind == tree.StringKind && dayPattern.MatchString(value.Text):
+		return value.Text
+	case kind == tree.BooleanKind && value.Kind == tree.StringKind && (value.Text == "true" || value.Text == "false"):
+		return value.Text
+	}
+	return ""
+}

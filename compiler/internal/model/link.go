@@ -1,0 +1,354 @@
+package model
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/trade"
+	"benchleaf/compiler/source"
+)
+
+// Shopfile is the file whose names every file in its folder and below takes.
+const Shopfile = "shop.toml"
+
+// machineKinds are the kinds of thing that belong to a machine; from a file that
+// describes a machine only that machine's procedures take them.
+var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "point", "limit"}
+
+// Uses lists the files a text takes names from, as paths from the shop folder,
+// with the shop file above it last; * stands as written.
+func Uses(text *source.File) []string {
+	file, _ := read(text)
+	var out []string
+	for _, use := range file.Uses.Items {
+		out = append(out, path.Join(path.Dir(text.Path), use.Text))
+	}
+	return append(out, shopfiles(text.Path)...)
+}
+
+// shopfiles are the places of a shop file above a path, nearest first.
+func shopfiles(file string) []string {
+	var out []string
+	for folder := path.Dir(file); ; folder = path.Dir(folder) {
+		if candidate := path.Join(folder, Shopfile); candidate != file {
+			out = append(out, candidate)
+		}
+		if folder == "." || folder == "/" {
+			return out
+		}
+	}
+}
+
+// Set is all the files of a compile, read and linked.
+type Set struct {
+	Files    []*File // in order of path
+	Findings []finding.Finding
+	byPath   map[string]*File
+}
+
+// Read reads every file, links what they use and holds every name against what is there.
+func Read(texts []*source.File) *Set {
+	set := &Set{byPath: map[string]*File{}}
+	texts = slices.Clone(texts)
+	slices.SortFunc(texts, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
+	for _, text := range texts {
+		file, findings := read(text)
+		set.Files = append(set.Files, file)
+		set.Findings = append(set.Findings, findings...)
+		set.byPath[text.Path] = file
+	}
+	for _, file := range set.Files {
+		set.link(file)
+	}
+	for _, file := range set.Files {
+		set.checkRefs(file)
+		set.checkName(file)
+	}
+	return set
+}
+
+func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, help string) {
+	s.Findings = append(s.Findings, finding.Finding{Rule: rule.ID, Severity: rule.Severity, Place: at, Summary: summary, Why: rule.Why, Help: help})
+	file.Broken = true
+}
+
+// link finds the files whose names a file takes: itself, the files it uses and
+// theirs in turn, and the shop file above it.
+func (s *Set) link(file *File) {
+	seen := map[*File]bool{file: true}
+	file.layers = []*File{file}
+	s.follow(file, file, []*File{file}, seen)
+	for _, candidate := range shopfiles(file.Source.Path) {
+		if shop := s.byPath[candidate]; shop != nil {
+			if !seen[shop] {
+				seen[shop] = true
+				file.layers = append(file.layers, shop)
+				s.follow(file, shop, []*File{shop}, seen)
+			}
+			break
+		}
+	}
+}
+
+// follow adds the files that one of the layers of a file uses. Faults of a use
+// are told once, when its own file is linked.
+func (s *Set) follow(owner, from *File, trail []*File, seen map[*File]bool) {
+	for _, use := range from.Uses.Items {
+		for _, next := range s.match(from, use, owner == from) {
+			if slices.Contains(trail, next) {
+				if owner == from || slices.Contains(trail, owner) && next == owner {
+					s.fault(owner, useLoop, s.loopPlace(owner, use, from), fmt.Sprintf("%q leads back to this file", use.Text), "Take one of the two uses out.")
+				}
+				continue
+			}
+			if seen[next] {
+				continue
+			}
+			seen[next] = true
+			owner.layers = append(owner.layers, next)
+			s.follow(owner, next, append(slices.Clone(trail), next), seen)
+		}
+	}
+}
+
+func (s *Set) loopPlace(owner *File, use Text, from *File) source.Place {
+	if owner == from {
+		return use.At
+	}
+	return owner.Uses.At
+}
+
+// match lists the files a use stands for, in order of path.
+func (s *Set) match(from *File, use Text, tell bool) []*File {
+	pattern := path.Join(path.Dir(from.Source.Path), use.Text)
+	if strings.HasPrefix(pattern, "../") || path.IsAbs(use.Text) {
+		if tell {
+			s.fault(from, outsideShop, use.At, fmt.Sprintf("%q is outside the shop folder", use.Text), "Copy the file into the shop folder and use it there.")
+		}
+		return nil
+	}
+	if !strings.ContainsAny(use.Text, "*?[") {
+		if file := s.byPath[pattern]; file != nil {
+			return []*File{file}
+		}
+		if tell {
+			s.missing(from, use, pattern)
+		}
+		return nil
+	}
+	var out []*File
+	for _, file := range s.Files {
+		if ok, err := path.Match(pattern, file.Source.Path); ok && err == nil && file != from {
+			out = append(out, file)
+		}
+	}
+	if len(out) == 0 && tell {
+		s.missing(from, use, pattern)
+	}
+	return out
+}
+
+func (s *Set) missing(from *File, use Text, pattern string) {
+	var paths []string
+	for _, file := range s.Files {
+		paths = append(paths, file.Source.Path)
+	}
+	help := "Write the path from this file, with forward slashes."
+	if near := Nearest(pattern, paths); near != "" {
+		help = fmt.Sprintf("The nearest file there is %s. %s", near, help)
+	}
+	s.fault(from, missingFile, use.At, fmt.Sprintf("there is no file %q", use.Text), help)
+}
+
+// find looks a thing up by kind and name: first in the file, then in what it
+// uses, and for the things of a machine also in that machine's file.
+func (f *File) find(kind, name string) any {
+	for _, layer := range f.layers {
+		if layer != f && layer.Machine != nil && slices.Contains(machineKinds, kind) && layer != f.machineFile() {
+			continue
+		}
+		if thing := layer.index[kind+"/"+name]; thing != nil {
+			return thing
+		}
+	}
+	return nil
+}
+
+// machineFile is the file that describes the machine of the file's procedure.
+func (f *File) machineFile() *File {
+	if f.Procedure == nil {
+		return nil
+	}
+	for _, layer := range f.layers {
+		if layer.Machine != nil && (layer.machineName() == f.Procedure.Machine.Name() || layer.Machine.Title.Text == f.Procedure.Machine.Text) {
+			return layer
+		}
+	}
+	return nil
+}
+
+// names lists every name of a kind the file can see, sorted.
+func (f *File) names(kind string) []string {
+	var out []string
+	switch kind {
+	case "machine":
+		for _, layer := range f.layers {
+			if layer.Machine != nil {
+				out = append(out, layer.machineName())
+			}
+		}
+	case "variant":
+		if machine := f.variantOwner(); machine != nil {
+			out = machine.Variants.Names()
+		}
+	case "caution":
+		for _, hazard := range trade.Hazards() {
+			out = append(out, hazard.Key)
+		}
+	}
+	for _, layer := range f.layers {
+		for _, thing := range layer.things {
+			if thing.kind == kind && f.find(kind, thing.name) != nil {
+				out = append(out, thing.name)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+func (f *File) variantOwner() *Machine {
+	if f.Machine != nil {
+		return f.Machine
+	}
+	if owner := f.machineFile(); owner != nil {
+		return owner.Machine
+	}
+	return nil
+}
+
+// checkRefs holds every name a file mentions against what it can see.
+func (s *Set) checkRefs(file *File) {
+	for _, ref := range file.refs {
+		kinds := strings.Fields(ref.Of)
+		if slices.Contains(kinds, "words") && strings.Contains(strings.TrimSpace(ref.Name.Text), " ") || s.seen(file, ref, kinds) {
+			continue
+		}
+		s.tellRef(file, ref, kinds)
+	}
+}
+
+func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
+	name := ref.Name.Name()
+	for _, kind := range kinds {
+		switch kind {
+		case "machine":
+			if len(file.names("machine")) == 0 || file.machineFile() != nil {
+				return true
+			}
+		case "procedure":
+			if s.Procedure(name) != nil {
+				return true
+			}
+		case "variant", "caution":
+			if slices.Contains(file.names(kind), name) {
+				return true
+			}
+		default:
+			if file.find(kind, name) != nil {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// checkName tells of a procedure that has the name of another: both would print the same card.
+func (s *Set) checkName(file *File) {
+	if file.Procedure == nil {
+		return
+	}
+	if other := s.Procedure(file.Name()); other != file {
+		at := file.Procedure.Short.At
+		if !at.Known() {
+			at = file.Procedure.Header
+		}
+		s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", file.Name(), other.Source.Path), "Give one of the two another name = \"…\".")
+	}
+}
+
+// File finds a file by its path; nil where there is none.
+func (s *Set) File(path string) *File { return s.byPath[path] }
+
+// Layers lists the files whose names a file takes, itself first.
+func (f *File) Layers() []*File { return f.layers }
+
+// Procedure finds the file of a procedure by its short name.
+func (s *Set) Procedure(name string) *File {
+	for _, file := range s.Files {
+		if file.Procedure != nil && file.Name() == name {
+			return file
+		}
+	}
+	return nil
+}
+
+func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
+	name := ref.Name.Name()
+	for _, kind := range append(slices.Clone(machineKinds), "tool", "fluid", "supply", "spare") {
+		if !slices.Contains(kinds, kind) && file.find(kind, name) != nil {
+			s.fault(file, wrongThing, ref.Name.At, fmt.Sprintf("%q is a %s, and a %s is wanted here", ref.Name.Text, kind, wanted(kinds)),
+				fmt.Sprintf("Name a %s, or use the verb or key that takes a %s.", wanted(kinds), kind))
+			return
+		}
+	}
+	var names []string
+	for _, kind := range kinds {
+		names = append(names, file.names(kind)...)
+		if kind == "procedure" {
+			for _, other := range s.Files {
+				if other.Procedure != nil {
+					names = append(names, other.Name())
+				}
+			}
+		}
+	}
+	help := fmt.Sprintf("Describe it in a table [%s.%s]", kinds[0], name)
+	if kinds[0] == "variant" {
+		help = "Name it among the variants of the machine"
+	} else if kinds[0] == "machine" || kinds[0] == "procedure" {
+		help = fmt.Sprintf("Write a file that describes it with [%s]", kinds[0])
+	}
+	if slices.Contains(kinds, "words") {
+		help += ", or say it in words with a space between them"
+	}
+	near := Nearest(name, names)
+	if near != "" {
+		help = fmt.Sprintf("The nearest name is %q. %s", near, help)
+	}
+	s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("no %s is named %q", wanted(kinds), ref.Name.Text), help+".")
+	if near != "" && ref.Name.Value.Kind != 0 || near != "" {
+		text := fmt.Sprintf("%q", near)
+		if !strings.HasPrefix(ref.Name.At.Text(), `"`) && !strings.HasPrefix(ref.Name.At.Text(), `'`) {
+			text = near
+		}
+		last := &s.Findings[len(s.Findings)-1]
+		last.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %q", near), Edits: []finding.Edit{{Place: ref.Name.At, Text: text}}}}
+	}
+}
+
+func wanted(kinds []string) string {
+	var out []string
+	for _, kind := range kinds {
+		if kind != "words" {
+			out = append(out, kind)
+		}
+	}
+	if len(out) < 2 {
+		return strings.Join(out, "")
+	}
+	return strings.Join(out[:len(out)-1], ", ") + " or " + out[len(out)-1]
+}
