@@ -1,0 +1,328 @@
+// Package hazard works out what can hurt at each step of a job: from its verb and
+// object, the energies, tools and fluids it works with, and its words. It must
+// not know which messages the author wrote.
+package hazard
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/trade"
+	"benchleaf/compiler/source"
+)
+
+// Implied is a hazard of one step, with the level its message needs and what implies it.
+type Implied struct {
+	Hazard trade.Hazard
+	Level  trade.Signal
+	Raised string // what raises the level above the usual; empty where nothing does
+	Step   *model.Step
+	Place  source.Place
+	Why    string // what implies it: `"belt" in the words`, "the drive belt can pinch"
+}
+
+// Of lists the hazards of a job in order of its steps, each once a step at its
+// highest level.
+func Of(job *model.Job) []Implied {
+	var out []Implied
+	for _, step := range job.Steps {
+		l := &look{job: job, step: step}
+		l.verb()
+		l.objects()
+		l.things()
+		l.words()
+		out = append(out, l.out...)
+	}
+	return out
+}
+
+// Hands reports whether a verb brings hands or tools onto its object: looking,
+// measuring and writing do not.
+func Hands(verb string) bool {
+	return !slices.Contains([]string{"", "inspect", "check", "measure", "record", "mark", "wait", "start", "run", "stop", "isolate", "prove", "restore", "follow"}, verb)
+}
+
+// look gathers the hazards of one step.
+type look struct {
+	job  *model.Job
+	step *model.Step
+	out  []Implied
+}
+
+func (l *look) at() source.Place {
+	if len(l.step.Verbs) > 0 {
+		return l.step.Verbs[0].At
+	}
+	return l.step.Header
+}
+
+// add keeps a hazard once a step; raised says why its level is the worst one.
+func (l *look) add(key string, place source.Place, why, raised string) {
+	found, ok := trade.FindHazard(key)
+	if !ok {
+		return
+	}
+	level := found.Level
+	if raised != "" {
+		level = found.Worst
+	}
+	for i, other := range l.out {
+		if other.Hazard.Key == key {
+			if level < other.Level {
+				l.out[i].Level, l.out[i].Raised, l.out[i].Place, l.out[i].Why = level, raised, place, why
+			}
+			return
+		}
+	}
+	l.out = append(l.out, Implied{found, level, raised, l.step, place, why})
+}
+
+// byVerb are hazards a verb brings by itself.
+var byVerb = map[string]string{"raise": "crushing", "support": "crushing", "lower": "crushing", "sharpen": "edge"}
+
+func (l *look) verb() {
+	key := l.step.Verb.Key
+	if hazard := byVerb[key]; hazard != "" {
+		raised := ""
+		if key == "support" {
+			raised = "hands go under what is raised"
+		}
+		if key == "sharpen" {
+			raised = "it is an edge of the machine"
+		}
+		l.add(hazard, l.at(), fmt.Sprintf("%s is its verb", key), raised)
+	}
+}
+
+func (l *look) objects() {
+	for _, object := range l.step.Objects {
+		switch {
+		case object.Part != nil:
+			l.part(object)
+		case object.Cavity != nil:
+			l.cavity(object)
+		case object.Energy != nil:
+			l.energy(object)
+		case object.Fluid != nil && l.step.Verb.Key == "dispose":
+			l.fluid(object.Fluid, object.Text.At)
+		}
+	}
+}
+
+// HeavyKg is the mass from which lifting needs gear: the load constant of the
+// NIOSH lifting equation is 23 kg, from memory.
+const HeavyKg = 23
+
+func (l *look) part(object model.Object) {
+	part, key := object.Part, l.step.Verb.Key
+	if !Hands(key) {
+		return
+	}
+	for _, hazard := range part.Hazards.Items {
+		l.add(hazard.Text, object.Text.At, fmt.Sprintf("the %s is described with it", part.Words()), l.blade(hazard.Text, part.Words()))
+	}
+	if kg, ok := highest(part.Mass); ok && kg >= HeavyKg && slices.Contains([]string{"remove", "refit", "replace", "raise", "lower", "turn-over", "support"}, key) {
+		l.add("load", object.Text.At, fmt.Sprintf("the %s weighs %s", part.Words(), part.Mass.Text.Text), "")
+	}
+	if part.Cover && len(part.Guards.Items) > 0 && (key == "remove" || key == "open" || key == "loosen") {
+		l.add("guard", object.Text.At, fmt.Sprintf("the %s is a guard", part.Words()), "")
+	}
+	if part.Product.Set() && (key == "tighten" || key == "refit" || key == "replace") {
+		l.named(part.Product.Name(), object.Text.At)
+	}
+}
+
+// blade raises an edge to the level of a blade of the machine.
+func (l *look) blade(hazard, words string) string {
+	if hazard != "edge" {
+		return ""
+	}
+	for _, word := range []string{"blade", "knife", "knives", "saw", "cutter"} {
+		if strings.Contains(strings.ToLower(words), word) {
+			return "it is a " + word
+		}
+	}
+	return ""
+}
+
+func highest(amount model.Amount) (float64, bool) {
+	if !amount.Set() || !amount.OK {
+		return 0, false
+	}
+	most, ok := amount.Max()
+	if !ok {
+		return 0, false
+	}
+	value, _ := most.Float64()
+	return value, true
+}
+
+// skinKPa is the pressure from which a jet can break the skin: 100 psi, 360training, incident-prevention.com.
+const skinKPa = 690
+
+// injectionDangerKPa is the pressure from which an injection is marked DANGER: 20 MPa, common practice, no source.
+const injectionDangerKPa = 20_000
+
+func (l *look) pressure(amount model.Amount, at source.Place, what string) {
+	kPa, ok := highest(amount)
+	if !ok || kPa < skinKPa {
+		return
+	}
+	raised := ""
+	if kPa > injectionDangerKPa {
+		raised = "the pressure is above 20 MPa"
+	}
+	l.add("injection", at, fmt.Sprintf("the %s holds %s", what, amount.Text.Text), raised)
+}
+
+func (l *look) cavity(object model.Object) {
+	cavity, key, at := object.Cavity, l.step.Verb.Key, object.Text.At
+	if key != "drain" && key != "fill" && key != "bleed" && key != "clean" {
+		return
+	}
+	for _, hazard := range cavity.Hazards.Items {
+		raised := ""
+		if hazard.Text == "hot" && key == "drain" {
+			raised = "the fluid runs out hot"
+		}
+		l.add(hazard.Text, at, fmt.Sprintf("the %s is described with it", cavity.Words()), raised)
+	}
+	fluid := l.job.Fluid(cavity.Fluid.Name())
+	if l.step.Fluid.Set() {
+		fluid = l.job.Fluid(l.step.Fluid.Name())
+	}
+	if fluid != nil {
+		l.fluid(fluid, at)
+		if strings.HasSuffix(fluid.Kind.Text, "-oil") && key == "drain" {
+			l.add("used-oil", at, fmt.Sprintf("used oil runs out of the %s", cavity.Words()), "")
+		}
+	}
+	if key == "drain" || key == "bleed" {
+		l.pressure(cavity.Pressure, at, cavity.Words())
+	}
+}
+
+// byFluid are hazards of kinds of fluid.
+var byFluid = map[string]string{"fuel": "fuel", "cleaner": "solvent"}
+
+func (l *look) fluid(fluid *model.Fluid, at source.Place) {
+	if hazard := byFluid[fluid.Kind.Text]; hazard != "" {
+		l.add(hazard, at, fmt.Sprintf("%s is handled", fluid.Words()), "")
+	}
+	for _, hazard := range fluid.Hazards.Items {
+		l.add(hazard.Text, at, fmt.Sprintf("%s is described with it", fluid.Words()), "")
+	}
+}
+
+// byEnergy are hazards of an energy when it is cut off, let out or handled.
+var byEnergy = map[string]map[string][]string{
+	"isolate":    {"electric": {"start"}, "engine": {"start"}, "battery": {"start"}, "hydraulic": {"start"}, "pneumatic": {"start"}, "shaft": {"shaft"}, "rotation": {"rotation"}, "gravity": {"crushing"}, "spring": {"spring"}, "heat": {"hot"}, "fuel": {"fuel"}},
+	"relieve":    {"spring": {"spring"}, "gravity": {"crushing"}, "pneumatic": {"air"}, "heat": {"hot"}, "rotation": {"rotation"}},
+	"disconnect": {"battery": {"battery-gas", "battery-order"}, "electric": {"shock"}, "shaft": {"shaft"}, "fuel": {"fuel"}},
+	"connect":    {"battery": {"battery-gas", "battery-order"}, "electric": {"shock"}, "shaft": {"shaft"}, "fuel": {"fuel"}},
+}
+
+// shockVolts is the voltage from which live parts are a hazard of shock: 50 V, OSHA 29 CFR 1910.303(g)(2), from memory.
+const shockVolts = 50
+
+func (l *look) energy(object model.Object) {
+	energy, key, at := object.Energy, l.step.Verb.Key, object.Text.At
+	for _, hazard := range byEnergy[key][energy.Kind.Text] {
+		l.add(hazard, at, fmt.Sprintf("%s is its energy", energy.Words()), "")
+	}
+	if volts, ok := highest(energy.Voltage); ok && volts >= shockVolts && key == "prove" && len(energy.Tools.Items)+len(l.step.Tools.Items) > 0 && l.tester(energy) {
+		l.add("shock", at, fmt.Sprintf("%s is tested at its terminals", energy.Words()), "")
+	}
+	if energy.Kind.Text == "hydraulic" && (key == "relieve" || key == "disconnect" || key == "connect") {
+		l.pressure(energy.Pressure, at, energy.Words())
+	}
+}
+
+func (l *look) tester(energy *model.Energy) bool {
+	for _, list := range []model.List{energy.Tools, l.step.Tools} {
+		for _, name := range list.Names() {
+			if tool := l.job.Tool(name); tool != nil && tool.Kind.Text == "tester" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// byTool are hazards of kinds of tool.
+var byTool = map[string][]string{
+	"impact-wrench": {"reaction", "noise"}, "breaker-bar": {"reaction"}, "grinder": {"grinding", "noise"}, "air-gun": {"air"}, "jack": {"crushing"}, "hoist": {"load"}, "sling": {"load"},
+}
+
+// things adds what the tools and consumables of the step bring.
+func (l *look) things() {
+	for _, name := range l.step.Tools.Items {
+		tool := l.job.Tool(name.Name())
+		if tool == nil {
+			continue
+		}
+		for _, hazard := range byTool[tool.Kind.Text] {
+			l.add(hazard, name.At, fmt.Sprintf("the step works with %s", name.Text), "")
+		}
+		for _, hazard := range tool.Hazards.Items {
+			l.add(hazard.Text, name.At, fmt.Sprintf("%s is described with it", name.Text), "")
+		}
+	}
+	for _, used := range l.step.Supplies {
+		l.named(used.Name.Name(), used.Name.At)
+	}
+	if l.step.Fluid.Set() {
+		l.named(l.step.Fluid.Name(), l.step.Fluid.At)
+	}
+	for _, name := range l.step.Spares.Items {
+		if spare := l.job.Spare(name.Name()); spare != nil {
+			for _, hazard := range spare.Hazards.Items {
+				l.add(hazard.Text, name.At, fmt.Sprintf("%s is described with it", spare.Words()), "")
+			}
+		}
+	}
+}
+
+func (l *look) named(name string, at source.Place) {
+	if supply := l.job.Supply(name); supply != nil {
+		for _, hazard := range supply.Hazards.Items {
+			l.add(hazard.Text, at, fmt.Sprintf("%s is described with it", supply.Words()), "")
+		}
+	} else if fluid := l.job.Fluid(name); fluid != nil {
+		l.fluid(fluid, at)
+	}
+}
+
+// words adds what the sentence of the verb and the author's own words imply.
+func (l *look) words() {
+	for _, object := range l.step.Objects {
+		if l.step.Verb.Key == "" || !Hands(l.step.Verb.Key) {
+			continue
+		}
+		sentence := fmt.Sprintf("%s the %s", strings.ReplaceAll(l.step.Verb.Key, "-", " "), object.Words())
+		for _, trigger := range trade.Triggers(sentence) {
+			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
+		}
+	}
+	for _, trigger := range trade.Triggers(l.step.Say.Text) {
+		words := l.step.Say.Text[trigger.Start:trigger.End]
+		l.add(trigger.Hazard, l.step.Say.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", words), l.context(trigger.Hazard, l.step.Say.Text))
+	}
+}
+
+// context tells from the words around a trigger what raises its level.
+func (l *look) context(hazard, text string) string {
+	if hazard == "edge" {
+		return l.blade(hazard, text)
+	}
+	if hazard == "crushing" {
+		for _, word := range strings.Fields(strings.ToLower(text)) {
+			if word == "under" || word == "beneath" || word == "underneath" || word == "between" {
+				return "hands or body go " + word + " it"
+			}
+		}
+	}
+	return ""
+}

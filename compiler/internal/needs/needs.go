@@ -1,0 +1,304 @@
+// Package needs works out what a job takes: what each fastener asks of a tool,
+// fluids, consumables, parts that are renewed, protective equipment. It must not
+// judge what is listed; it only says what is needed and what would serve.
+package needs
+
+import (
+	"math/big"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/trade"
+	"benchleaf/compiler/source"
+)
+
+// Grip is one fastener a step turns, with what that asks of the tools.
+type Grip struct {
+	Step   *model.Step
+	Part   *model.Part
+	Object source.Place  // the object in the step
+	Head   string        // key of the head
+	Widths []trade.Width // widths across flats that may be met; empty for recesses
+	Point  string        // number of a recess: T30, PH2
+	Fault  error         // why no width is known
+
+	Torque  bool    // turned to a torque
+	Low     float64 // N·m at the wrench, 0 where there is no torque
+	High    float64
+	ReachMM float64
+	Access  string // any, socket or wrench
+
+	anyDrive bool // no thought of what a square drive takes
+}
+
+// Use is a named thing a step uses up or works with.
+type Use struct {
+	Name   string
+	Count  int
+	Amount model.Amount // of fluids and consumables; unset where only the count is known
+	Step   *model.Step
+	At     source.Place
+	Why    string // "fill the worm gearbox"
+}
+
+// Needs is what a job takes, in order of its steps.
+type Needs struct {
+	Grips    []Grip
+	Tools    []Use // named outright
+	Supplies []Use
+	Spares   []Use
+	Catch    []Catch
+}
+
+// Catch is a fluid that is drained, with the container that catches it.
+type Catch struct {
+	Step   *model.Step
+	Cavity *model.Cavity
+	Amount model.Amount // what is drained; unset where it is not known
+	Tool   *model.Tool  // nil where none is named
+}
+
+// turning are the verbs that turn the fasteners of their object.
+var turning = map[string]bool{"remove": true, "refit": true, "replace": true, "loosen": true, "tighten": true, "open": true, "close": true, "disconnect": true, "connect": true}
+
+// Of works out what a job takes.
+func Of(job *model.Job) *Needs {
+	n := &Needs{}
+	for _, step := range job.Steps {
+		for _, object := range step.Objects {
+			n.object(job, step, object)
+		}
+		n.own(job, step)
+	}
+	return n
+}
+
+// own adds what the step itself names.
+func (n *Needs) own(job *model.Job, step *model.Step) {
+	for _, tool := range step.Tools.Items {
+		n.Tools = append(n.Tools, Use{Name: tool.Name(), Count: 1, Step: step, At: tool.At, Why: "named by the step"})
+	}
+	if step.Into.Set() {
+		n.Tools = append(n.Tools, Use{Name: step.Into.Name(), Count: 1, Step: step, At: step.Into.At, Why: "catches what is drained"})
+	}
+	if pose := job.Pose(step.Pose.Name()); pose != nil {
+		n.named(pose.Tools, step, step.Pose.At, "holds "+pose.Words())
+	}
+	for _, used := range step.Supplies {
+		n.Supplies = append(n.Supplies, Use{Name: used.Name.Name(), Count: used.Count, Amount: used.Amount, Step: step, At: used.Name.At, Why: "used at the step"})
+	}
+	for _, spare := range step.Spares.Items {
+		n.Spares = append(n.Spares, Use{Name: spare.Name(), Count: step.Count.Or(1), Step: step, At: spare.At, Why: "renewed at the step"})
+	}
+}
+
+func (n *Needs) named(tools model.List, step *model.Step, at source.Place, why string) {
+	for _, tool := range tools.Items {
+		n.Tools = append(n.Tools, Use{Name: tool.Name(), Count: 1, Step: step, At: at, Why: why})
+	}
+}
+
+// object adds what the object of a verb takes.
+func (n *Needs) object(job *model.Job, step *model.Step, object model.Object) {
+	at := object.Text.At
+	switch {
+	case object.Part != nil:
+		n.part(job, step, object.Part, at)
+	case object.Cavity != nil:
+		n.cavity(step, object, at)
+	case object.Energy != nil && (step.Verb.Key == "isolate" || step.Verb.Key == "prove" || step.Verb.Key == "relieve"):
+		if step.Verb.Key == "isolate" {
+			n.named(object.Energy.Tools, step, at, "isolates the "+object.Energy.Words())
+		}
+	case object.Point != nil && (step.Verb.Key == "grease" || step.Verb.Key == "lubricate"):
+		point := object.Point
+		n.named(point.Tool, step, at, "lubricates the "+point.Words())
+		amount := point.Amount
+		if step.Amount.Set() {
+			amount = step.Amount
+		}
+		n.Supplies = append(n.Supplies, Use{Name: fluidOf(step, point.Fluid), Count: point.Count.Or(1), Amount: times(amount, step.Count.Or(point.Count.Or(1))), Step: step, At: at, Why: step.Verb.Key + " the " + point.Words()})
+	case object.Limit != nil && step.Verb.Key != "record":
+		n.named(object.Limit.Tool, step, at, "measures the "+object.Limit.Words())
+	case object.Spare != nil && step.Verb.Key == "replace":
+		n.Spares = append(n.Spares, Use{Name: object.Spare.Name, Count: step.Count.Or(1), Step: step, At: at, Why: "renewed at the step"})
+	}
+	if step.Fluid.Set() && object.Cavity == nil && object.Point == nil {
+		n.Supplies = append(n.Supplies, Use{Name: step.Fluid.Name(), Amount: step.Amount, Step: step, At: step.Fluid.At, Why: step.Verb.Key + " the " + object.Words()})
+	}
+}
+
+func fluidOf(step *model.Step, own model.Text) string {
+	if step.Fluid.Set() {
+		return step.Fluid.Name()
+	}
+	return own.Name()
+}
+
+// times is an amount for each of several things.
+func times(amount model.Amount, count int) model.Amount {
+	if amount.OK && count > 1 {
+		amount.Amount = amount.Scale(count)
+	}
+	return amount
+}
+
+func (n *Needs) cavity(step *model.Step, object model.Object, at source.Place) {
+	cavity := object.Cavity
+	amount := step.Amount
+	if !amount.Set() {
+		amount = cavity.Capacity
+	}
+	switch step.Verb.Key {
+	case "fill":
+		if name := fluidOf(step, cavity.Fluid); name != "" {
+			n.Supplies = append(n.Supplies, Use{Name: name, Amount: amount, Step: step, At: at, Why: "fill the " + cavity.Words()})
+		}
+	case "drain":
+		n.Catch = append(n.Catch, Catch{Step: step, Cavity: cavity, Amount: amount})
+	}
+}
+
+// part adds the fasteners of a part, or those that hold it, and what is renewed with it.
+func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at source.Place) {
+	if !turning[step.Verb.Key] {
+		return
+	}
+	n.named(part.Tool, step, at, step.Verb.Key+" the "+part.Words())
+	if fastened(part) && !part.Tool.Given {
+		n.Grips = append(n.Grips, grip(step, part, at))
+	}
+	if step.Verb.Key != "tighten" && step.Verb.Key != "loosen" {
+		for _, name := range part.HeldBy.Names() {
+			if holder := job.Part(name); holder != nil && fastened(holder) && !holder.Tool.Given {
+				n.Grips = append(n.Grips, grip(step, holder, at))
+			} else if holder != nil {
+				n.named(holder.Tool, step, at, step.Verb.Key+" the "+holder.Words())
+			}
+		}
+	}
+	n.renewed(step, part, at)
+}
+
+// renewed adds seals and thread products. They are counted where the part goes
+// back in: at the last of refit and tighten that the job has, which the caller
+// cannot see here, so both are kept and the same part counts once.
+func (n *Needs) renewed(step *model.Step, part *model.Part, at source.Place) {
+	key := step.Verb.Key
+	if key != "tighten" && key != "refit" && key != "replace" && key != "connect" {
+		return
+	}
+	count := step.Count.Or(part.Count.Or(1))
+	for _, seal := range part.Seals.Names() {
+		n.addOnce(&n.Spares, Use{Name: seal, Count: count, Step: step, At: at, Why: "seals the " + part.Words()})
+	}
+	if part.Product.Set() {
+		n.addOnce(&n.Supplies, Use{Name: part.Product.Name(), Step: step, At: at, Why: "on the thread of the " + part.Words()})
+	}
+}
+
+func (n *Needs) addOnce(list *[]Use, use Use) {
+	for _, other := range *list {
+		if other.Name == use.Name && other.Why == use.Why {
+			return
+		}
+	}
+	*list = append(*list, use)
+}
+
+// fastened reports whether a part tells of a head that a tool turns.
+func fastened(part *model.Part) bool {
+	switch part.Head.Text {
+	case "wing", "none":
+		return false
+	}
+	return part.Thread.Set() || part.Across.Set() || part.Head.Set()
+}
+
+func grip(step *model.Step, part *model.Part, at source.Place) Grip {
+	g := Grip{Step: step, Part: part, Object: at, Head: part.Head.Text, Point: part.Size.Text, Access: part.Access.Text}
+	if g.Head == "" {
+		g.Head = "hex"
+	}
+	if g.Access == "" {
+		g.Access = "any"
+	}
+	g.Widths, g.Fault = widths(part, g.Head)
+	g.ReachMM = float(part.Reach)
+	if step.Verb.Key == "tighten" {
+		g.Low, g.High, g.Torque = torque(step, part)
+	}
+	return g
+}
+
+// Float is an amount's upper bound in its base unit, 0 where it was left out or could not be read.
+func float(amount model.Amount) float64 {
+	if !amount.Set() || !amount.OK {
+		return 0
+	}
+	return toFloat(amount.Max())
+}
+
+func toFloat(value *big.Rat, ok bool) float64 {
+	if !ok {
+		return 0
+	}
+	out, _ := value.Float64()
+	return out
+}
+
+// TorqueOf is the torque a step tightens a part to: its own, or the part's.
+func TorqueOf(step *model.Step, part *model.Part) model.Amount {
+	if step.Torque.Set() || part == nil {
+		return step.Torque
+	}
+	if step.ByHand.Set() {
+		return model.Amount{}
+	}
+	return part.Torque
+}
+
+// torque gives the lowest and highest setting of the wrench, in N·m; an adapter
+// that changes the lever changes them.
+func torque(step *model.Step, part *model.Part) (low, high float64, ok bool) {
+	amount := TorqueOf(step, part)
+	if !amount.Set() || !amount.OK || amount.Dimension != quantity.Torque {
+		return 0, 0, false
+	}
+	low, high = toFloat(amount.Min()), toFloat(amount.Max())
+	if low == 0 {
+		low = high
+	}
+	if high == 0 {
+		high = low
+	}
+	if a := step.Adapter; a != nil && a.Length.OK && a.Wrench.OK {
+		angle := 0.0
+		if a.Angle.OK {
+			angle = float(a.Angle)
+		}
+		low = trade.LeverSetting(low, float(a.Wrench), float(a.Length), angle)
+		high = trade.LeverSetting(high, float(a.Wrench), float(a.Length), angle)
+	}
+	return low, high, true
+}
+
+// widths are the widths across flats that may be met on a part.
+func widths(part *model.Part, head string) ([]trade.Width, error) {
+	if part.Across.Set() {
+		if !part.Across.OK {
+			return nil, nil // the rules on units say what is wrong
+		}
+		width, err := trade.ParseWidth(part.Across.Text.Text)
+		return []trade.Width{width}, err
+	}
+	switch head {
+	case "slotted", "cross", "hexalobular":
+		return nil, nil
+	}
+	thread, err := trade.ParseThread(part.Thread.Text)
+	if err != nil {
+		return nil, err
+	}
+	return trade.Widths(thread, head), nil
+}
