@@ -1,0 +1,124 @@
+// Package rules holds the checks of the work, one file a rule, with its
+// explanation and its examples beside it. It must not read files or print.
+package rules
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/source"
+)
+
+// Rule is one check with its explanation.
+type Rule struct {
+	finding.Rule
+	Amount     func(*Pass, model.Amount) // looks at each amount of a file
+	Job        func(*Pass)               // looks at a whole job
+	Everywhere bool                      // a finding counts only where it holds for every version of the machine
+}
+
+// Pass is what a rule may look at. File is always there; the rest only in a
+// rule that looks at jobs.
+type Pass struct {
+	File    *model.File
+	Job     *model.Job
+	Needs   *needs.Needs
+	Hazards []hazard.Implied
+
+	rule *Rule
+	out  *[]finding.Finding
+}
+
+// Found reports a fault of the pass's rule at a place. Severity and the reason
+// are the rule's own where the finding gives none.
+func (p *Pass) Found(f finding.Finding) {
+	f.Rule = p.rule.ID
+	f.Severity = p.rule.Severity
+	f.Why = cmp.Or(f.Why, p.rule.Why)
+	if p.Job != nil {
+		f.Variant = p.Job.Variant
+	}
+	*p.out = append(*p.out, f)
+}
+
+// Milder reports like Found, one step milder.
+func (p *Pass) Milder(f finding.Finding) {
+	p.Found(f)
+	last := &(*p.out)[len(*p.out)-1]
+	last.Severity = max(finding.Note, last.Severity-1)
+}
+
+var all []*Rule
+
+// add puts a rule into the catalogue; called once a rule, when the program starts.
+func add(rule Rule) *Rule {
+	all = append(all, &rule)
+	slices.SortFunc(all, func(a, b *Rule) int { return cmp.Compare(a.ID, b.ID) })
+	return &rule
+}
+
+// Catalogue lists every rule there is, of the syntax, the language and the work, by name.
+func Catalogue() []finding.Rule {
+	out := append(tree.Rules(), model.Rules()...)
+	out = append(out, broken)
+	for _, rule := range all {
+		out = append(out, rule.Rule)
+	}
+	slices.SortFunc(out, func(a, b finding.Rule) int { return cmp.Compare(a.ID, b.ID) })
+	return out
+}
+
+// broken is reported when a rule itself fails; the others go on.
+var broken = finding.Rule{ID: "internal/rule-failed", Severity: finding.Error, Title: "A rule of the compiler failed",
+	Why: "The rule could not be applied to this file, so nothing is known of what it checks.", Source: "the compiler itself"}
+
+// File runs the rules on the amounts of one file.
+func File(file *model.File) []finding.Finding {
+	var out []finding.Finding
+	for _, rule := range all {
+		if rule.Amount == nil {
+			continue
+		}
+		pass := &Pass{File: file, rule: rule, out: &out}
+		guard(pass, source.Place{File: file.Source}, func() {
+			for _, amount := range file.Amounts {
+				rule.Amount(pass, amount)
+			}
+		})
+	}
+	return out
+}
+
+// Job runs the rules on one job.
+func Job(job *model.Job) []finding.Finding {
+	out := slices.Clone(job.Faults)
+	needed, implied := needs.Of(job), hazard.Of(job)
+	for _, rule := range all {
+		if rule.Job == nil {
+			continue
+		}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, rule: rule, out: &out}
+		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
+	}
+	return out
+}
+
+// guard turns a panic of a rule into a finding, so that the rest goes on.
+func guard(pass *Pass, at source.Place, run func()) {
+	defer func() {
+		if failure := recover(); failure != nil {
+			*pass.out = append(*pass.out, finding.Finding{
+				Rule: broken.ID, Severity: broken.Severity, Place: at, Why: broken.Why,
+				Summary: fmt.Sprintf("the rule %s failed: %v", pass.rule.ID, failure),
+				Help:    "Please send the file to the people who carry on benchleaf; the other rules were applied.",
+			})
+		}
+	}()
+	run()
+}

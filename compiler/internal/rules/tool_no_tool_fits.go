@@ -1,0 +1,26 @@
+package rules
+
+import (
+	"fmt"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/needs"
+)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "tool/no-tool-fits", Severity: finding.Error, Title: "No tool of the shop fits a fastener",
+		Why:     "The wrong size rounds the corners, and the job stops with the machine open.",
+		Source:  "ISO 272, ASME B18.2.1 for the widths; the clearance rule for stand-ins is common practice",
+		Setting: bench,
+		Bad:     "tools = [\"wrench-17\"]\n" + wall + "[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"wrench-17\"]\n" + wall + "[part.plug]\nacross = \"17 mm\"\n[[step]]\nloosen = \"plug\"\n",
+	},
+	Job: func(p *Pass) {
+		p.lacking(noGrip, func(grip needs.Grip) {
+			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no tool of the shop fits %s at step %d", head(grip), grip.Step.Number),
+				Help:    fmt.Sprintf("Describe the tool in a table [tool.NAME]%s, or the right size at the part.", grip.Wanted()),
+				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
+		})
+	},
+})

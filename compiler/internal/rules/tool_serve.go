@@ -1,0 +1,82 @@
+package rules
+
+import (
+	"fmt"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+)
+
+// tools are the listed tools of the job, by the names on the list.
+func (p *Pass) tools() []*model.Tool {
+	var out []*model.Tool
+	for _, name := range p.Job.Procedure.Tools.Names() {
+		if tool := p.Job.Tool(name); tool != nil {
+			out = append(out, tool)
+		}
+	}
+	return out
+}
+
+// why a fastener is not served.
+type lack int
+
+const (
+	served lack = iota
+	notListed
+	noGrip
+	noHandle
+	noTorqueWrench
+	tooDeep
+	driveTooSmall
+)
+
+// lacks tells of a fastener that the listed tools do not serve what is lacking:
+// a name on the list, or a tool the shop has not.
+func (p *Pass) lacks(grip needs.Grip) lack {
+	if grip.Fault != nil || !grip.Known() {
+		return served // the rules on fasteners say what is wrong
+	}
+	if len(grip.Ways(p.tools())) > 0 {
+		return served
+	}
+	all := p.Job.Tools()
+	switch {
+	case len(grip.Ways(all)) > 0:
+		return notListed
+	case len(grip.Grips(all)) == 0:
+		return noGrip
+	case grip.Torque && len(grip.Handles(all)) == 0:
+		return noTorqueWrench
+	}
+	shallow := grip
+	shallow.ReachMM = 0
+	switch {
+	case len(shallow.Ways(all)) > 0:
+		return tooDeep
+	case len(grip.AnyDrive().Ways(all)) > 0:
+		return driveTooSmall
+	default:
+		return noHandle
+	}
+}
+
+// lacking calls tell for each fastener of the job that lacks something, once a part.
+func (p *Pass) lacking(want lack, tell func(grip needs.Grip)) {
+	if !p.Job.Procedure.Tools.Given {
+		return // tool/no-list writes the list
+	}
+	told := map[string]bool{}
+	for _, grip := range p.Needs.Grips {
+		key := fmt.Sprint(grip.Part.Name, grip.Torque)
+		if p.lacks(grip) == want && !told[key] {
+			told[key] = true
+			tell(grip)
+		}
+	}
+}
+
+// head says what a tool grips: "the drain plug (24 mm hex)".
+func head(grip needs.Grip) string {
+	return fmt.Sprintf("the %s (%s)", grip.Part.Words(), grip.Spoken())
+}

@@ -1,0 +1,41 @@
+package rules
+
+import (
+	"fmt"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/needs"
+)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "torque/no-wrench", Severity: finding.Error, Title: "No torque wrench covers a torque",
+		Why:     "Below a fifth of its maximum a torque wrench is not tested, and above its maximum it is overloaded.",
+		Source:  "ISO 6789:2003, test points 20, 60 and 100 %; ISO 6789:2017, from the lowest marked value",
+		Setting: bench,
+		Bad:     "tools = [\"socket-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\ntorque = \"12 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"socket-16\", \"torque-wrench\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\ntorque = \"42 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+	},
+	Job: func(p *Pass) {
+		p.lacking(noTorqueWrench, func(grip needs.Grip) {
+			torque := needs.TorqueOf(grip.Step, grip.Part)
+			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no torque wrench of the shop covers %s for the %s at step %d", torque.Text.Text, grip.Part.Words(), grip.Step.Number),
+				Help:    "Describe a torque wrench whose range holds it, above a fifth of the wrench's maximum." + p.ranges(),
+				Related: []finding.Related{{Place: torque.At, Text: "the torque"}}})
+		})
+	},
+})
+
+// ranges tells the usable ranges of the torque wrenches the shop has.
+func (p *Pass) ranges() string {
+	var out []string
+	for _, tool := range p.Job.Tools() {
+		if low, high, ok := needs.Usable(tool); ok && tool.Kind.Text == "torque-wrench" {
+			out = append(out, fmt.Sprintf("%s from %.4g to %.4g N·m", tool.Name, low, high))
+		}
+	}
+	if len(out) == 0 {
+		return " The shop has none."
+	}
+	return " Usable are " + names(out) + "."
+}

@@ -1,0 +1,18 @@
+package rules
+
+import (
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/quantity"
+)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "units/wrong-dimension", Severity: finding.Error, Title: "An amount is of another kind than the key asks for",
+		Why:     "A length where a torque belongs leaves the wrench unset.",
+		Source:  "ISO 80000-1: quantities of different dimension do not compare",
+		Setting: quiet,
+		Bad:     "[[step]]\nsay = \"Look at the plug.\"\ntime = \"5 mm\"\n",
+		Good:    "[[step]]\nsay = \"Look at the plug.\"\ntime = \"5 min\"\n",
+	},
+	Amount: onProblem(quantity.Wrong),
+})
