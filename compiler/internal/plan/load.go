@@ -77,9 +77,14 @@ func checkSignals(words Words) error {
 			return fmt.Errorf("no page uses \"signals.%s\"", key)
 		}
 	}
-	for _, key := range sortedKeys(words.Protection) {
-		if strings.TrimSpace(words.Protection[key]) == "" {
-			return fmt.Errorf("protection.%s is empty", key)
+	for _, group := range []struct {
+		name  string
+		words map[string]string
+	}{{"protection", words.Protection}, {"heads", words.Heads}, {"conditions", words.Conditions}, {"orders", words.Orders}, {"kinds", words.Kinds}} {
+		for _, key := range sortedKeys(group.words) {
+			if strings.TrimSpace(group.words[key]) == "" {
+				return fmt.Errorf("%s.%s is empty", group.name, key)
+			}
 		}
 	}
 	return nil

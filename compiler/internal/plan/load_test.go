@@ -29,6 +29,17 @@ func TestEveryLanguageHasAllItsWords(t *testing.T) {
 				assert.NotEmpty(t, words.Protection[kind.Word], "words for %s", kind.Word)
 			}
 			assert.Len(t, words.Protection, len(schema.Protection))
+			for _, kind := range schema.ToolKinds {
+				assert.NotEmpty(t, words.Kinds[kind.Word], "word for %s", kind.Word)
+			}
+			part, _ := schema.Find("part")
+			for key, group := range map[string]map[string]string{"head": words.Heads, "condition": words.Conditions, "order": words.Orders} {
+				entry, _ := part.Key(key)
+				for _, option := range entry.Choices {
+					assert.NotEmpty(t, group[option.Word], "word for %s %s", key, option.Word)
+				}
+				assert.Len(t, group, len(entry.Choices))
+			}
 		})
 	}
 }

@@ -8,6 +8,10 @@ type Words struct {
 	Signals    map[string]string `toml:"signals"`    // danger, warning, caution, notice
 	Protection map[string]string `toml:"protection"` // keys of the protective equipment
 	Verbs      map[string]string `toml:"verbs"`      // sentence of each verb, with {object}
+	Heads      map[string]string `toml:"heads"`      // short word for each kind of head
+	Conditions map[string]string `toml:"conditions"` // state of a thread
+	Orders     map[string]string `toml:"orders"`     // order on a bolt circle
+	Kinds      map[string]string `toml:"kinds"`      // kinds of tool
 }
 
 // Labels are the words that stand on the page whatever the procedure.
@@ -77,4 +81,22 @@ type Labels struct {
 	Time       string `toml:"time"`
 	Angle      string `toml:"angle"`
 	Pressure   string `toml:"pressure"`
+	AtMost     string `toml:"at-most"`
+	Wrench     string `toml:"wrench"` // what the torque wrench is set to
+	Until      string `toml:"until"`
+	With       string `toml:"with"`
+	Into       string `toml:"into"`
+	And        string `toml:"and"`
+	Expect     string `toml:"expect"`  // what is seen when all is well
+	Keep       string `toml:"keep"`    // what must hold during a wait
+	ByHand     string `toml:"by-hand"` // tightened by hand on purpose
+	Pose       string `toml:"pose"`
+	New        string `toml:"new"`
+	Used       string `toml:"used"`
+	Left       string `toml:"left"` // left over: "0.7 L left"
+	LeftHand   string `toml:"left-hand"`
+	Passes     string `toml:"passes"`
+	Points     string `toml:"points"` // "2 fittings"
+	Fewest     string `toml:"fewest"`
+	Few        string `toml:"few"`
 }

@@ -1,42 +1,20 @@
 package pdf
 
 import (
-	"bytes"
-	"io"
 	"testing"
 	"time"
 
+	"benchleaf/compiler/internal/emit/pdf/pdftest"
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/pages/pagestest"
 
-	"github.com/go-pdf/fpdf"
 	"github.com/stretchr/testify/require"
 )
-
-// bare sets the letters of a document with the library alone: the least any way
-// through can cost.
-func bare(b *testing.B, doc pages.Document) {
-	file := fpdf.New("P", "mm", "A5", "")
-	file.SetCreationDate(time.Unix(0, 0))
-	for _, face := range used(doc) {
-		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
-	}
-	for _, side := range doc.Sides {
-		file.AddPage()
-		for _, mark := range side.Marks {
-			if text, ok := mark.(pages.Text); ok {
-				file.SetFont(family(text.Face), "", text.Size*points)
-				file.Text(text.X, text.Y, text.Text)
-			}
-		}
-	}
-	require.NoError(b, file.Output(io.Discard))
-}
 
 func BenchmarkBareLibrary(b *testing.B) {
 	doc, _ := pages.LayCard(pagestest.Card(), pages.Look{})
 	for b.Loop() {
-		bare(b, doc)
+		require.NoError(b, pdftest.Bare(doc))
 	}
 }
 
@@ -69,7 +47,7 @@ func BenchmarkAgainstBareLibrary(b *testing.B) {
 		ours += time.Since(start)
 		require.NoError(b, err)
 		start = time.Now()
-		bare(b, doc)
+		require.NoError(b, pdftest.Bare(doc))
 		floor += time.Since(start)
 	}
 	b.ReportMetric(float64(ours)/float64(floor), "×bare")

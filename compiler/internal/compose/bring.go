@@ -1,0 +1,190 @@
+package compose
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/trade"
+)
+
+func (w *writer) wear() []plan.Item {
+	var out []plan.Item
+	for _, name := range w.protection(w.job.Procedure.Wear) {
+		out = append(out, plan.Item{Name: name})
+	}
+	return out
+}
+
+// tools are the listed tools with what they are for and what may stand in.
+func (w *writer) tools() []plan.Item {
+	var listed []*model.Tool
+	for _, name := range w.job.Procedure.Tools.Names() {
+		if tool := w.job.Tool(name); tool != nil {
+			listed = append(listed, tool)
+		}
+	}
+	var out []plan.Item
+	for _, tool := range listed {
+		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool)}
+		var serves []string
+		for _, grip := range w.needs.Grips {
+			if turns(grip, tool, listed) && !contains(serves, grip.Part.Words()) {
+				serves = append(serves, grip.Part.Words())
+			}
+		}
+		if sized(tool) {
+			item.Note = strings.Join(serves, ", ")
+		}
+		out = append(out, item)
+	}
+	return out
+}
+
+// sized reports whether a tool is for heads of one size, so that what it serves is worth saying.
+func sized(tool *model.Tool) bool {
+	switch tool.Kind.Text {
+	case "socket", "wrench", "hex-key", "hex-bit", "bit", "screwdriver", "crowfoot", "special":
+		return true
+	}
+	return false
+}
+
+func contains(list []string, word string) bool {
+	for _, other := range list {
+		if other == word {
+			return true
+		}
+	}
+	return false
+}
+
+// turns reports whether a tool takes part in turning a fastener, with the tools at hand.
+func turns(grip needs.Grip, tool *model.Tool, tools []*model.Tool) bool {
+	for _, way := range grip.Ways(tools) {
+		if contains(way, tool.Name) {
+			return true
+		}
+	}
+	return false
+}
+
+// standIns are the other sizes that serve as well as a tool's own, by clearance.
+func standIns(tool *model.Tool) []string {
+	if len(tool.Sizes) != 1 || !tool.Sizes[0].OK {
+		return nil
+	}
+	width, err := trade.ParseWidth(tool.Sizes[0].Text.Text)
+	if err != nil {
+		return nil
+	}
+	var list []trade.Width
+	fit := trade.Fit
+	switch tool.Kind.Text {
+	case "socket", "wrench", "crowfoot":
+		list = trade.StandIns(width)
+	case "hex-key", "hex-bit":
+		list, fit = trade.StandInKeys(width), trade.FitKey
+	}
+	var out []string
+	for _, other := range list {
+		if how, _ := fit(other, width); how == trade.Good {
+			out = append(out, other.Label)
+		}
+	}
+	return out
+}
+
+// toolName is a tool's title, or its kind with size, range and drive.
+func (w *writer) toolName(tool *model.Tool) string {
+	if tool.Title.Set() {
+		return tool.Title.Text
+	}
+	parts := []string{w.words.Kinds[tool.Kind.Text]}
+	var sizes []string
+	for _, size := range tool.Sizes {
+		if size.OK {
+			sizes = append(sizes, size.Plain())
+		}
+	}
+	parts = append(parts, strings.Join(sizes, ", "), strings.Join(texts(tool.Points), ", "))
+	for _, amount := range []model.Amount{tool.Range, tool.Length, tool.Holds} {
+		if amount.OK {
+			parts = append(parts, amount.Plain())
+		}
+	}
+	name := strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
+	if drive, ok := trade.FindDrive(tool.Drive.Text); ok {
+		name += ", " + drive.Label
+	}
+	if drive, ok := trade.FindDrive(tool.DriveOut.Text); ok {
+		name += " → " + drive.Label
+	}
+	return name
+}
+
+// fluidWords is a fluid's title with its grade.
+func fluidWords(fluid *model.Fluid) string {
+	words := fluid.Words()
+	if fluid.Grade.Set() && !strings.Contains(words, fluid.Grade.Text) {
+		words += " " + fluid.Grade.Text
+	}
+	return words
+}
+
+func (w *writer) supplies() []plan.Item {
+	var out []plan.Item
+	for _, name := range w.job.Procedure.Supplies.Names() {
+		sum := w.sum(name)
+		item := plan.Item{Name: w.supplyName(name), Quantity: w.quantity(sum)}
+		if fluid := w.job.Fluid(name); fluid != nil {
+			item.Note = fluid.Service.Text
+		}
+		out = append(out, item)
+	}
+	return out
+}
+
+func (w *writer) supplyName(name string) string {
+	if fluid := w.job.Fluid(name); fluid != nil {
+		return upper(fluidWords(fluid))
+	}
+	if supply := w.job.Supply(name); supply != nil {
+		return upper(supply.Words())
+	}
+	return model.Spoken(name)
+}
+
+func (w *writer) spares() []plan.Item {
+	var out []plan.Item
+	for _, name := range w.job.Procedure.Spares.Names() {
+		spare := w.job.Spare(name)
+		if spare == nil {
+			continue
+		}
+		item := plan.Item{Name: upper(spare.Words()), Note: spare.Number.Text}
+		if n := w.spareCount(name); n > 0 {
+			item.Quantity = strconv.Itoa(n)
+		}
+		out = append(out, item)
+	}
+	return out
+}
+
+func (w *writer) spareCount(name string) int {
+	n := 0
+	for _, use := range w.needs.Spares {
+		if use.Name == name {
+			n += use.Count
+		}
+	}
+	return n
+}
+
+// serves says what a grip is: "16 mm hex · drain plug".
+func (w *writer) serves(grip needs.Grip) string {
+	return fmt.Sprintf("%s · %s", w.headWords(grip), grip.Part.Words())
+}

@@ -1,0 +1,240 @@
+package compose
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+)
+
+// writer composes the pages of one job.
+type writer struct {
+	job    *model.Job
+	system quantity.System
+	words  plan.Words
+	needs  *needs.Needs
+}
+
+func newWriter(job *model.Job, system quantity.System) (*writer, error) {
+	language := "en"
+	if job.Shop != nil && job.Shop.Language.Set() {
+		language = job.Shop.Language.Text
+	}
+	words, err := plan.LoadWords(language)
+	if err != nil {
+		return nil, err
+	}
+	if job.Shop != nil && job.Shop.Local.Set() {
+		words.Labels.Local = job.Shop.Local.Text
+	}
+	return &writer{job: job, system: system, words: words, needs: needs.Of(job)}, nil
+}
+
+// Card composes the bench card of a job. allowed are the findings its author
+// stands by, with the reasons. It is an error when the shop's language has no words.
+func Card(job *model.Job, system quantity.System, allowed []string) (plan.Card, error) {
+	w, err := newWriter(job, system)
+	if err != nil {
+		return plan.Card{}, err
+	}
+	procedure := job.Procedure
+	card := plan.Card{
+		Words: w.words, Title: procedure.Title.Text, Name: job.File.Name(), Machine: job.MachineTitle(), Variant: job.Variant,
+		Revision: procedure.Revision.Text, Date: procedure.Date.Text, Author: procedure.Author.Text, Checked: procedure.Checked.Text,
+		Summary: runs(procedure.Summary.Text), Facts: w.facts(), Start: texts(procedure.Start), End: texts(procedure.End),
+		Isolations: w.isolations(), NoEnergy: procedure.NoIsolation.Text,
+		Wear: w.wear(), Tools: w.tools(), Supplies: w.supplies(), Spares: w.spares(),
+		Blanks: w.blanks(), Manual: w.manual(), Allowed: allowed,
+	}
+	if job.Shop != nil {
+		card.Shop = job.Shop.Title.Text
+	}
+	atStep := w.cautions(&card)
+	card.Sections = w.sections(atStep)
+	return card, nil
+}
+
+func texts(list model.List) []string {
+	var out []string
+	for _, item := range list.Items {
+		out = append(out, item.Text)
+	}
+	return out
+}
+
+func (w *writer) facts() []plan.Fact {
+	labels, procedure := w.words.Labels, w.job.Procedure
+	facts := []plan.Fact{
+		{Label: labels.Who, Text: procedure.Who.Text},
+		{Label: labels.People, Text: strconv.Itoa(procedure.People.Or(1))},
+		{Label: labels.HandsOn, Text: w.amount(procedure.HandsOn)},
+		{Label: labels.Elapsed, Text: w.amount(procedure.Elapsed)},
+		{Label: labels.Every, Text: w.interval(procedure.Every)},
+		{Label: labels.First, Text: w.interval(procedure.First)},
+		{Label: labels.When, Text: procedure.When.Text},
+	}
+	return slices.DeleteFunc(facts, func(fact plan.Fact) bool { return fact.Text == "" })
+}
+
+func (w *writer) interval(amounts []model.Amount) string {
+	var out []string
+	for _, amount := range amounts {
+		out = append(out, w.amount(amount))
+	}
+	return strings.Join(out, " "+w.words.Labels.Or+" ")
+}
+
+// isolations lists the energies the job cuts off, in order of their steps.
+func (w *writer) isolations() []plan.Isolation {
+	var out []plan.Isolation
+	for _, step := range w.job.Steps {
+		for _, object := range step.Objects {
+			if energy := object.Energy; energy != nil && step.Verb.Key == "isolate" {
+				how := energy.Isolate.Text
+				if energy.Relieve.Set() {
+					how += " " + energy.Relieve.Text
+				}
+				out = append(out, plan.Isolation{Energy: upper(energy.Words()), How: how, Prove: energy.Prove.Text, Restore: energy.Restore.Text})
+			}
+		}
+	}
+	return out
+}
+
+func (w *writer) manual() string {
+	parts := []string{}
+	if w.job.Machine != nil {
+		parts = append(parts, w.job.Machine.Manual.Text)
+	}
+	if own := w.job.Procedure.Manual; own.Set() {
+		parts = append(parts, own.Text)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// blanks are what is written down at the end, besides the readings at the steps.
+func (w *writer) blanks() []plan.Blank {
+	var out []plan.Blank
+	labels := w.words.Labels
+	for _, item := range w.job.Procedure.Record.Items {
+		out = append(out, plan.Blank{Label: item.Text})
+	}
+	meter := w.job.Machine != nil && w.job.Machine.Meter.Text == "hours"
+	if meter && !slices.ContainsFunc(out, func(blank plan.Blank) bool { return strings.EqualFold(blank.Label, labels.Hours) }) {
+		out = append(out, plan.Blank{Label: labels.Hours, Unit: "h"})
+	}
+	return append(out, plan.Blank{Label: labels.Date}, plan.Blank{Label: labels.Initials})
+}
+
+// cautions puts every message of the job in front, each once, and tells which
+// stand again at which step: those named there, and those for the whole job at
+// the first step that brings their hazard.
+func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
+	atStep := map[int][]plan.Caution{}
+	seen := map[string]bool{}
+	first := func(caution *model.Caution) {
+		made := w.caution(caution)
+		if key := made.Word + made.Hazard + made.Consequence; !seen[key] {
+			seen[key] = true
+			card.Cautions = append(card.Cautions, made)
+		}
+	}
+	implied := hazard.Of(w.job)
+	for _, name := range w.job.Procedure.Cautions.Names() {
+		if caution := w.job.Caution(name); caution != nil {
+			first(caution)
+			if number := firstStep(implied, caution); number > 0 {
+				atStep[number] = append(atStep[number], w.caution(caution))
+			}
+		}
+	}
+	for _, step := range w.job.Steps {
+		for _, name := range step.Cautions.Names() {
+			if caution := w.job.Caution(name); caution != nil {
+				first(caution)
+				atStep[step.Number] = appendNew(atStep[step.Number], w.caution(caution))
+			}
+		}
+		for _, own := range step.Own {
+			first(own)
+			atStep[step.Number] = appendNew(atStep[step.Number], w.caution(own))
+		}
+	}
+	return atStep
+}
+
+func appendNew(list []plan.Caution, caution plan.Caution) []plan.Caution {
+	for _, other := range list {
+		if other.Hazard == caution.Hazard && other.Consequence == caution.Consequence {
+			return list
+		}
+	}
+	return append(list, caution)
+}
+
+// firstStep is the number of the first step that brings a hazard a message speaks for, or 0.
+func firstStep(implied []hazard.Implied, caution *model.Caution) int {
+	for _, one := range implied {
+		if caution.Against.Has(one.Hazard.Key) {
+			return one.Step.Number
+		}
+	}
+	return 0
+}
+
+func (w *writer) caution(caution *model.Caution) plan.Caution {
+	return plan.Caution{Signal: caution.Signal.Text, Word: w.words.Signals[caution.Signal.Text],
+		Hazard: strings.TrimSuffix(caution.Hazard.Text, "."), Consequence: sentence(caution.Consequence.Text), Avoid: sentence(caution.Avoid.Text),
+		Wear: w.protection(caution.Wear), Signs: texts(caution.Signs)}
+}
+
+func (w *writer) protection(list model.List) []string {
+	var out []string
+	for _, item := range list.Items {
+		out = append(out, w.words.Protection[item.Text])
+	}
+	return out
+}
+
+// sentence ends a text with a full stop and begins it with a capital.
+func sentence(text string) string {
+	text = upper(strings.TrimSpace(text))
+	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?:…") && !strings.HasSuffix(text, "…") {
+		text += "."
+	}
+	return text
+}
+
+func upper(text string) string {
+	for i, r := range text {
+		return strings.ToUpper(string(r)) + text[i+len(string(r)):]
+	}
+	return text
+}
+
+// sections groups the steps as the author did.
+func (w *writer) sections(atStep map[int][]plan.Caution) []plan.Section {
+	labels := w.words.Labels
+	var out []plan.Section
+	for _, part := range []struct{ key, title string }{{"prepare", labels.Prepare}, {"step", labels.Work}, {"close", labels.Close}} {
+		section := plan.Section{Title: part.title}
+		for _, step := range w.job.Steps {
+			if step.Section == part.key {
+				made := w.step(step)
+				made.Cautions = atStep[step.Number]
+				section.Steps = append(section.Steps, made)
+			}
+		}
+		if len(section.Steps) > 0 {
+			out = append(out, section)
+		} else if part.key == "close" {
+			out = append(out, plan.Section{Title: part.title, Lead: w.job.Procedure.NoClose.Text})
+		}
+	}
+	return out
+}

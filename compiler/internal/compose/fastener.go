@@ -1,0 +1,145 @@
+package compose
+
+import (
+	"fmt"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/trade"
+)
+
+// fasteners adds, for each fastener a step turns, how many there are, their
+// thread and head, and when they are tightened the order, the passes and the
+// state of the thread.
+func (w *writer) fasteners(step *model.Step, part *model.Part, out *plan.Step) {
+	labels := w.words.Labels
+	for _, grip := range w.needs.Grips {
+		if grip.Step != step || !holds(part, grip.Part) || grip.Fault != nil {
+			continue
+		}
+		count := fmt.Sprintf("%d × ", grip.Part.Count.Or(1))
+		if step.Count.N > 0 && step.Count.N < grip.Part.Count.Or(1) {
+			count = fmt.Sprintf("%d / %d × ", step.Count.N, grip.Part.Count.Or(1))
+		}
+		if count == "1 × " {
+			count = ""
+		}
+		name := ""
+		if grip.Part != part {
+			name = grip.Part.Words() + ": "
+		}
+		out.Details = append(out.Details, name+count+w.headWords(grip))
+		if grip.Part.LeftHand.On {
+			out.Details = append(out.Details, labels.LeftHand)
+		}
+	}
+	if step.Verb.Key == "tighten" {
+		w.tightening(step, part, out)
+	}
+	if step.Verb.Key == "tighten" || step.Verb.Key == "refit" || step.Verb.Key == "replace" || step.Verb.Key == "connect" {
+		for _, seal := range part.Seals.Names() {
+			if spare := w.job.Spare(seal); spare != nil && step.Verb.Key != "tighten" {
+				out.Details = append(out.Details, labels.New+" "+lowerTitle(spare.Words()))
+			}
+		}
+	}
+}
+
+func holds(part, fastener *model.Part) bool {
+	return part == fastener || part.HeldBy.Has(fastener.Name)
+}
+
+// headWords says what a tool grips and the thread behind it: "M18x1.5, 24 mm hex".
+func (w *writer) headWords(grip needs.Grip) string {
+	var out []string
+	if grip.Part.Thread.Set() {
+		out = append(out, grip.Part.Thread.Text)
+	}
+	word := w.words.Heads[grip.Head]
+	switch {
+	case len(grip.Widths) > 0:
+		out = append(out, grip.Widths[0].Label+" "+word)
+	case grip.Point != "":
+		out = append(out, grip.Point+" "+word)
+	default:
+		out = append(out, word)
+	}
+	return strings.Join(out, ", ")
+}
+
+func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) {
+	labels := w.words.Labels
+	pick := func(own, parts model.Text) string {
+		if own.Set() {
+			return own.Text
+		}
+		return parts.Text
+	}
+	if order := pick(step.Order, part.Order); order != "" {
+		out.Details = append(out.Details, w.order(order, step.Count.Or(part.Count.Or(1))))
+	}
+	passes := step.Passes
+	if len(passes) == 0 {
+		passes = part.Passes
+	}
+	if len(passes) > 1 {
+		out.Details = append(out.Details, labels.Passes+": "+w.passes(passes, needs.TorqueOf(step, part)))
+	}
+	if condition := pick(step.Condition, part.Condition); condition != "" {
+		out.Details = append(out.Details, w.words.Conditions[condition])
+	}
+	if part.Product.Set() {
+		if supply := w.job.Supply(part.Product.Name()); supply != nil {
+			out.Details = append(out.Details, labels.With+" "+lowerTitle(supply.Words()))
+		} else if fluid := w.job.Fluid(part.Product.Name()); fluid != nil {
+			out.Details = append(out.Details, labels.With+" "+lowerTitle(fluid.Words()))
+		}
+	}
+	if !step.Angle.Set() && part.Angle.OK {
+		out.Values = w.put(out.Values, labels.Angle, part.Angle)
+	}
+	w.adapter(step, part, out)
+}
+
+// order says in which order the fasteners of a circle are tightened; for an even
+// circle of a size with a published order, by their numbers.
+func (w *writer) order(order string, count int) string {
+	words := w.words.Orders[order]
+	if order != "cross" || count < 4 {
+		return words
+	}
+	if numbers, ok := trade.CrossOrder(count); ok {
+		return words + ": " + strings.Join(strings.Fields(strings.Trim(fmt.Sprint(numbers), "[]")), "-")
+	}
+	return words
+}
+
+func (w *writer) passes(passes []model.Whole, torque model.Amount) string {
+	var out []string
+	for _, pass := range passes {
+		out = append(out, fmt.Sprintf("%d %%", pass.N))
+	}
+	return strings.Join(out, ", ")
+}
+
+// adapter says what the wrench is set to when an adapter changes its lever.
+func (w *writer) adapter(step *model.Step, part *model.Part, out *plan.Step) {
+	if step.Adapter == nil {
+		return
+	}
+	for _, grip := range w.needs.Grips {
+		if grip.Step == step && grip.Part == part && grip.Torque {
+			text := fmt.Sprintf("%.3g to %.3g N·m", grip.Low, grip.High)
+			if grip.Low == grip.High {
+				text = fmt.Sprintf("%.3g N·m", grip.Low)
+			}
+			setting, problems := quantity.Parse(text, quantity.Torque)
+			if len(problems) == 0 {
+				out.Values = append(out.Values, w.value(w.words.Labels.Wrench, model.Amount{Amount: setting, OK: true}))
+			}
+		}
+	}
+}

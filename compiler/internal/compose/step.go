@@ -1,0 +1,293 @@
+package compose
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+)
+
+// step composes one numbered step, without the messages that stand before it.
+func (w *writer) step(step *model.Step) plan.Step {
+	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Verb.Key == "wait", Outside: step.Outside.Text}
+	said := blocks(step.Say.Text)
+	if step.Verb.Key == "" && len(said) > 0 {
+		out.Action, out.Say = said[0].Runs, said[1:]
+	} else {
+		out.Action, out.Say = w.action(step), said
+	}
+	w.values(step, &out)
+	for _, object := range step.Objects {
+		w.object(step, object, &out)
+	}
+	w.hold(step, &out)
+	w.readings(step, &out)
+	for _, note := range step.Notes.Items {
+		out.Notes = append(out.Notes, note.Text)
+	}
+	return out
+}
+
+// action is the sentence of the verb, its verb in bold.
+func (w *writer) action(step *model.Step) []plan.Run {
+	before, after, _ := strings.Cut(w.words.Verbs[step.Verb.Key], "{object}")
+	object := w.objects(step)
+	if rest, article := strings.CutSuffix(before, " the "); article && determined(object) {
+		before = rest + " "
+	}
+	ending := strings.TrimSuffix(after, ".")
+	if with := w.with(step); with != "" {
+		ending += " " + with
+	}
+	if step.Until.Set() && step.Verb.Key != "wait" {
+		ending += " " + w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
+	}
+	verb, article := strings.TrimSuffix(before, " "), " "
+	if rest, ok := strings.CutSuffix(before, " the "); ok {
+		verb, article = rest, " the "
+	}
+	return []plan.Run{{Text: verb, Bold: true}, {Text: article + object + ending + "."}}
+}
+
+// objects names what the verb acts on.
+func (w *writer) objects(step *model.Step) string {
+	if step.Verb.Key == "wait" {
+		if step.Until.Set() {
+			return w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
+		}
+		return w.amount(step.Wait)
+	}
+	var names []string
+	for _, object := range step.Objects {
+		names = append(names, lowerTitle(object.Words()))
+	}
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " " + w.words.Labels.And + " " + names[last]
+}
+
+// with says what is filled in or applied, and what catches what runs out.
+func (w *writer) with(step *model.Step) string {
+	switch step.Verb.Key {
+	case "drain":
+		if tool := w.job.Tool(step.Into.Name()); tool != nil {
+			return w.words.Labels.Into + " the " + lowerTitle(w.toolName(tool))
+		}
+	case "fill", "grease", "lubricate":
+		if fluid := w.job.Fluid(fluidName(step)); fluid != nil {
+			return w.words.Labels.With + " " + lowerTitle(fluidWords(fluid))
+		}
+	}
+	return ""
+}
+
+func fluidName(step *model.Step) string {
+	if step.Fluid.Set() {
+		return step.Fluid.Name()
+	}
+	for _, object := range step.Objects {
+		switch {
+		case object.Cavity != nil:
+			return object.Cavity.Fluid.Name()
+		case object.Point != nil:
+			return object.Point.Fluid.Name()
+		}
+	}
+	return ""
+}
+
+var determiners = []string{"the", "a", "an", "all", "both", "each", "every", "your", "any", "no", "one", "two", "three", "four", "its"}
+
+// determined reports whether words already say which thing is meant.
+func determined(words string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(words), " ")
+	return slices.Contains(determiners, first) || first != "" && first[0] >= '0' && first[0] <= '9'
+}
+
+// lowerTitle writes a title inside a sentence: its first letter small, unless
+// it begins with an abbreviation or a name written with a figure or more capitals.
+func lowerTitle(words string) string {
+	first, _, _ := strings.Cut(words, " ")
+	if len(first) < 2 || strings.ToLower(first[1:]) != first[1:] || strings.ContainsAny(first, "0123456789") {
+		return words
+	}
+	return lowerFirst(words)
+}
+
+func lowerFirst(words string) string {
+	first, _, _ := strings.Cut(words, " ")
+	if len(first) > 1 && strings.ToUpper(first) == first {
+		return words
+	}
+	for i, r := range words {
+		return strings.ToLower(string(r)) + words[i+len(string(r)):]
+	}
+	return words
+}
+
+// values are the figures a step is set to.
+func (w *writer) values(step *model.Step, out *plan.Step) {
+	labels := w.words.Labels
+	if step.Verb.Key == "wait" {
+		out.Values = w.put(out.Values, labels.Time, step.Wait)
+	}
+	if !step.Torque.Set() {
+		out.Values = w.put(out.Values, labels.Torque, w.partTorque(step))
+	}
+	out.Values = w.put(out.Values, labels.Torque, step.Torque)
+	out.Values = w.put(out.Values, labels.Angle, step.Angle)
+	out.Values = w.put(out.Values, labels.Amount, w.filled(step))
+	out.Values = w.put(out.Values, labels.Set, step.SetTo)
+	out.Values = w.put(out.Values, labels.Time, step.Least)
+	out.Values = w.put(out.Values, labels.AtMost, step.Most)
+	if step.Verb.Key != "measure" && step.Verb.Key != "record" && !step.Reading.Set() {
+		out.Values = w.put(out.Values, labels.Limit, step.Limit)
+	}
+}
+
+// partTorque is the torque of the parts a step tightens, where all have the same one.
+func (w *writer) partTorque(step *model.Step) model.Amount {
+	var out model.Amount
+	if step.Verb.Key != "tighten" || step.ByHand.Set() {
+		return out
+	}
+	for _, object := range step.Objects {
+		if object.Part == nil || !object.Part.Torque.OK {
+			continue
+		}
+		if out.Set() && out.Text.Text != object.Part.Torque.Text.Text {
+			return model.Amount{}
+		}
+		out = object.Part.Torque
+	}
+	return out
+}
+
+// filled is how much a step fills, drains or greases.
+func (w *writer) filled(step *model.Step) model.Amount {
+	if step.Amount.Set() {
+		return step.Amount
+	}
+	for _, object := range step.Objects {
+		switch {
+		case object.Cavity != nil && (step.Verb.Key == "fill" || step.Verb.Key == "drain"):
+			return object.Cavity.Capacity
+		case object.Point != nil && (step.Verb.Key == "grease" || step.Verb.Key == "lubricate"):
+			return object.Point.Amount
+		}
+	}
+	return model.Amount{}
+}
+
+// object adds what the thing itself has to say at this step.
+func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
+	switch key := step.Verb.Key; {
+	case object.Part != nil:
+		w.fasteners(step, object.Part, out)
+	case object.Energy != nil:
+		for verb, text := range map[string]model.Text{"isolate": object.Energy.Isolate, "relieve": object.Energy.Relieve, "prove": object.Energy.Prove, "restore": object.Energy.Restore} {
+			if verb == key && text.Set() {
+				out.Say = append(blocks(text.Text), out.Say...)
+			}
+		}
+	case object.Point != nil && (key == "grease" || key == "lubricate"):
+		if count := step.Count.Or(object.Point.Count.Or(1)); count > 1 {
+			out.Details = append(out.Details, fmt.Sprintf("%d %s", count, w.words.Labels.Points))
+		}
+		if object.Point.Fitting.Set() {
+			out.Details = append(out.Details, object.Point.Fitting.Text)
+		}
+		if object.Point.Until.Set() && !step.Until.Set() {
+			out.Details = append(out.Details, w.words.Labels.Until+" "+lowerFirst(object.Point.Until.Text))
+		}
+	case object.Limit != nil:
+		if object.Limit.How.Set() && key != "record" {
+			out.Say = append(blocks(object.Limit.How.Text), out.Say...)
+		}
+		if out.Outside == "" {
+			out.Outside = object.Limit.Outside.Text
+		}
+	}
+}
+
+// hold adds what the step itself has to say beside its words.
+func (w *writer) hold(step *model.Step, out *plan.Step) {
+	labels := w.words.Labels
+	label := func(label, text string) {
+		out.Say = append(out.Say, plan.Block{Runs: []plan.Run{{Text: label + ":", Bold: true}, {Text: " " + sentence(text)}}})
+	}
+	if pose := w.job.Pose(step.Pose.Name()); pose != nil {
+		text := pose.Words()
+		if pose.How.Set() {
+			text += ": " + pose.How.Text
+		}
+		label(labels.Pose, text)
+	}
+	if step.Expect.Set() {
+		label(labels.Expect, step.Expect.Text)
+	}
+	for _, item := range step.Keep.Items {
+		label(labels.Keep, item.Text)
+	}
+	if step.ByHand.Set() {
+		label(labels.ByHand, step.ByHand.Text)
+	}
+	if step.People.N > 1 {
+		out.Details = append(out.Details, fmt.Sprintf("%s: %d", labels.People, step.People.N))
+	}
+	for _, spare := range step.Spares.Items {
+		if known := w.job.Spare(spare.Name()); known != nil {
+			out.Details = append(out.Details, labels.New+" "+lowerTitle(known.Words()))
+		}
+	}
+	for _, key := range step.Wear.Items {
+		out.Details = append(out.Details, w.words.Protection[key.Text])
+	}
+}
+
+// readings are the places to write a value down.
+func (w *writer) readings(step *model.Step, out *plan.Step) {
+	var blank plan.Blank
+	limit := step.Limit
+	if step.Verb.Key == "measure" || step.Verb.Key == "record" {
+		blank.Label = upper(w.objects(step))
+		for _, object := range step.Objects {
+			if object.Limit != nil && !limit.Set() {
+				limit = object.Limit.Limit
+			}
+		}
+	}
+	if step.Reading.Set() {
+		blank.Label = step.Reading.Text
+	}
+	if blank.Label == "" {
+		return
+	}
+	if limit.OK {
+		blank.Unit, blank.Limit = limit.Unit.Symbol, w.amount(limit)
+	}
+	out.Readings = append(out.Readings, blank)
+}
+
+// Actions lists the sentences of the steps of a job in order; empty where the
+// shop's language has no words.
+func Actions(job *model.Job) []string {
+	w, err := newWriter(job, quantity.Both)
+	if err != nil {
+		return nil
+	}
+	var out []string
+	for _, step := range job.Steps {
+		text := ""
+		for _, run := range w.step(step).Action {
+			text += run.Text
+		}
+		out = append(out, text)
+	}
+	return out
+}

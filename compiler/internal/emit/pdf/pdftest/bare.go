@@ -1,0 +1,47 @@
+// Package pdftest draws a page by the library alone, as the floor of benchmarks.
+// It must not be used outside tests.
+package pdftest
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+
+	"benchleaf/compiler/internal/pages"
+)
+
+const points = 72 / 25.4
+
+// Bare sets the letters of a document with the library alone, each face embedded
+// and cut down to what is used: the least any way through can cost. Panels and
+// lines are left out, so that the floor is low.
+func Bare(doc pages.Document) error {
+	size := fpdf.SizeType{Wd: 148, Ht: 210}
+	if len(doc.Sides) > 0 {
+		size = fpdf.SizeType{Wd: doc.Sides[0].Width, Ht: doc.Sides[0].Height}
+	}
+	file := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: size})
+	file.SetCreationDate(time.Unix(0, 0))
+	known := map[pages.Face]string{}
+	for _, side := range doc.Sides {
+		file.AddPage()
+		for _, mark := range side.Marks {
+			text, ok := mark.(pages.Text)
+			if !ok {
+				continue
+			}
+			name, there := known[text.Face]
+			if !there {
+				name = fmt.Sprint("face", text.Face)
+				known[text.Face] = name
+				file.AddUTF8FontFromBytes(name, "", bytes.Clone(text.Face.TrueType()))
+			}
+			file.SetFont(name, "", text.Size*points)
+			file.Text(text.X, text.Y, text.Text)
+		}
+	}
+	return file.Output(io.Discard)
+}
