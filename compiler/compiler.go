@@ -1,0 +1,154 @@
+// Package compiler is the front door: files in, findings and pages out. It is a
+// function of values and knows no disk, clock or network.
+package compiler
+
+import (
+	"runtime"
+	"slices"
+	"sync"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/rules"
+	"benchleaf/compiler/source"
+)
+
+// Input is what a compile reads.
+type Input struct {
+	Files   []*source.File // every file of the shop that may be used
+	Targets []string       // paths of the files to check and print; all files when empty
+}
+
+// Result is what a compile found and can print.
+type Result struct {
+	Findings []finding.Finding // of the targets, sorted by place
+	Allowed  []finding.Finding // what the author stands by, with the reason as the last related text
+	Jobs     []Job             // one for each target's procedure and version of its machine, in order of path
+
+	set *model.Set
+}
+
+// Job names one procedure for one version of its machine.
+type Job struct {
+	Path, Name, Title, Machine, Variant, Revision string
+	Blocked                                       bool // an error stands against it, so no card is printed
+
+	job     *model.Job
+	allowed []finding.Finding
+}
+
+// Output is one file to write: its name without a folder, and its bytes.
+type Output struct {
+	Name  string
+	Bytes []byte
+}
+
+// Uses lists the files a text takes names from, as paths from the shop folder, *
+// standing for any name; the caller loads them before it compiles.
+func Uses(text *source.File) []string { return model.Uses(text) }
+
+// Shopfile is the name of the file whose names every file beside and below it takes.
+const Shopfile = model.Shopfile
+
+// Rules lists every rule, sorted by its name.
+func Rules() []finding.Rule { return rules.Catalogue() }
+
+// Compile reads the files, looks their names up and checks the targets, and with
+// them the files they take names from.
+func Compile(in Input) *Result {
+	set := model.Read(in.Files)
+	out := &Result{set: set}
+	read := map[*model.File]bool{}
+	var targets []*model.File
+	for _, file := range set.Files {
+		if len(in.Targets) == 0 || slices.Contains(in.Targets, file.Source.Path) {
+			targets = append(targets, file)
+			for _, layer := range file.Layers() {
+				read[layer] = true
+			}
+		}
+	}
+	amounts := make([][]finding.Finding, len(set.Files))
+	inParallel(len(set.Files), func(i int) {
+		if read[set.Files[i]] {
+			amounts[i] = rules.File(set.Files[i])
+		}
+	})
+	wrong := map[*model.File]bool{} // files with an amount that cannot be read
+	for i, file := range set.Files {
+		wrong[file] = blocked(amounts[i])
+		if !slices.Contains(targets, file) {
+			out.Findings = append(out.Findings, amounts[i]...)
+		}
+	}
+	for _, found := range set.Findings {
+		if file := set.File(found.Place.File.Path); read[file] {
+			out.Findings = append(out.Findings, found)
+		}
+	}
+	checked := make([]checkedFile, len(targets))
+	inParallel(len(targets), func(i int) {
+		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong)
+	})
+	for _, one := range checked {
+		out.Findings = append(out.Findings, one.findings...)
+		out.Allowed = append(out.Allowed, one.allowed...)
+		out.Jobs = append(out.Jobs, one.jobs...)
+	}
+	out.Findings, out.Allowed = finding.Sort(out.Findings), finding.Sort(out.Allowed)
+	return out
+}
+
+type checkedFile struct {
+	findings, allowed []finding.Finding
+	jobs              []Job
+}
+
+// check runs the rules on each job of a file, and takes out what its author stands by.
+func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
+	jobs := set.Jobs(file)
+	found := make([][]finding.Finding, len(jobs))
+	for i, job := range jobs {
+		found[i] = rules.Job(job)
+	}
+	out := checkedFile{findings: amounts}
+	if len(jobs) > 0 || file.Procedure == nil {
+		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
+	}
+	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
+	for _, job := range jobs {
+		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
+			return (f.Severity == finding.Error || f.Firm) && (f.Variant == "" || f.Variant == job.Variant)
+		})
+		out.jobs = append(out.jobs, describe(job, stands || unread, out.allowed))
+	}
+	return out
+}
+
+func describe(job *model.Job, blocked bool, allowed []finding.Finding) Job {
+	return Job{Path: job.File.Source.Path, Name: job.File.Name(), Title: job.Procedure.Title.Text, Machine: job.MachineTitle(),
+		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, job: job, allowed: allowed}
+}
+
+func blocked(findings []finding.Finding) bool {
+	return slices.ContainsFunc(findings, func(f finding.Finding) bool { return f.Severity == finding.Error })
+}
+
+// inParallel does n things with as many hands as the machine has; each writes
+// its own result, so that the order of the work leaves no trace.
+func inParallel(n int, do func(i int)) {
+	next := make(chan int)
+	var hands sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		hands.Go(func() {
+			for i := range next {
+				do(i)
+			}
+		})
+	}
+	for i := range n {
+		next <- i
+	}
+	close(next)
+	hands.Wait()
+}

@@ -1,0 +1,217 @@
+package compiler
+
+import (
+	"fmt"
+	"sync/atomic"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/compose"
+	"benchleaf/compiler/internal/emit/csv"
+	"benchleaf/compiler/internal/emit/json"
+	"benchleaf/compiler/internal/emit/pdf"
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/quantity"
+)
+
+// Look is how pages are to be made; what is empty is as the shop file says.
+type Look struct {
+	Stock    string // a5, a4, letter, half-letter
+	Units    string // metric, inch, both
+	Distance string // from the eye to the page: "500 mm"
+}
+
+// Stocks lists the names of the stocks a page can be printed on.
+func Stocks() []string {
+	stocks, err := pages.Stocks()
+	if err != nil {
+		panic(err) // the stocks are part of the program, and a test reads them
+	}
+	names := make([]string, len(stocks))
+	for i, stock := range stocks {
+		names[i] = stock.Name
+	}
+	return names
+}
+
+// Units lists the choices of units a page can be printed in.
+func Units() []string { return compose.Units() }
+
+// Check says what is wrong with a look, or nil.
+func (look Look) Check() error {
+	if look.Stock != "" {
+		if _, err := pages.FindStock(look.Stock); err != nil {
+			return err
+		}
+	}
+	if look.Units != "" {
+		if _, err := compose.System(look.Units); err != nil {
+			return err
+		}
+	}
+	if look.Distance != "" {
+		if _, err := distance(look.Distance); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func distance(text string) (float64, error) {
+	amount, problems := quantity.Parse(text, quantity.Length)
+	if len(problems) > 0 {
+		return 0, fmt.Errorf("reading distance: %s", problems[0].Message)
+	}
+	most, ok := amount.Max()
+	mm, _ := most.Float64()
+	if !ok || mm < 200 || mm > 5000 {
+		return 0, fmt.Errorf("reading distance %s is not from 200 mm to 5 m", text)
+	}
+	return mm, nil
+}
+
+// settle fills in what the shop file says, and then what is usual.
+func (look Look) settle(shop compose.Wishes) (pages.Look, quantity.System, error) {
+	if err := look.Check(); err != nil {
+		return pages.Look{}, 0, err
+	}
+	stock, err := pages.FindStock(first(look.Stock, shop.Stock, pages.DefaultStock))
+	if err != nil {
+		return pages.Look{}, 0, err
+	}
+	system, err := compose.System(first(look.Units, shop.Units, "both"))
+	if err != nil {
+		return pages.Look{}, 0, err
+	}
+	settled := pages.Look{Stock: stock, DistanceMM: shop.DistanceMM}
+	if look.Distance != "" {
+		settled.DistanceMM, err = distance(look.Distance)
+	}
+	return settled, system, err
+}
+
+func first(texts ...string) string {
+	for _, text := range texts {
+		if text != "" {
+			return text
+		}
+	}
+	return ""
+}
+
+// Trouble is something that could not be shown on a page as it should.
+type Trouble struct{ Output, Where, Text string }
+
+// Cards draws a bench card for each job that no error stands against, in order.
+// done is called as cards are finished, with how many of how many; it may be nil.
+func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, error) {
+	var jobs []Job
+	for _, job := range r.Jobs {
+		if !job.Blocked {
+			jobs = append(jobs, job)
+		}
+	}
+	outputs := make([]Output, len(jobs))
+	troubles := make([][]Trouble, len(jobs))
+	faults := make([]error, len(jobs))
+	var finished atomic.Int64
+	inParallel(len(jobs), func(i int) {
+		outputs[i], troubles[i], faults[i] = card(jobs[i], look)
+		if n := int(finished.Add(1)); done != nil {
+			done(n, len(jobs))
+		}
+	})
+	var all []Trouble
+	for i := range jobs {
+		if faults[i] != nil {
+			return nil, nil, faults[i]
+		}
+		all = append(all, troubles[i]...)
+	}
+	return outputs, all, nil
+}
+
+func card(job Job, look Look) (Output, []Trouble, error) {
+	name := job.Name
+	if job.Variant != "" {
+		name += "-" + job.Variant
+	}
+	name += ".pdf"
+	settled, system, err := look.settle(compose.WishesOf(job.job))
+	if err != nil {
+		return Output{}, nil, err
+	}
+	content, err := compose.Card(job.job, system, reasons(job.allowed))
+	if err != nil {
+		return Output{}, nil, err
+	}
+	document, problems := pages.LayCard(content, settled)
+	return draw(name, document, problems)
+}
+
+func draw(name string, document pages.Document, problems []pages.Problem) (Output, []Trouble, error) {
+	bytes, err := pdf.Draw(document)
+	if err != nil {
+		return Output{}, nil, fmt.Errorf("%s: %w", name, err)
+	}
+	var troubles []Trouble
+	for _, problem := range problems {
+		troubles = append(troubles, Trouble{name, problem.Where, problem.Text})
+	}
+	return Output{name, bytes}, troubles, nil
+}
+
+func reasons(allowed []finding.Finding) []string {
+	var out []string
+	for _, found := range allowed {
+		reason := ""
+		if n := len(found.Related); n > 0 {
+			reason = ": " + found.Related[n-1].Text
+		}
+		out = append(out, found.Summary+reason)
+	}
+	return out
+}
+
+// Pick draws the pick list of all jobs that no error stands against, as PDF and as CSV.
+func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
+	var jobs []*model.Job
+	for _, job := range r.Jobs {
+		if !job.Blocked {
+			jobs = append(jobs, job.job)
+		}
+	}
+	if len(jobs) == 0 {
+		return nil, nil, nil
+	}
+	settled, system, err := look.settle(compose.WishesOf(jobs[0]))
+	if err != nil {
+		return nil, nil, err
+	}
+	content, err := compose.Pick(jobs, system)
+	if err != nil {
+		return nil, nil, err
+	}
+	document, problems := pages.LayPick(content, settled)
+	list, troubles, err := draw("pick-list.pdf", document, problems)
+	if err != nil {
+		return nil, nil, err
+	}
+	table, err := csv.Pick(content)
+	return []Output{list, {"pick-list.csv", table}}, troubles, err
+}
+
+// JSON is the findings and jobs for other programs, in a form that stays.
+func (r *Result) JSON() []byte {
+	report := json.Report{Findings: r.Findings, Allowed: r.Allowed}
+	for _, job := range r.Jobs {
+		report.Procedures = append(report.Procedures, json.Procedure{File: job.Path, Name: job.Name, Title: job.Title,
+			Machine: job.Machine, Variant: job.Variant, Revision: job.Revision, Blocked: job.Blocked})
+	}
+	return json.Write(report)
+}
+
+// Fix applies the certain fixes of the findings to the targets' texts, and
+// returns the files that changed. Where fixes meet, the first by place wins; a
+// second compile finds what is left.
+func (r *Result) Fix() []Output { return fixed(r.Findings) }
