@@ -65,7 +65,7 @@ func (r rounding) figure(value *big.Rat, d direction, extra int) figure {
 	size := new(big.Rat).Abs(value)
 	places := placesFor(value, r.digits+extra)
 	switch {
-	case r.unit.Dimension == Temperature || r.unit.Dimension == TemperatureDifference:
+	case r.unit.Dimension == Temperature:
 		places = r.places + extra
 	case r.unit.Symbol == "in" && size.Cmp(one) < 0:
 		// Below an inch the trade reads thousandths; less than ten of them in two figures.

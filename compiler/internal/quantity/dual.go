@@ -78,9 +78,10 @@ func (p *parser) compare(a, b Amount, start, end int) {
 }
 
 // agree reports whether two amounts are one, as near as they are written. A bound may
-// be off by half a unit in the last place of the coarser figure; by one more per cent
-// where a figure has two significant figures or fewer; and by a whole unit in the
-// last place towards the safe side, where a minimum was rounded up or a maximum down.
+// be off by half a unit in the last place of the coarser figure, but not by more than
+// 5 %, which is what two figures round by at most: 1 US gal is not 4.5 L. It may be
+// off by 1 % more where a figure has two significant figures or fewer, and by another
+// half unit towards the safe side, where a minimum was rounded up or a maximum down.
 // Source: common practice, no source.
 func agree(a, b Amount) bool {
 	if !a.Unit.Converts(b.Unit) {
@@ -91,12 +92,11 @@ func agree(a, b Amount) bool {
 	if other := b.step(a.mostDigits()); other.Cmp(step) > 0 {
 		step = other
 	}
-	half := new(big.Rat).Mul(step, big.NewRat(1, 2))
-	loose := keep <= 2 && a.Dimension != Temperature
-	bounded := a.Shape != Exact && a.Shape != About
+	m := margin{half: new(big.Rat).Mul(step, big.NewRat(1, 2)), loose: keep <= 2,
+		bounded: a.Shape != Exact && a.Shape != About, scale: a.Dimension == Temperature}
 	lowA, haveA := a.Min()
 	lowB, haveB := b.Min()
-	if haveA != haveB || haveA && !near(lowA, lowB, half, loose, bounded) {
+	if haveA != haveB || haveA && !m.near(lowA, lowB) {
 		return false
 	}
 	highA, haveA := a.Max()
@@ -104,19 +104,32 @@ func agree(a, b Amount) bool {
 	if haveA != haveB {
 		return false
 	}
-	return !haveA || near(new(big.Rat).Neg(highA), new(big.Rat).Neg(highB), half, loose, bounded)
+	return !haveA || m.near(new(big.Rat).Neg(highA), new(big.Rat).Neg(highB))
+}
+
+// margin is how far apart two figures of one amount may be.
+type margin struct {
+	half    *big.Rat // half a unit in the last place
+	loose   bool     // a figure has two significant figures or fewer
+	bounded bool     // the figures are bounds
+	scale   bool     // values are points on a scale, of which no share can be taken
 }
 
 // near compares two lower bounds; b may be safer, which is higher.
-func near(a, b, half *big.Rat, loose, bounded bool) bool {
-	most := new(big.Rat).Set(half)
-	if loose {
-		share := new(big.Rat).Mul(new(big.Rat).Abs(a), big.NewRat(1, 100))
-		most.Add(most, share)
+func (m margin) near(a, b *big.Rat) bool {
+	most := new(big.Rat).Set(m.half)
+	if !m.scale {
+		size := new(big.Rat).Abs(a)
+		if share := new(big.Rat).Mul(size, big.NewRat(5, 100)); share.Cmp(most) < 0 {
+			most = share
+		}
+		if m.loose {
+			most.Add(most, size.Mul(size, big.NewRat(1, 100)))
+		}
 	}
 	apart := new(big.Rat).Sub(b, a)
-	if bounded && apart.Sign() > 0 {
-		most.Add(most, half)
+	if m.bounded && apart.Sign() > 0 {
+		most.Add(most, m.half)
 	}
 	return apart.Abs(apart).Cmp(most) <= 0
 }
@@ -141,7 +154,7 @@ func (a Amount) step(partner int) *big.Rat {
 		switch {
 		case f.fraction:
 			size = big.NewRat(1, 64)
-		case f.places == 0 && f.value.IsInt():
+		case f.places == 0 && f.value.IsInt() && a.Dimension != Temperature:
 			zeros := len(f.text) - len(strings.TrimRight(f.text, "0"))
 			size = powerOfTen(max(0, min(zeros, f.digits-min(3, max(2, partner)))))
 		}

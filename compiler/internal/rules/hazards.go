@@ -3,7 +3,6 @@ package rules
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
@@ -114,12 +113,4 @@ func (p *Pass) uncovered(want covered, tell func(implied hazard.Implied, m messa
 // onList reports whether some equipment asked for is on a list or is served by what is.
 func onList(list model.List, asked string) bool {
 	return slices.ContainsFunc(list.Items, func(item model.Text) bool { return trade.Satisfies(item.Text, asked) })
-}
-
-// a puts the article before a word.
-func a(word string) string {
-	if strings.ContainsAny(strings.ToLower(word[:1]), "aeiou") {
-		return "an " + word
-	}
-	return "a " + word
 }

@@ -149,7 +149,28 @@ func (p *parser) tableBreak(start int) {
 		return
 	}
 	p.open = true
+	p.skipTable()
 	p.fail(unclosedTable, source.Span{Start: start, End: start + 1}, "{ is not closed on its line", "Write } on the same line; a table over several lines has a header of its own.")
+}
+
+// skipTable goes behind the closing brace of a table over several lines, where
+// one stands before the next header, so that its inner lines are not told as well.
+func (p *parser) skipTable() {
+	for at := p.pos; at < len(p.src); {
+		end := at + bytes.IndexByte(p.src[at:], '\n')
+		if end < at {
+			end = len(p.src)
+		}
+		line := bytes.TrimSpace(p.src[at:end])
+		if bytes.HasPrefix(line, []byte("[")) {
+			return
+		}
+		if bytes.ContainsRune(line, '}') {
+			p.pos, p.open = end, false
+			return
+		}
+		at = end + 1
+	}
 }
 
 // unquoted ends a value that is none of the kinds: most often text without quotes.
