@@ -17,7 +17,11 @@ func (w *writer) step(step *model.Step) plan.Step {
 	if step.Verb.Key == "" && len(said) > 0 {
 		out.Action, out.Say = said[0].Runs, said[1:]
 	} else {
-		out.Action, out.Say = w.action(step), said
+		out.Action = w.action(step)
+		for _, object := range step.Objects {
+			out.Say = append(out.Say, w.about(step, object)...)
+		}
+		out.Say = append(out.Say, said...)
 	}
 	w.values(step, &out)
 	for _, object := range step.Objects {
@@ -76,7 +80,8 @@ func (w *writer) with(step *model.Step) string {
 	switch step.Verb.Key {
 	case "drain":
 		if tool := w.job.Tool(step.Into.Name()); tool != nil {
-			return w.words.Labels.Into + " the " + lowerTitle(w.toolName(tool))
+			name, _, _ := strings.Cut(w.toolName(tool), ",")
+			return w.words.Labels.Into + " the " + lowerTitle(name)
 		}
 	case "fill", "grease", "lubricate":
 		if fluid := w.job.Fluid(fluidName(step)); fluid != nil {
@@ -189,12 +194,6 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 	switch key := step.Verb.Key; {
 	case object.Part != nil:
 		w.fasteners(step, object.Part, out)
-	case object.Energy != nil:
-		for verb, text := range map[string]model.Text{"isolate": object.Energy.Isolate, "relieve": object.Energy.Relieve, "prove": object.Energy.Prove, "restore": object.Energy.Restore} {
-			if verb == key && text.Set() {
-				out.Say = append(blocks(text.Text), out.Say...)
-			}
-		}
 	case object.Point != nil && (key == "grease" || key == "lubricate"):
 		if count := step.Count.Or(object.Point.Count.Or(1)); count > 1 {
 			out.Details = append(out.Details, fmt.Sprintf("%d %s", count, w.words.Labels.Points))
@@ -205,14 +204,21 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 		if object.Point.Until.Set() && !step.Until.Set() {
 			out.Details = append(out.Details, w.words.Labels.Until+" "+lowerFirst(object.Point.Until.Text))
 		}
-	case object.Limit != nil:
-		if object.Limit.How.Set() && key != "record" {
-			out.Say = append(blocks(object.Limit.How.Text), out.Say...)
-		}
-		if out.Outside == "" {
-			out.Outside = object.Limit.Outside.Text
-		}
+	case object.Limit != nil && out.Outside == "":
+		out.Outside = object.Limit.Outside.Text
 	}
+}
+
+// about is how the thing says it is done: how an energy is cut off, how a limit is measured.
+func (w *writer) about(step *model.Step, object model.Object) []plan.Block {
+	switch {
+	case object.Energy != nil:
+		told := map[string]model.Text{"isolate": object.Energy.Isolate, "relieve": object.Energy.Relieve, "prove": object.Energy.Prove, "restore": object.Energy.Restore}
+		return blocks(told[step.Verb.Key].Text)
+	case object.Limit != nil && step.Verb.Key != "record":
+		return blocks(object.Limit.How.Text)
+	}
+	return nil
 }
 
 // hold adds what the step itself has to say beside its words.

@@ -5,6 +5,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchleaf/templates"
 
@@ -14,11 +15,18 @@ import (
 // Signals are the levels of a safety message, worst first (ANSI Z535.4).
 func Signals() []string { return []string{"danger", "warning", "caution", "notice"} }
 
+// kept holds the words of each language once they were read; they never change,
+// so that it cannot be told who read them first.
+var kept sync.Map
+
 // LoadWords reads the fixed words of a language, named as its file is ("en"). It
 // is an error when there is no such language, when a word is missing or empty,
 // when the file holds a word no page uses, and when a sentence lacks its place
 // for the object.
 func LoadWords(lang string) (Words, error) {
+	if words, ok := kept.Load(lang); ok {
+		return words.(Words), nil
+	}
 	text, err := templates.Files.ReadFile("words/" + lang + ".toml")
 	if err != nil {
 		return Words{}, fmt.Errorf("no words for language %q", lang)
@@ -27,6 +35,7 @@ func LoadWords(lang string) (Words, error) {
 	if err != nil {
 		return Words{}, fmt.Errorf("words/%s.toml: %w", lang, err)
 	}
+	kept.Store(lang, words)
 	return words, nil
 }
 

@@ -2,8 +2,12 @@ package rules
 
 // setting is the file the examples of the rules stand in: a procedure that is
 // clean with the step each example adds.
-const setting = `benchleaf = 1
+const setting = version + procedure
 
+const version = `benchleaf = 1
+`
+
+const procedure = `
 [procedure]
 title = "Change the worm gearbox oil"
 machine = "Log-deck conveyor"
@@ -40,7 +44,14 @@ tools = []
 wear = ["cut-resistant-gloves", "eye-protection", "helmet", "face-shield"]
 `
 
-// wall is a few tools, for examples that list some of them.
+// walled is a job on the bench in a shop with a few tools on the wall; the list of
+// tools is left to the example.
+const walled = version + wall + procedure + `no-isolation = "Shown on a gearbox on the bench"
+supplies = []
+spares = []
+wear = []
+`
+
 const wall = `[tool.socket-16]
 kind = "socket"
 sizes = "16 mm"

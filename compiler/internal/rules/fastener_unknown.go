@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "fastener/unknown-size", Severity: finding.Error, Title: "Nobody can tell which tool fits a fastener",
 		Why:     "The wrench is tried out with the machine open.",
 		Source:  "ISO 261, ISO 262, ASME B1.1 for threads; ISO 272, ISO 4762, ASME B18.2.1 and the other standards of each head for widths",
-		Setting: bench,
+		Setting: walled,
 		Bad:     "tools = []\n[part.plug]\nthread = \"M10x1.75\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"wrench-16\"]\n" + wall + "[part.plug]\nthread = \"M10\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"wrench-16\"]\n[part.plug]\nthread = \"M10\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		told := map[string]bool{}

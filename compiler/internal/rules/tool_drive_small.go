@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/drive-too-small", Severity: finding.Warning, Title: "A torque is above what a square drive takes",
 		Why:     "A small square shears off under the torque of a large one, and the hand goes with it.",
 		Source:  "ISO 6789: highest torque for each square, from memory",
-		Setting: bench,
-		Bad:     "tools = [\"socket-24\", \"adapter\", \"torque-wrench-300\"]\n" + wall + "[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"3/8\"\n[tool.adapter]\nkind = \"drive-adapter\"\ndrive = \"1/2\"\ndrive-out = \"3/8\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
-		Good:    "tools = [\"socket-24\", \"torque-wrench-300\"]\n" + wall + "[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"1/2\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"socket-24\", \"adapter\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"3/8\"\n[tool.adapter]\nkind = \"drive-adapter\"\ndrive = \"1/2\"\ndrive-out = \"3/8\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"socket-24\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"1/2\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(driveTooSmall, func(grip needs.Grip) {

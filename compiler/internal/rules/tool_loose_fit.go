@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/loose-fit", Severity: finding.Warning, Title: "Only a tool with much slack is listed for a fastener",
 		Why:     "With more than 1 % slack a wrench bears on the corners alone and rounds them.",
 		Source:  "common practice, no source: clearance of the tool over the width across flats",
-		Setting: bench,
-		Bad:     "tools = [\"wrench-7-8\"]\n" + wall + "[tool.wrench-7-8]\nkind = \"wrench\"\nsizes = \"7/8 in\"\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"wrench-22\"]\n" + wall + "[tool.wrench-22]\nkind = \"wrench\"\nsizes = \"22 mm\"\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"wrench-7-8\"]\n[tool.wrench-7-8]\nkind = \"wrench\"\nsizes = \"7/8 in\"\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"wrench-22\"]\n[tool.wrench-22]\nkind = \"wrench\"\nsizes = \"22 mm\"\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		told := map[string]bool{}

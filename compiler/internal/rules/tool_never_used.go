@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/never-used", Severity: finding.Warning, Title: "A listed tool is used by no step",
 		Why:     "A list with things that are not needed is not trusted for those that are.",
 		Source:  "S1000D: every item in the list is used in a step",
-		Setting: bench,
-		Bad:     "tools = [\"wrench-16\", \"wrench-17\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"wrench-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"wrench-16\", \"wrench-17\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"wrench-16\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		used := p.usedTools()

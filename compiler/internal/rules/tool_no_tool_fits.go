@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/no-tool-fits", Severity: finding.Error, Title: "No tool of the shop fits a fastener",
 		Why:     "The wrong size rounds the corners, and the job stops with the machine open.",
 		Source:  "ISO 272, ASME B18.2.1 for the widths; the clearance rule for stand-ins is common practice",
-		Setting: bench,
-		Bad:     "tools = [\"wrench-17\"]\n" + wall + "[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"wrench-17\"]\n" + wall + "[part.plug]\nacross = \"17 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"wrench-17\"]\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"wrench-17\"]\n[part.plug]\nacross = \"17 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(noGrip, func(grip needs.Grip) {

@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/not-listed", Severity: finding.Error, Title: "A tool the work takes is not on the list",
 		Why:     "The walk back to the tool wall is made with the machine open.",
 		Source:  "S1000D: every support item used in a step stands in the list",
-		Setting: bench,
-		Bad:     "tools = [\"socket-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"socket-16\", \"ratchet\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"socket-16\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"socket-16\", \"ratchet\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		procedure := p.Job.Procedure

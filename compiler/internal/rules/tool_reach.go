@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "tool/reach", Severity: finding.Error, Title: "A head sits deeper than the tools reach",
 		Why:     "A socket that does not reach the head is found out with the machine open.",
 		Source:  "common practice, no source",
-		Setting: bench,
-		Bad:     "tools = [\"socket-16\", \"ratchet\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
-		Good:    "tools = [\"socket-16\", \"ratchet\", \"extension\"]\n" + wall + "[tool.extension]\nkind = \"extension\"\ndrive = \"1/2\"\nlength = \"125 mm\"\n[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"socket-16\", \"ratchet\"]\n[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
+		Good:    "tools = [\"socket-16\", \"ratchet\", \"extension\"]\n[tool.extension]\nkind = \"extension\"\ndrive = \"1/2\"\nlength = \"125 mm\"\n[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(tooDeep, func(grip needs.Grip) {

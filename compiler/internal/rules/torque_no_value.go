@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "torque/no-value", Severity: finding.Error, Title: "A fastener is tightened to no value",
 		Why:     "Each hand tightens to another torque: one strips the thread, the next leaves it loose.",
 		Source:  "DOE-STD-1029-92: a step that sets something gives the value; MIL-STD-40051-2, from memory",
-		Setting: bench,
-		Bad:     "tools = [\"wrench-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\ntighten = \"plug\"\n",
-		Good:    "tools = [\"wrench-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\n[[step]]\ntighten = \"plug\"\nby-hand = \"It seals on an O-ring; snug is enough\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"wrench-16\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"wrench-16\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\ntighten = \"plug\"\nby-hand = \"It seals on an O-ring; snug is enough\"\n",
 	},
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {

@@ -12,9 +12,9 @@ var _ = add(Rule{
 		ID: "torque/no-wrench", Severity: finding.Error, Title: "No torque wrench covers a torque",
 		Why:     "Below a fifth of its maximum a torque wrench is not tested, and above its maximum it is overloaded.",
 		Source:  "ISO 6789:2003, test points 20, 60 and 100 %; ISO 6789:2017, from the lowest marked value",
-		Setting: bench,
-		Bad:     "tools = [\"socket-16\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\ntorque = \"12 N·m\"\n[[step]]\ntighten = \"plug\"\n",
-		Good:    "tools = [\"socket-16\", \"torque-wrench\"]\n" + wall + "[part.plug]\nacross = \"16 mm\"\ntorque = \"42 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Setting: walled,
+		Bad:     "tools = [\"socket-16\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"12 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"socket-16\", \"torque-wrench\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"42 N·m\"\n[[step]]\ntighten = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(noTorqueWrench, func(grip needs.Grip) {

@@ -12,7 +12,7 @@ var _ = add(Rule{
 		ID: "units/mixed", Severity: finding.Warning, Title: "One job uses pound-feet and pound-inches",
 		Why:     "The two differ by twelve, and at the bench one is read for the other: the commonest over-torque there is.",
 		Source:  "common practice, no source",
-		Setting: bench + "tools = [\"wrench-16\", \"socket-16\", \"wrench-lbf\"]\n" + wall + "[tool.wrench-lbf]\nkind = \"torque-wrench\"\ndrive = \"1/2\"\nrange = \"5 to 50 lbf·ft\"\n[part.plug]\nacross = \"16 mm\"\n[part.screw]\nacross = \"16 mm\"\n",
+		Setting: walled + "tools = [\"wrench-16\", \"socket-16\", \"wrench-lbf\"]\n[tool.wrench-lbf]\nkind = \"torque-wrench\"\ndrive = \"1/2\"\nrange = \"5 to 50 lbf·ft\"\n[part.plug]\nacross = \"16 mm\"\n[part.screw]\nacross = \"16 mm\"\n",
 		Bad:     "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\n[[step]]\ntighten = \"screw\"\ntorque = \"180 lbf·in\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\n",
 		Good:    "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\n[[step]]\ntighten = \"screw\"\ntorque = \"15 lbf·ft\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\n",
 	},
