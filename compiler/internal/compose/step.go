@@ -2,7 +2,6 @@ package compose
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -39,7 +38,7 @@ func (w *writer) step(step *model.Step) plan.Step {
 func (w *writer) action(step *model.Step) []plan.Run {
 	before, after, _ := strings.Cut(w.words.Verbs[step.Verb.Key], "{object}")
 	object := w.objects(step)
-	if rest, article := strings.CutSuffix(before, " the "); article && determined(object) {
+	if rest, article := strings.CutSuffix(before, " the "); article && model.Determined(object) {
 		before = rest + " "
 	}
 	ending := strings.TrimSuffix(after, ".")
@@ -104,14 +103,6 @@ func fluidName(step *model.Step) string {
 		}
 	}
 	return ""
-}
-
-var determiners = []string{"the", "a", "an", "all", "both", "each", "every", "your", "any", "no", "one", "two", "three", "four", "its"}
-
-// determined reports whether words already say which thing is meant.
-func determined(words string) bool {
-	first, _, _ := strings.Cut(strings.ToLower(words), " ")
-	return slices.Contains(determiners, first) || first != "" && first[0] >= '0' && first[0] <= '9'
 }
 
 // lowerTitle writes a title inside a sentence: its first letter small, unless

@@ -301,7 +301,7 @@ func (l *look) words() {
 		if l.step.Verb.Key == "" || !Hands(l.step.Verb.Key) {
 			continue
 		}
-		sentence := fmt.Sprintf("%s the %s", strings.ReplaceAll(l.step.Verb.Key, "-", " "), object.Words())
+		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + named(object.Words())
 		for _, trigger := range trade.Triggers(sentence) {
 			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
 		}
@@ -310,6 +310,14 @@ func (l *look) words() {
 		words := l.step.Say.Text[trigger.Start:trigger.End]
 		l.add(trigger.Hazard, l.step.Say.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", words), l.context(trigger.Hazard, l.step.Say.Text))
 	}
+}
+
+// named puts the article before words that have none.
+func named(words string) string {
+	if model.Determined(words) {
+		return words
+	}
+	return "the " + words
 }
 
 // context tells from the words around a trigger what raises its level.

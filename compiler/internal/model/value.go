@@ -123,6 +123,17 @@ func (t Thing) Key(key string) source.Place {
 	return t.Header
 }
 
+// Determined reports whether words already say which thing is meant, so that no
+// article goes before them: "both plugs", "4 bolts".
+func Determined(words string) bool {
+	first, _, _ := strings.Cut(strings.ToLower(words), " ")
+	switch first {
+	case "the", "a", "an", "all", "both", "each", "every", "your", "any", "no", "one", "two", "three", "four", "its":
+		return true
+	}
+	return first != "" && first[0] >= '0' && first[0] <= '9'
+}
+
 // Spoken turns a short name into words.
 func Spoken(name string) string { return strings.ReplaceAll(name, "-", " ") }
 

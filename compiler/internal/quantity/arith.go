@@ -53,7 +53,7 @@ func (f *figure) write() {
 		f.text = fractionText(f.value)
 		f.digits, f.places = fractionDigits, 0
 		return
-	case significant(f.value, longestNumber):
+	case significant(f.value, 15):
 		f.text = decimalText(f.value, 0)
 	default:
 		f.text = decimalText(roundPlaces(f.value, placesFor(f.value, 4), nearest), 0)

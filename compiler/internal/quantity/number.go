@@ -19,7 +19,7 @@ type number struct {
 }
 
 // longestNumber bounds the figures of a number, so that a page of digits costs nothing.
-const longestNumber = 15
+const longestNumber = 40
 
 // fractionDigits is what a fraction counts for when it is converted: it is exact.
 const fractionDigits = 3

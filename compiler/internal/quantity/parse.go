@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"cmp"
+	"math/big"
 	"slices"
 	"strings"
 	"unicode"
@@ -150,7 +151,7 @@ func (p *parser) bounded(first term, separator string) (Amount, bool) {
 	if !p.unify(&first) {
 		return Amount{}, false
 	}
-	p.checkSign(first)
+	p.checkValue(first)
 	return Amount{Dimension: first.unit.Dimension, Unit: first.unit, first: first.figure()}, true
 }
 
@@ -179,8 +180,8 @@ func (p *parser) span(first, second term) (Amount, bool) {
 	if !p.unify(&first, &second) {
 		return Amount{}, false
 	}
-	p.checkSign(first)
-	p.checkSign(second)
+	p.checkValue(first)
+	p.checkValue(second)
 	a := Amount{Dimension: second.unit.Dimension, Unit: second.unit, Shape: Range, first: first.figure(), second: second.figure()}
 	if !first.unit.Converts(second.unit) {
 		p.fail(Malformed, first.start, second.end, quoted(p.text[first.start:second.end])+" counts two different things", "Write both figures in one unit.")
@@ -201,11 +202,30 @@ func (p *parser) span(first, second term) (Amount, bool) {
 	return a, true
 }
 
-func (p *parser) checkSign(t term) {
+// A figure is refused beyond these, in base units: a trillion metres is a slip.
+var largest, smallest = powerOfTen(12), powerOfTen(-12)
+
+// checkValue refuses a figure that cannot be one of its dimension.
+func (p *parser) checkValue(t term) bool {
 	row := t.unit.Dimension.row()
-	if t.value.Sign() < 0 && !row.negative {
+	switch {
+	case beyond(new(big.Rat).Mul(t.value, t.unit.factor)):
+		p.tooFar(t.start, t.end)
+	case t.value.Sign() < 0 && !row.negative:
 		p.fail(Malformed, t.start, t.numberEnd, quoted(p.text[t.start:t.numberEnd])+" is below zero, and "+row.article+" "+row.name+" is not", "Write the figure without the sign.")
+	default:
+		return true
 	}
+	return false
+}
+
+func beyond(value *big.Rat) bool {
+	size := new(big.Rat).Abs(value)
+	return size.Cmp(largest) > 0 || size.Sign() > 0 && size.Cmp(smallest) < 0
+}
+
+func (p *parser) tooFar(start, end int) {
+	p.fail(Malformed, start, end, quoted(p.text[start:end])+" is beyond anything a shop measures", "Write a figure that can be set or measured.")
 }
 
 func (p *parser) suffix() (shapeWord, bool) {

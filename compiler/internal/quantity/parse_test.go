@@ -123,6 +123,8 @@ func TestFaults(t *testing.T) {
 		{"10 5 N·m", Torque, []fault{{Malformed, "5 N·m", "", false}}},
 		{"35 to", Torque, []fault{{Malformed, "to", "", false}}},
 		{"-5 N·m", Torque, []fault{{Malformed, "-5", "", false}}},
+		{"3 ± 5 N·m", Torque, []fault{{Malformed, "3 ± 5 N·m", "", false}}},
+		{"± 5 N·m", Torque, []fault{{Malformed, "± 5 N·m", "", false}}},
 		{"1e3 N·m", Torque, []fault{{Malformed, "1e3", "", false}}},
 		{"1.2.3 mm", Length, []fault{{Malformed, "1.2.3", "", false}}},
 		{"1/0 in", Length, []fault{{Malformed, "1/0", "", false}}},
@@ -132,12 +134,15 @@ func TestFaults(t *testing.T) {
 		{"5 strokes to 6 drops", Count, []fault{{Malformed, "5 strokes to 6 drops", "", false}}},
 		{"42 N·m (31 lbf·ft", Torque, []fault{{Malformed, "(31 lbf·ft", "(31 lbf·ft)", true}}},
 		{"42 N·m [31 lbf·ft]", Torque, []fault{{Malformed, "[31 lbf·ft]", "", false}}},
-		{"12345678901234567890 mm", Length, []fault{{Malformed, "12345678901234567890", "", false}}},
+		{"12345678901234567890 mm", Length, []fault{{Malformed, "12345678901234567890 mm", "", false}}},
+		{"0.00000000000001 mm", Length, []fault{{Malformed, "0.00000000000001 mm", "", false}}},
+		{"12345678901234567890123456789012345678901234567890 mm", Length, []fault{{Malformed, "12345678901234567890123456789012345678901234567890", "", false}}},
 		{"12 mm x 30 mm", Length, []fault{{Malformed, "x 30 mm", "", false}}},
 		// Two faults are both told.
 		{"10,5 to 11,5 Nm", Torque, []fault{{Malformed, "10,5", "10.5", false}, {Malformed, "11,5", "11.5", false}}},
 		{"10,5 nm", Torque, []fault{{Malformed, "10,5", "10.5", false}, {Ambiguous, "nm", "N·m", false}}},
 		{".5 to .7 mm", Length, []fault{{Deprecated, ".5", "0.5", true}, {Deprecated, ".7", "0.7", true}}},
+		{"3 kg·m to 4 kg·m", Torque, []fault{{Deprecated, "kg·m", "kgf·m", true}}},
 		{".5 kg·m", Torque, []fault{{Deprecated, ".5", "0.5", true}, {Deprecated, "kg·m", "kgf·m", true}}},
 	} {
 		a, problems := Parse(row.text, row.want)
@@ -222,7 +227,7 @@ func TestDualFigures(t *testing.T) {
 	}{
 		{"42 N·m (30 lbf·ft)", Torque, "31 lbf·ft"}, {"42 N·m (33 lbf·ft)", Torque, "31 lbf·ft"}, {"42 N·m (31 lbf·in)", Torque, "370 lbf·in"},
 		{"35 to 40 N·m (26 to 32 lbf·ft)", Torque, "26 to 29 lbf·ft"}, {"80 °C (180 °F)", Temperature, "176 °F"},
-		{"100 bar (1500 psi)", Pressure, "1450 psi"}, {"1 US gal (4.5 L)", Volume, "3.8 L"}, {"12.7 mm (0.52 in)", Length, "0.500 in"}, {"3 lbf·ft (40 lbf·in)", Torque, "36 lbf·in"}, {"1 L (1 US qt)", Volume, "1.1 US qt"},
+		{"100 bar (1500 psi)", Pressure, "1450 psi"}, {"1 US gal (4.5 L)", Volume, "3.8 L"}, {"12.7 mm (0.52 in)", Length, "0.500 in"}, {"3 lbf·ft (40 lbf·in)", Torque, "36 lbf·in"},
 		{"5 strokes (5 drops)", Count, "one amount"}, {"max 40 N·m (min 30 lbf·ft)", Torque, "29 lbf·ft"},
 	} {
 		_, problems := Parse(row.text, row.want)

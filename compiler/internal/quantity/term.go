@@ -93,7 +93,6 @@ func (p *parser) resolve(m match, n number) (unit Unit, bad bool) {
 // once reports whether a spelling was not reported before: the unit of both bounds is one fault.
 func (p *parser) once(key string) bool {
 	if p.told[key] {
-		p.failed = true
 		return false
 	}
 	if p.told == nil {

@@ -38,10 +38,13 @@ func (p *parser) tolerance(middle term) (a Amount, found, ok bool) {
 		}
 		p.pos = at
 		p.sign(signs[0]...)
-		one, _ := p.allowed(middle)
+		one, ok := p.allowed(middle)
 		p.sign("/")
 		p.sign(signs[1]...)
-		other, _ := p.allowed(middle)
+		other, alike := p.allowed(middle)
+		if !ok || !alike {
+			break
+		}
 		if signs[0][0] != "+" {
 			one, other = other, one
 		}
@@ -69,7 +72,7 @@ func (p *parser) uneven(first, second []string) bool {
 func (p *parser) plain() bool {
 	r, _ := utf8.DecodeRuneInString(p.rest())
 	_, glyph := glyphs[r]
-	return r < utf8.RuneSelf && isDigit(byte(r)) || glyph || r == '.'
+	return r < utf8.RuneSelf && isDigit(byte(r)) || glyph || r == '.' && digitAt(p.rest(), 1)
 }
 
 // allowed reads a tolerance; one in percent of anything but a percentage is a share of the middle.
@@ -110,10 +113,13 @@ func (p *parser) around(middle, up, down term) (Amount, bool) {
 	} else if !p.unify(&middle, &up, &down) {
 		return Amount{}, false
 	}
-	p.checkSign(middle)
+	sound := p.checkValue(middle)
 	a := Amount{Dimension: middle.unit.Dimension, Unit: middle.unit, Shape: Tolerance,
 		first: middle.figure(), second: up.figure(), third: down.figure()}
 	a.second.relative, a.third.relative = relative, relative
+	if sound {
+		p.checkReach(a, middle.start)
+	}
 	return a, true
 }
 
@@ -132,5 +138,22 @@ func (p *parser) aroundNothing(begin int, prefixed bool) (Amount, bool) {
 		return Amount{}, false
 	}
 	zero := figure{value: new(big.Rat), unit: up.unit, digits: 1}
-	return Amount{Dimension: up.unit.Dimension, Unit: up.unit, Shape: Tolerance, first: zero, second: up.figure(), third: up.figure()}, true
+	a := Amount{Dimension: up.unit.Dimension, Unit: up.unit, Shape: Tolerance, first: zero, second: up.figure(), third: up.figure()}
+	p.checkReach(a, begin)
+	return a, true
+}
+
+// checkReach refuses a tolerance that goes below zero where nothing is, or beyond any measure.
+func (p *parser) checkReach(a Amount, begin int) {
+	row := a.Dimension.row()
+	low, _ := a.Min()
+	high, _ := a.Max()
+	if beyond(low) || beyond(high) {
+		p.tooFar(begin, p.pos)
+		return
+	}
+	if low.Sign() < 0 && a.first.value.Sign() >= 0 && !row.negative {
+		p.fail(Malformed, begin, p.pos, quoted(p.text[begin:p.pos])+" reaches below zero, and "+row.article+" "+row.name+" does not",
+			"Write a range or a smaller tolerance.")
+	}
 }

@@ -104,7 +104,7 @@ func (p *Pass) uncovered(want covered, tell func(implied hazard.Implied, m messa
 		numbers := steps[implied.Hazard.Key]
 		text := "step " + numbers[0]
 		if len(numbers) > 1 {
-			text = "steps " + names(numbers)
+			text = fmt.Sprintf("step %s (and %s)", numbers[0], names(numbers[1:]))
 		}
 		tell(implied, with[implied.Hazard.Key], text)
 	}

@@ -45,7 +45,11 @@ var _ = add(Rule{
 				tell(item.Text, finding.Finding{Place: place, Summary: fmt.Sprintf("the message %q asks for %s, which is not on the list", m.Hazard.Text, spokenWear(item.Text))})
 			}
 		}
+		messages := p.messages()
 		for _, implied := range p.Hazards {
+			if _, m := cover(messages, implied); m.Caution != nil && m.Wear.Given {
+				continue // the message says what to wear
+			}
 			for _, asked := range implied.Hazard.Wear {
 				tell(asked, finding.Finding{Place: implied.Place, Summary: fmt.Sprintf("step %d brings %s, which asks for %s: %s", implied.Step.Number, implied.Hazard.Title, spokenWear(asked), implied.Why)})
 			}
