@@ -213,6 +213,12 @@ func FuzzParse(f *testing.F) {
 			f.Add(text, int(want))
 		}
 	}
+	// Found by fuzzing.
+	f.Add("±01Nm", int(Torque))
+	f.Add("0C-0C", int(TemperatureDifference))
+	f.Add("700000000000000\"", int(Length))
+	f.Add("+-70000000000\"", int(Any))
+	f.Add("0y+0-.", int(Calendar))
 	f.Fuzz(func(t *testing.T, text string, number int) {
 		want := Dimension(number)
 		a, problems := Parse(text, want)

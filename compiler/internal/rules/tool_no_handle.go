@@ -18,8 +18,13 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		p.lacking(noHandle, func(grip needs.Grip) {
-			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("a tool fits %s at step %d, and nothing of the shop drives it", head(grip), grip.Step.Number),
-				Help:    "Describe a handle with the same square drive, a drive-adapter between the two, or a wrench that needs no drive.",
+			summary := fmt.Sprintf("a tool fits %s at step %d, and nothing of the shop drives it", head(grip), grip.Step.Number)
+			help := "Describe a handle with the same square drive, a drive-adapter between the two, or a wrench that needs no drive."
+			if grip.Torque {
+				summary = fmt.Sprintf("a tool fits %s at step %d, and no torque wrench for %s has its square drive", head(grip), grip.Step.Number, needs.TorqueOf(grip.Step, grip.Part).Text.Text)
+				help = "Describe the socket with the drive of the torque wrench, or a drive-adapter between the two." + p.ranges()
+			}
+			p.Found(finding.Finding{Place: grip.Object, Summary: summary, Help: help,
 				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
 		})
 	},

@@ -31,7 +31,7 @@ func (p *Pass) ranges() string {
 	var out []string
 	for _, tool := range p.Job.Tools() {
 		if low, high, ok := needs.Usable(tool); ok && tool.Kind.Text == "torque-wrench" {
-			out = append(out, fmt.Sprintf("%s from %.4g to %.4g N·m", tool.Name, low, high))
+			out = append(out, fmt.Sprintf("%s (%s in) from %.4g to %.4g N·m", tool.Name, tool.Drive.Text, low, high))
 		}
 	}
 	if len(out) == 0 {

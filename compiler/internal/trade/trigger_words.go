@@ -109,7 +109,7 @@ func readTerms(list []string) []otherTerm {
 
 // otherTerms are terms that hold the word of a hazard without the hazard; ! marks that word.
 var otherTerms = readTerms([]string{
-	"seat|safety|tool|lap !belt|belts", "!tank top", "!blade|blades fuse*|terminal*|connector*|type|seal", "!blade|blades of the feeler", "feeler !blade|blades", "!dead !blow", "!blow by",
+	"a|light|soft|sharp|heavy|few|hammer !blow|blows", "!roller|rollers bearing|bearings", "!roller|rollers of the|a|both|each bearing|bearings", "seat|safety|tool|lap !belt|belts", "!tank top", "!blade|blades fuse*|terminal*|connector*|type|seal", "!blade|blades of the feeler", "feeler !blade|blades", "!dead !blow", "!blow by",
 	"in|each|every|next|this|last|before|by|since|late|early|until|for !spring", "!spring and|or fall|autumn|summer", "!spring season|cleaning|service|start|tune|check|storage|washer*|washers|tine*|clip|clips|pin|pins|steel",
 	"face !shield*", "heat|mud|dust|rock|splash|brush|finger|wind !shield*|guard*", "!guard rail*|hair|band", "dust !guard*", "!dust cap*|cover*|seal*|boot*|shield*|plug|cup",
 	"!drain pan|tray|container|hole|valve|cock|tap|hose|tube", "!oil drain pan|plug|valve|hose|tap|cock", "!gear oil|lever|shift|selector|ratio", "!battery|batteries drill|powered|operated|impact|lamp|torch|tester|cover|tray|box|hydrometer|post|grease", "!battery terminal grease|spray|protector",

@@ -1,0 +1,103 @@
+package compiler
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler/internal/compose"
+	"benchleaf/compiler/internal/emit/pdf/pdftest"
+	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/source"
+)
+
+// texts are the files of the demonstration shop: path and bytes.
+func shopTexts(b *testing.B) map[string][]byte {
+	out := map[string][]byte{}
+	root := "../procedures"
+	require.NoError(b, filepath.WalkDir(root, func(path string, entry os.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
+			return err
+		}
+		name, err := filepath.Rel(root, path)
+		require.NoError(b, err)
+		out[filepath.ToSlash(name)], err = os.ReadFile(path)
+		return err
+	}))
+	return out
+}
+
+func fresh(texts map[string][]byte) []*source.File {
+	var out []*source.File
+	for path, text := range texts {
+		out = append(out, source.New(path, text))
+	}
+	return out
+}
+
+// needed keeps the files one procedure takes names from, as the command loads them.
+func needed(texts map[string][]byte, target string) map[string][]byte {
+	out := map[string][]byte{}
+	var follow func(path string)
+	follow = func(path string) {
+		text, there := texts[path]
+		if _, seen := out[path]; seen || !there {
+			return
+		}
+		out[path] = text
+		for _, pattern := range Uses(source.New(path, text)) {
+			for other := range texts {
+				if ok, _ := filepath.Match(pattern, other); ok {
+					follow(other)
+				}
+			}
+		}
+	}
+	follow(target)
+	return out
+}
+
+// BenchmarkOneCardAgainstBareLibrary compiles the card of the gearbox, whole: read,
+// check, lay out, PDF; and draws the same page by the library alone in the same run.
+func BenchmarkOneCardAgainstBareLibrary(b *testing.B) {
+	const target = "log-deck-gearbox-oil.toml"
+	texts := needed(shopTexts(b), target)
+	against(b, texts, target)
+}
+
+// BenchmarkShopAgainstBareLibrary is the same for every card of the demonstration shop.
+func BenchmarkShopAgainstBareLibrary(b *testing.B) {
+	against(b, shopTexts(b))
+}
+
+func against(b *testing.B, texts map[string][]byte, targets ...string) {
+	var documents []pages.Document
+	for _, job := range Compile(Input{Files: fresh(texts), Targets: targets}).Jobs {
+		settled, system, err := Look{}.settle(compose.WishesOf(job.job))
+		require.NoError(b, err)
+		require.Equal(b, quantity.Both, system)
+		content, err := compose.Card(job.job, system, nil)
+		require.NoError(b, err)
+		document, _ := pages.LayCard(content, settled)
+		documents = append(documents, document)
+	}
+	require.NotEmpty(b, documents)
+	var ours, floor time.Duration
+	for b.Loop() {
+		start := time.Now()
+		cards, _, err := Compile(Input{Files: fresh(texts), Targets: targets}).Cards(Look{}, nil)
+		ours += time.Since(start)
+		require.NoError(b, err)
+		require.Len(b, cards, len(documents))
+		start = time.Now()
+		inParallel(len(documents), func(i int) { require.NoError(b, pdftest.Bare(documents[i])) })
+		floor += time.Since(start)
+	}
+	b.ReportMetric(float64(ours)/float64(floor), "×bare")
+	b.ReportMetric(float64(ours.Microseconds())/float64(b.N*len(documents)), "µs/card")
+}

@@ -1,0 +1,84 @@
+package compiler_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// allowed is what each package may import from the project. A package that is
+// not here may not exist; what the table does not name is refused.
+var allowed = map[string][]string{
+	"cmd/benchleaf":                      {"compiler", "compiler/finding", "compiler/source", "schema", "templates"},
+	"compiler":                           {"compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/quantity", "compiler/internal/rules"},
+	"compiler/source":                    {},
+	"compiler/finding":                   {"compiler/source"},
+	"compiler/internal/tree":             {"compiler/source", "compiler/finding"},
+	"compiler/internal/quantity":         {},
+	"compiler/internal/trade":            {},
+	"compiler/internal/model":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/needs":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
+	"compiler/internal/rules":            {"compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/plan":             {"templates"},
+	"compiler/internal/compose":          {"compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
+	"compiler/internal/pages":            {"compiler/internal/plan", "templates"},
+	"compiler/internal/pages/pagestest":  {"compiler/internal/plan"},
+	"compiler/internal/emit/pdf":         {"compiler/internal/pages"},
+	"compiler/internal/emit/pdf/pdftest": {"compiler/internal/pages"},
+	"compiler/internal/emit/csv":         {"compiler/internal/plan"},
+	"compiler/internal/emit/json":        {"compiler/source", "compiler/finding"},
+	"schema":                             {},
+	"templates":                          {},
+}
+
+// world is what only the command may touch: the disk, the clock, the network, the environment.
+var world = []string{"os", "os/exec", "net", "net/http", "syscall", "io/ioutil", "time", "path/filepath"}
+
+// unworldly are packages of the compiler that may name one of these all the same, and why.
+var unworldly = map[string][]string{
+	"compiler/internal/tree":             {"time"}, // only to tell whether a day can be
+	"compiler/internal/emit/pdf/pdftest": {"time"},
+	"compiler/internal/emit/pdf":         {"time"}, // dates are values there; a test holds that the clock is not read
+}
+
+func TestImportsFlowOneWay(t *testing.T) {
+	root := os.DirFS("..")
+	seen := map[string]bool{}
+	require.NoError(t, fs.WalkDir(root, ".", func(file string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") {
+			return err
+		}
+		text, err := fs.ReadFile(root, file)
+		require.NoError(t, err)
+		parsed, err := parser.ParseFile(token.NewFileSet(), file, text, parser.ImportsOnly)
+		require.NoError(t, err)
+		folder := path.Dir(file)
+		may, known := allowed[folder]
+		assert.True(t, known, "%s is not in the table of imports", folder)
+		seen[folder] = true
+		for _, spec := range parsed.Imports {
+			name, _ := strconv.Unquote(spec.Path.Value)
+			inner, own := strings.CutPrefix(name, "benchleaf/")
+			if own {
+				assert.Contains(t, may, inner, "%s may not import it", folder)
+			}
+			if strings.HasPrefix(folder, "compiler") && slices.Contains(world, name) {
+				assert.Contains(t, unworldly[folder], name, "%s is a function of values and may not import it", folder)
+			}
+		}
+		return nil
+	}))
+	for folder := range allowed {
+		assert.True(t, seen[folder], "%s is in the table of imports and does not exist", folder)
+	}
+}

@@ -1,0 +1,173 @@
+package compiler_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler"
+)
+
+const demonstration = "../procedures"
+
+func compileShop(t testing.TB) *compiler.Result {
+	return compiler.Compile(compiler.Input{Files: readFolder(t, demonstration)})
+}
+
+func TestTheDemonstrationShopIsClean(t *testing.T) {
+	result := compileShop(t)
+	assert.Empty(t, result.Findings, "findings: %s", describe(result.Findings))
+	procedures, machines := map[string]bool{}, map[string]bool{}
+	for _, job := range result.Jobs {
+		assert.False(t, job.Blocked, job.Path)
+		procedures[job.Path], machines[job.Machine] = true, true
+	}
+	assert.GreaterOrEqual(t, len(procedures), 14)
+	assert.GreaterOrEqual(t, len(machines), 5)
+}
+
+var stepHeader = regexp.MustCompile(`(?m)^\[\[(prepare|step|close)\]\]`)
+
+func TestDemonstrationProceduresHaveDepth(t *testing.T) {
+	result := compileShop(t)
+	seen := map[string]bool{}
+	for _, job := range result.Jobs {
+		if seen[job.Path] {
+			continue
+		}
+		seen[job.Path] = true
+		text, err := os.ReadFile(filepath.Join(demonstration, job.Path))
+		require.NoError(t, err)
+		steps := len(stepHeader.FindAll(text, -1))
+		assert.GreaterOrEqual(t, steps, 10, "%s has %d steps", job.Path, steps)
+		assert.LessOrEqual(t, steps, 32, "%s has %d steps", job.Path, steps)
+	}
+}
+
+// Every look of the demonstration shop lays out without trouble.
+func TestEveryCardFitsEveryStock(t *testing.T) {
+	result := compileShop(t)
+	for _, stock := range compiler.Stocks() {
+		for _, units := range compiler.Units() {
+			cards, troubles, err := result.Cards(compiler.Look{Stock: stock, Units: units}, nil)
+			require.NoError(t, err)
+			assert.Empty(t, troubles, "%s, %s", stock, units)
+			assert.Len(t, cards, len(result.Jobs))
+		}
+	}
+}
+
+func needs(t *testing.T, program string) string {
+	t.Helper()
+	path, err := exec.LookPath(program)
+	if err != nil {
+		t.Skipf("%s is not installed", program)
+	}
+	return path
+}
+
+func outputs(t *testing.T, result *compiler.Result) []compiler.Output {
+	t.Helper()
+	cards, troubles, err := result.Cards(compiler.Look{}, nil)
+	require.NoError(t, err)
+	assert.Empty(t, troubles)
+	lists, troubles, err := result.Pick(compiler.Look{})
+	require.NoError(t, err)
+	assert.Empty(t, troubles)
+	return append(cards, lists...)
+}
+
+// qpdf, a PDF library that has nothing to do with the one that writes, finds no fault in any file.
+func TestPDFsAreSoundByQpdf(t *testing.T) {
+	qpdf := needs(t, "qpdf")
+	folder := t.TempDir()
+	for _, output := range outputs(t, compileShop(t)) {
+		if !strings.HasSuffix(output.Name, ".pdf") {
+			continue
+		}
+		file := filepath.Join(folder, output.Name)
+		require.NoError(t, os.WriteFile(file, output.Bytes, 0o644))
+		said, err := exec.Command(qpdf, "--check", file).CombinedOutput()
+		assert.NoError(t, err, "%s: %s", output.Name, said)
+	}
+}
+
+var spaces = regexp.MustCompile(`\s+`)
+
+// Poppler, which did not write the file, reads every step once and in order, and
+// every font is inside the file.
+func TestStepsStandOnceAndInOrderByPoppler(t *testing.T) {
+	pdftotext, pdffonts := needs(t, "pdftotext"), needs(t, "pdffonts")
+	result := compileShop(t)
+	cards, _, err := result.Cards(compiler.Look{}, nil)
+	require.NoError(t, err)
+	folder := t.TempDir()
+	for i, card := range cards {
+		file := filepath.Join(folder, card.Name)
+		require.NoError(t, os.WriteFile(file, card.Bytes, 0o644))
+		text, err := exec.Command(pdftotext, "-raw", file, "-").Output()
+		require.NoError(t, err)
+		flat := spaces.ReplaceAllString(strings.ReplaceAll(string(text), "\u00a0", " "), " ")
+		at := 0
+		for n, action := range compiler.Actions(result.Jobs[i]) {
+			action = strconv.Itoa(n+1) + " " + spaces.ReplaceAllString(strings.ReplaceAll(action, "\u00a0", " "), " ")
+			found := strings.Index(flat[at:], action)
+			if assert.GreaterOrEqual(t, found, 0, "%s: step %q is not there after the one before", card.Name, action) {
+				at += found + len(action)
+				assert.NotContains(t, flat[at:], " "+action, "%s: step stands twice", card.Name)
+			}
+		}
+		fonts, err := exec.Command(pdffonts, file).Output()
+		require.NoError(t, err)
+		lines := strings.Split(strings.TrimSpace(string(fonts)), "\n")
+		require.Greater(t, len(lines), 2)
+		for _, line := range lines[2:] {
+			assert.Regexp(t, `yes\s+yes\s+yes\s+\d+\s+\d+\s*$`, line, "embedded, subset and with its characters named")
+		}
+	}
+}
+
+// encoding/csv reads the pick list back; so does any spreadsheet.
+func TestPickListIsReadBySecondReader(t *testing.T) {
+	lists, _, err := compileShop(t).Pick(compiler.Look{})
+	require.NoError(t, err)
+	rows, err := csv.NewReader(bytes.NewReader(lists[1].Bytes)).ReadAll()
+	require.NoError(t, err)
+	require.Greater(t, len(rows), 20)
+	groups := map[string]int{}
+	for _, row := range rows[1:] {
+		groups[row[0]]++
+		assert.NotEmpty(t, row[1])
+		assert.NotEmpty(t, row[7], "%s is wanted by no procedure", row[1])
+	}
+	for _, group := range []string{"Tools", "Supplies", "New parts", "Wear", "Waste"} {
+		assert.Positive(t, groups[group], group)
+	}
+}
+
+func TestSameInputSameBytesWithOneCoreAndTwo(t *testing.T) {
+	everything := func(cores int) []compiler.Output {
+		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
+		result := compileShop(t)
+		return append(outputs(t, result), compiler.Output{Name: "json", Bytes: result.JSON()})
+	}
+	first := everything(1)
+	for range 3 {
+		again := everything(2)
+		require.Len(t, again, len(first))
+		for i := range first {
+			assert.Equal(t, first[i].Name, again[i].Name)
+			assert.True(t, bytes.Equal(first[i].Bytes, again[i].Bytes), first[i].Name)
+		}
+	}
+}
