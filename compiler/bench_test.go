@@ -9,10 +9,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/emit/pdf/pdftest"
 	"benchleaf/compiler/internal/pages"
-	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/source"
 )
 
@@ -76,14 +74,11 @@ func BenchmarkShopAgainstBareLibrary(b *testing.B) {
 }
 
 func against(b *testing.B, texts map[string][]byte, targets ...string) {
+	composed, err := Compile(Input{Files: fresh(texts), Targets: targets}).compose(Look{})
+	require.NoError(b, err)
 	var documents []pages.Document
-	for _, job := range Compile(Input{Files: fresh(texts), Targets: targets}).Jobs {
-		settled, system, err := Look{}.settle(compose.WishesOf(job.job))
-		require.NoError(b, err)
-		require.Equal(b, quantity.Both, system)
-		content, err := compose.Card(job.job, system, nil)
-		require.NoError(b, err)
-		document, _ := pages.LayCard(content, settled)
+	for _, card := range composed {
+		document, _ := pages.LayCard(card.content, card.look)
 		documents = append(documents, document)
 	}
 	require.NotEmpty(b, documents)

@@ -17,6 +17,7 @@ import (
 type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
+	Variant string         // the version of a machine to make jobs for; all when empty
 }
 
 // Result is what a compile found and can print.
@@ -41,6 +42,7 @@ type Job struct {
 type Output struct {
 	Name  string
 	Bytes []byte
+	Jobs  []Job // the jobs it serves; none for a file that was mended
 }
 
 // Uses lists the files a text takes names from, as paths from the shop folder, *
@@ -88,7 +90,7 @@ func Compile(in Input) *Result {
 	}
 	checked := make([]checkedFile, len(targets))
 	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong)
+		checked[i] = check(set, targets[i], in.Variant, amounts[slices.Index(set.Files, targets[i])], wrong)
 	})
 	for _, one := range checked {
 		out.Findings = append(out.Findings, one.findings...)
@@ -105,7 +107,7 @@ type checkedFile struct {
 }
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
-func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
+func check(set *model.Set, file *model.File, variant string, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
 	for i, job := range jobs {
@@ -117,6 +119,9 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	}
 	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
 	for _, job := range jobs {
+		if variant != "" && job.Variant != "" && job.Variant != variant {
+			continue
+		}
 		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
 			return (f.Severity == finding.Error || f.Firm) && (f.Variant == "" || f.Variant == job.Variant)
 		})

@@ -25,7 +25,7 @@ func fixed(findings []finding.Finding) []Output {
 	}
 	var out []Output
 	for file, list := range edits {
-		out = append(out, Output{file.Path, apply(file.Text, list)})
+		out = append(out, Output{Name: file.Path, Bytes: apply(file.Text, list)})
 	}
 	slices.SortFunc(out, func(a, b Output) int { return cmp.Compare(a.Name, b.Name) })
 	return out

@@ -2,6 +2,9 @@ package compiler
 
 import (
 	"fmt"
+	"reflect"
+	"slices"
+	"strings"
 	"sync/atomic"
 
 	"benchleaf/compiler/finding"
@@ -9,8 +12,8 @@ import (
 	"benchleaf/compiler/internal/emit/csv"
 	"benchleaf/compiler/internal/emit/json"
 	"benchleaf/compiler/internal/emit/pdf"
-	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 )
 
@@ -102,27 +105,28 @@ func first(texts ...string) string {
 // Trouble is something that could not be shown on a page as it should.
 type Trouble struct{ Output, Where, Text string }
 
-// Cards draws a bench card for each job that no error stands against, in order.
-// done is called as cards are finished, with how many of how many; it may be nil.
+// Cards draws a bench card for each job that no error stands against, in order;
+// one card serves versions of a machine for which it says the same. done is
+// called as cards are finished, with how many of how many; it may be nil.
 func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, error) {
-	var jobs []Job
-	for _, job := range r.Jobs {
-		if !job.Blocked {
-			jobs = append(jobs, job)
-		}
+	composed, err := r.compose(look)
+	if err != nil {
+		return nil, nil, err
 	}
-	outputs := make([]Output, len(jobs))
-	troubles := make([][]Trouble, len(jobs))
-	faults := make([]error, len(jobs))
+	outputs := make([]Output, len(composed))
+	troubles := make([][]Trouble, len(composed))
+	faults := make([]error, len(composed))
 	var finished atomic.Int64
-	inParallel(len(jobs), func(i int) {
-		outputs[i], troubles[i], faults[i] = card(jobs[i], look)
+	inParallel(len(composed), func(i int) {
+		document, problems := pages.LayCard(composed[i].content, composed[i].look)
+		outputs[i], troubles[i], faults[i] = draw(composed[i].name(), document, problems)
+		outputs[i].Jobs = composed[i].jobs
 		if n := int(finished.Add(1)); done != nil {
-			done(n, len(jobs))
+			done(n, len(composed))
 		}
 	})
 	var all []Trouble
-	for i := range jobs {
+	for i := range composed {
 		if faults[i] != nil {
 			return nil, nil, faults[i]
 		}
@@ -131,22 +135,88 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 	return outputs, all, nil
 }
 
-func card(job Job, look Look) (Output, []Trouble, error) {
-	name := job.Name
-	if job.Variant != "" {
-		name += "-" + job.Variant
+// composedCard is the words of one card, with the versions it serves.
+type composedCard struct {
+	jobs    []Job
+	content plan.Card
+	look    pages.Look
+	alone   bool // it serves every version there is
+}
+
+func (c composedCard) name() string {
+	name := c.jobs[0].Name
+	if !c.alone {
+		for _, job := range c.jobs {
+			name += "-" + job.Variant
+		}
 	}
-	name += ".pdf"
-	settled, system, err := look.settle(compose.WishesOf(job.job))
-	if err != nil {
-		return Output{}, nil, err
+	return name + ".pdf"
+}
+
+// compose puts the cards into words and joins those that say the same.
+func (r *Result) compose(look Look) ([]composedCard, error) {
+	var jobs []Job
+	for _, job := range r.Jobs {
+		if !job.Blocked {
+			jobs = append(jobs, job)
+		}
 	}
-	content, err := compose.Card(job.job, system, reasons(job.allowed))
-	if err != nil {
-		return Output{}, nil, err
+	cards := make([]composedCard, len(jobs))
+	faults := make([]error, len(jobs))
+	inParallel(len(jobs), func(i int) {
+		settled, system, err := look.settle(compose.WishesOf(jobs[i].job))
+		if err == nil {
+			cards[i] = composedCard{jobs: jobs[i : i+1 : i+1], look: settled}
+			cards[i].content, err = compose.Card(jobs[i].job, system, reasons(jobs[i].allowed))
+		}
+		faults[i] = err
+	})
+	var out []composedCard
+	for i, card := range cards {
+		if faults[i] != nil {
+			return nil, faults[i]
+		}
+		if at := slices.IndexFunc(out, func(other composedCard) bool { return other.same(card) }); at >= 0 {
+			out[at].jobs = append(out[at].jobs, card.jobs...)
+			continue
+		}
+		out = append(out, card)
 	}
-	document, problems := pages.LayCard(content, settled)
-	return draw(name, document, problems)
+	for i := range out {
+		out[i].alone = len(out[i].jobs) == count(r.Jobs, out[i].jobs[0].Path)
+		if len(out[i].jobs) > 1 {
+			out[i].content.Variant = variants(out[i].jobs)
+		}
+	}
+	return out, nil
+}
+
+func count(jobs []Job, path string) int {
+	n := 0
+	for _, job := range jobs {
+		if job.Path == path {
+			n++
+		}
+	}
+	return n
+}
+
+func variants(jobs []Job) string {
+	var out []string
+	for _, job := range jobs {
+		out = append(out, job.Variant)
+	}
+	return strings.Join(out, ", ")
+}
+
+// same reports whether two cards of one procedure say the same.
+func (c composedCard) same(other composedCard) bool {
+	if c.jobs[0].Path != other.jobs[0].Path {
+		return false
+	}
+	a, b := c.content, other.content
+	a.Variant, b.Variant = "", ""
+	return reflect.DeepEqual(a, b)
 }
 
 func draw(name string, document pages.Document, problems []pages.Problem) (Output, []Trouble, error) {
@@ -158,7 +228,7 @@ func draw(name string, document pages.Document, problems []pages.Problem) (Outpu
 	for _, problem := range problems {
 		troubles = append(troubles, Trouble{name, problem.Where, problem.Text})
 	}
-	return Output{name, bytes}, troubles, nil
+	return Output{Name: name, Bytes: bytes}, troubles, nil
 }
 
 func reasons(allowed []finding.Finding) []string {
@@ -173,22 +243,24 @@ func reasons(allowed []finding.Finding) []string {
 	return out
 }
 
-// Pick draws the pick list of all jobs that no error stands against, as PDF and as CSV.
+// Pick draws the pick list of all jobs that no error stands against, as PDF and
+// as CSV; versions of a machine that need the same count once.
 func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
-	var jobs []*model.Job
-	for _, job := range r.Jobs {
-		if !job.Blocked {
-			jobs = append(jobs, job.job)
-		}
+	composed, err := r.compose(look)
+	if err != nil || len(composed) == 0 {
+		return nil, nil, err
 	}
-	if len(jobs) == 0 {
-		return nil, nil, nil
+	var asked []compose.Asked
+	var jobs []Job
+	for _, card := range composed {
+		asked = append(asked, compose.Asked{Job: card.jobs[0].job, Variant: card.content.Variant})
+		jobs = append(jobs, card.jobs...)
 	}
-	settled, system, err := look.settle(compose.WishesOf(jobs[0]))
+	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))
 	if err != nil {
 		return nil, nil, err
 	}
-	content, err := compose.Pick(jobs, system)
+	content, err := compose.Pick(asked, system)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -197,8 +269,9 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	list.Jobs = jobs
 	table, err := csv.Pick(content)
-	return []Output{list, {"pick-list.csv", table}}, troubles, err
+	return []Output{list, {Name: "pick-list.csv", Bytes: table, Jobs: jobs}}, troubles, err
 }
 
 // JSON is the findings and jobs for other programs, in a form that stays.

@@ -62,7 +62,11 @@ func TestEveryCardFitsEveryStock(t *testing.T) {
 			cards, troubles, err := result.Cards(compiler.Look{Stock: stock, Units: units}, nil)
 			require.NoError(t, err)
 			assert.Empty(t, troubles, "%s, %s", stock, units)
-			assert.Len(t, cards, len(result.Jobs))
+			served := 0
+			for _, card := range cards {
+				served += len(card.Jobs)
+			}
+			assert.Equal(t, len(result.Jobs), served)
 		}
 	}
 }
@@ -112,14 +116,14 @@ func TestStepsStandOnceAndInOrderByPoppler(t *testing.T) {
 	cards, _, err := result.Cards(compiler.Look{}, nil)
 	require.NoError(t, err)
 	folder := t.TempDir()
-	for i, card := range cards {
+	for _, card := range cards {
 		file := filepath.Join(folder, card.Name)
 		require.NoError(t, os.WriteFile(file, card.Bytes, 0o644))
 		text, err := exec.Command(pdftotext, "-raw", file, "-").Output()
 		require.NoError(t, err)
 		flat := spaces.ReplaceAllString(strings.ReplaceAll(string(text), "\u00a0", " "), " ")
 		at := 0
-		for n, action := range compiler.Actions(result.Jobs[i]) {
+		for n, action := range compiler.Actions(card.Jobs[0]) {
 			action = strconv.Itoa(n+1) + " " + spaces.ReplaceAllString(strings.ReplaceAll(action, "\u00a0", " "), " ")
 			found := strings.Index(flat[at:], action)
 			if assert.GreaterOrEqual(t, found, 0, "%s: step %q is not there after the one before", card.Name, action) {
@@ -132,7 +136,7 @@ func TestStepsStandOnceAndInOrderByPoppler(t *testing.T) {
 		lines := strings.Split(strings.TrimSpace(string(fonts)), "\n")
 		require.Greater(t, len(lines), 2)
 		for _, line := range lines[2:] {
-			assert.Regexp(t, `yes\s+yes\s+yes\s+\d+\s+\d+\s*$`, line, "embedded, subset and with its characters named")
+			assert.Regexp(t, `yes\s+\S+\s+yes\s+\d+\s+\d+\s*$`, line, "embedded, and with its characters named")
 		}
 	}
 }

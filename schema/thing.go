@@ -4,7 +4,7 @@ package schema
 var fastenerKeys = []Key{
 	{Name: "title", Kind: Text, Doc: "Name as it prints; the short name without hyphens when left out.", Example: `"drain plug"`},
 	{Name: "for", Kind: Names, Of: "variant", Doc: "Versions of the machine that have it; all when left out.", Example: `["long"]`},
-	{Name: "count", Kind: Whole, Doc: "How many there are; one when left out.", Example: "4"},
+	{Name: "count", Kind: Whole, Doc: "How many there are; of a cover, how many fasteners hold it. One when left out.", Example: "4"},
 	{Name: "thread", Kind: Text, Doc: "Thread of the fastener.", Example: `"M10"`},
 	{Name: "head", Kind: Choice, Doc: "What the tool grips; hex when left out.", Example: `"hex"`, Choices: heads},
 	{Name: "across", Kind: Amount, Of: "length", Doc: "Width across flats, where it is not the one the standard gives for thread and head.", Example: `"17 mm"`},
@@ -17,7 +17,7 @@ var fastenerKeys = []Key{
 	{Name: "condition", Kind: Choice, Doc: "State of the thread the torque is meant for.", Example: `"dry"`, Choices: conditions},
 	{Name: "product", Kind: Name, Of: "supply fluid", Doc: "Thread-locker, sealant or anti-seize that goes on the thread each time.", Example: `"thread-locker"`},
 	{Name: "left-hand", Kind: Flag, Doc: "The thread is left-hand.", Example: "true"},
-	{Name: "seals", Kind: Names, Of: "spare", Doc: "Single-use parts renewed each time it comes off, one each.", Example: `["drain-washer"]`},
+	{Name: "seals", Kind: Names, Of: "spare", Doc: "Single-use parts renewed each time it comes off: one for each of a set of like parts, one for a whole cover.", Example: `["drain-washer"]`},
 	{Name: "reach", Kind: Amount, Of: "length", Doc: "How deep the head sits; a socket needs an extension at least this long.", Example: `"150 mm"`},
 	{Name: "access", Kind: Choice, Doc: "What goes on the head; any when left out.", Example: `"socket"`, Choices: []Option{
 		{"any", "socket or open wrench"}, {"socket", "only a socket"}, {"wrench", "only an open or ring wrench"}}},

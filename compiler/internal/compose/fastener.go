@@ -22,7 +22,7 @@ func (w *writer) fasteners(step *model.Step, part *model.Part, out *plan.Step) {
 		}
 		count := fmt.Sprintf("%d × ", grip.Part.Count.Or(1))
 		if step.Count.N > 0 && step.Count.N < grip.Part.Count.Or(1) {
-			count = fmt.Sprintf("%d / %d × ", step.Count.N, grip.Part.Count.Or(1))
+			count = fmt.Sprintf("%d %s %d × ", step.Count.N, labels.Of, grip.Part.Count.Or(1))
 		}
 		if count == "1 × " {
 			count = ""

@@ -19,12 +19,18 @@ type picker struct {
 	list    plan.PickList
 }
 
+// Asked is a job a list is for, with the versions of its machine as they print.
+type Asked struct {
+	Job     *model.Job
+	Variant string
+}
+
 // Pick composes the pick list of some jobs, at least one. It is an error when the
 // language of a shop has no words.
-func Pick(jobs []*model.Job, system quantity.System) (plan.PickList, error) {
+func Pick(jobs []Asked, system quantity.System) (plan.PickList, error) {
 	p := &picker{}
-	for i, job := range jobs {
-		w, err := newWriter(job, system)
+	for i, asked := range jobs {
+		w, err := newWriter(asked.Job, system)
 		if err != nil {
 			return plan.PickList{}, err
 		}
@@ -33,13 +39,13 @@ func Pick(jobs []*model.Job, system quantity.System) (plan.PickList, error) {
 	}
 	p.words = p.writers[0].words
 	p.list = plan.PickList{Words: p.words, Title: p.words.Labels.Pick}
-	if shop := jobs[0].Shop; shop != nil {
+	if shop := jobs[0].Job.Shop; shop != nil {
 		p.list.Shop = shop.Title.Text
 	}
-	for i, job := range jobs {
-		machine := job.MachineTitle()
-		if job.Variant != "" {
-			machine += ", " + job.Variant
+	for i, asked := range jobs {
+		job, machine := asked.Job, asked.Job.MachineTitle()
+		if asked.Variant != "" {
+			machine += ", " + asked.Variant
 		}
 		p.list.Served = append(p.list.Served, plan.Served{Key: p.keys[i], Title: job.Procedure.Title.Text, Machine: machine, Revision: job.Procedure.Revision.Text})
 		p.list.Date = max(p.list.Date, job.Procedure.Date.Text)

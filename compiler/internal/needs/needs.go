@@ -189,6 +189,9 @@ func (n *Needs) renewed(step *model.Step, part *model.Part, at source.Place) {
 		return
 	}
 	count := step.Count.Or(part.Count.Or(1))
+	if part.Cover {
+		count = 1 // the count of a cover is of its fasteners
+	}
 	for _, seal := range part.Seals.Names() {
 		n.addOnce(&n.Spares, Use{Name: seal, Count: count, Step: step, At: at, Why: "seals the " + part.Words()})
 	}

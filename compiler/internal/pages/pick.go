@@ -157,7 +157,11 @@ func (l *list) line(line plan.Pick) piece {
 	amount := l.say(style.with(Bold), l.amount, line.Quantity)
 	out.put(amount, tickSize*em+0.5*em+l.amount-amount.width, lift)
 	out.put(body.named("words", ""), l.margin, lift)
-	keys := l.keyRow(line.For, l.keys)
+	wanted := line.For
+	if len(wanted) == len(l.plan.Served) && len(wanted) > 3 {
+		wanted = []string{l.words.Labels.All}
+	}
+	keys := l.keyRow(wanted, l.keys)
 	out.put(keys, l.width-keys.width, max(0, (box.height-l.key("A").height)/2))
 	out.height += em * 0.22
 	out.mark(band(0, out.height-0.2, l.width, 0.2, rule))

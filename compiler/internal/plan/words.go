@@ -87,6 +87,8 @@ type Labels struct {
 	With       string `toml:"with"`
 	Into       string `toml:"into"`
 	And        string `toml:"and"`
+	All        string `toml:"all"`     // for all procedures of a pick list
+	Of         string `toml:"of"`      // "2 of 8"
 	Expect     string `toml:"expect"`  // what is seen when all is well
 	Keep       string `toml:"keep"`    // what must hold during a wait
 	ByHand     string `toml:"by-hand"` // tightened by hand on purpose
