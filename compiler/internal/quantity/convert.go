@@ -5,7 +5,7 @@ import "math/big"
 // In is the amount in another unit; of another dimension it is the zero Amount. Its
 // bounds stay exact, only its figures as printed are rounded: to as many significant
 // figures as were written, at least 2 and at most 3 (a value that ends within 3 stays
-// whole), to thousandths below an inch, to the written decimals for a temperature. A
+// whole), to thousandths below an inch (and in a range that begins there), to the written decimals for a temperature. A
 // minimum is not rounded down nor a maximum up, and a range stays one.
 // Source: NIST SP 811, 7.9 and appendix B.7, from memory, for keeping the precision
 // of the original; the rest is common practice, no source.
@@ -36,8 +36,9 @@ func (a Amount) In(unit Unit) Amount {
 // rounding is how converted figures are rounded.
 type rounding struct {
 	unit   Unit
-	digits int // significant figures
-	places int // behind the point, of temperatures
+	digits int  // significant figures
+	places int  // behind the point, of temperatures
+	fine   bool // thousandths of an inch above an inch too, as the other bound has them
 }
 
 func (a Amount) rounding(unit Unit) rounding {
@@ -67,7 +68,7 @@ func (r rounding) figure(value *big.Rat, d direction, extra int) figure {
 	switch {
 	case r.unit.Dimension == Temperature:
 		places = r.places + extra
-	case r.unit.Symbol == "in" && size.Cmp(one) < 0:
+	case r.unit.Symbol == "in" && (size.Cmp(one) < 0 || r.fine):
 		// Below an inch the trade reads thousandths; less than ten of them in two figures.
 		places = max(3, placesFor(value, 2)) + extra
 		if value.Sign() != 0 {
@@ -88,6 +89,7 @@ func (r rounding) pair(low, high *big.Rat) (figure, figure) {
 	if low.Cmp(high) == 0 {
 		return r.figure(low, nearest, 0), r.figure(high, nearest, 0)
 	}
+	r.fine = new(big.Rat).Abs(low).Cmp(one) < 0 && high.Cmp(big.NewRat(10, 1)) < 0
 	half := new(big.Rat).Sub(high, low)
 	half.Quo(half, big.NewRat(2, 1))
 	for extra := 0; ; extra++ {

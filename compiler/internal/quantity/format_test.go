@@ -43,6 +43,7 @@ func TestFormat(t *testing.T) {
 		{"1500 N·m", Torque, "1500_N·m (1110_lbf·ft)", "1500_N·m", "1110_lbf·ft"},
 		{"max 0.5 mm", Length, "max 0.5_mm (0.019_in)", "max 0.5_mm", "max 0.019_in"},
 		{"min 0.5 mm", Length, "min 0.5_mm (0.020_in)", "min 0.5_mm", "min 0.020_in"},
+		{"20 to 30 mm", Length, "20 to 30_mm (0.788 to 1.181_in)", "20 to 30_mm", "0.788 to 1.181_in"},
 		{"0.05 mm", Length, "0.05_mm (0.002_in)", "0.05_mm", "0.002_in"},
 		{"0.20 mm", Length, "0.20_mm (0.0079_in)", "0.20_mm", "0.0079_in"},
 		{"12.7 mm", Length, "12.7_mm (0.500_in)", "12.7_mm", "0.500_in"},
