@@ -80,13 +80,13 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 func (s *Set) link(file *File) {
 	seen := map[*File]bool{file: true}
 	file.layers = []*File{file}
-	s.follow(file, file, []*File{file}, seen)
+	s.follow(file, file, Text{}, []*File{file}, seen)
 	for _, candidate := range shopfiles(file.Source.Path) {
 		if shop := s.byPath[candidate]; shop != nil {
 			if !seen[shop] {
 				seen[shop] = true
 				file.layers = append(file.layers, shop)
-				s.follow(file, shop, []*File{shop}, seen)
+				s.follow(file, shop, Text{}, []*File{shop}, seen)
 			}
 			break
 		}
@@ -94,31 +94,26 @@ func (s *Set) link(file *File) {
 }
 
 // follow adds the files that one of the layers of a file uses. Faults of a use
-// are told once, when its own file is linked.
-func (s *Set) follow(owner, from *File, trail []*File, seen map[*File]bool) {
+// are told once, when its own file is linked; first is the file's own use that
+// led here.
+func (s *Set) follow(owner, from *File, first Text, trail []*File, seen map[*File]bool) {
 	for _, use := range from.Uses.Items {
+		own := first
+		if owner == from {
+			own = use
+		}
 		for _, next := range s.match(from, use, owner == from) {
-			if slices.Contains(trail, next) {
-				if owner == from || slices.Contains(trail, owner) && next == owner {
-					s.fault(owner, useLoop, s.loopPlace(owner, use, from), fmt.Sprintf("%q leads back to this file", use.Text), "Take one of the two uses out.")
-				}
-				continue
+			if next == owner && own.Set() {
+				s.fault(owner, useLoop, own.At, fmt.Sprintf("%q leads back to this file", own.Text), "Take one of the uses in the circle out.")
 			}
-			if seen[next] {
+			if seen[next] || slices.Contains(trail, next) {
 				continue
 			}
 			seen[next] = true
 			owner.layers = append(owner.layers, next)
-			s.follow(owner, next, append(slices.Clone(trail), next), seen)
+			s.follow(owner, next, own, append(slices.Clone(trail), next), seen)
 		}
 	}
-}
-
-func (s *Set) loopPlace(owner *File, use Text, from *File) source.Place {
-	if owner == from {
-		return use.At
-	}
-	return owner.Uses.At
 }
 
 // match lists the files a use stands for, in order of path.

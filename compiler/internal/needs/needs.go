@@ -23,6 +23,7 @@ type Grip struct {
 	Fault  error         // why no width is known
 
 	Torque  bool    // turned to a torque
+	Doubt   bool    // the torque cannot be read, so that nothing is known of the wrench
 	Low     float64 // N·m at the wrench, 0 where there is no torque
 	High    float64
 	ReachMM float64
@@ -230,6 +231,8 @@ func grip(step *model.Step, part *model.Part, at source.Place) Grip {
 	g.ReachMM = float(part.Reach)
 	if step.Verb.Key == "tighten" {
 		g.Low, g.High, g.Torque = torque(step, part)
+		amount := TorqueOf(step, part)
+		g.Doubt = amount.Set() && !amount.OK
 	}
 	return g
 }

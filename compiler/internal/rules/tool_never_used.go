@@ -43,7 +43,7 @@ func (p *Pass) usedTools() map[string]bool {
 			}
 		}
 		for _, tool := range listed {
-			if len(ways) == 0 && grip.Meant(tool) {
+			if (len(ways) == 0 || grip.Doubt) && grip.Meant(tool) {
 				used[tool.Name] = true
 			}
 		}

@@ -34,8 +34,8 @@ const (
 // lacks tells of a fastener that the listed tools do not serve what is lacking:
 // a name on the list, or a tool the shop has not.
 func (p *Pass) lacks(grip needs.Grip) lack {
-	if grip.Fault != nil || !grip.Known() {
-		return served // the rules on fasteners say what is wrong
+	if grip.Fault != nil || grip.Doubt || !grip.Known() {
+		return served // the rules on fasteners and units say what is wrong
 	}
 	if len(grip.Ways(p.tools())) > 0 {
 		return served
