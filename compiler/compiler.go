@@ -17,14 +17,13 @@ import (
 type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
-	Variant string         // the version of a machine to make jobs for; all when empty
 }
 
 // Result is what a compile found and can print.
 type Result struct {
 	Findings []finding.Finding // of the targets, sorted by place
 	Allowed  []finding.Finding // what the author stands by, with the reason as the last related text
-	Jobs     []Job             // one for each target's procedure and version of its machine, in order of path
+	Jobs     []Job             // one for each target's procedure and version of its machine, in order of path; those taken out are not printed
 
 	set *model.Set
 }
@@ -34,8 +33,9 @@ type Job struct {
 	Path, Name, Title, Machine, Variant, Revision string
 	Blocked                                       bool // an error stands against it, so no card is printed
 
-	job     *model.Job
-	allowed []finding.Finding
+	job      *model.Job
+	allowed  []finding.Finding
+	versions int // how many versions the procedure serves
 }
 
 // Output is one file to write: its name without a folder, and its bytes.
@@ -90,7 +90,7 @@ func Compile(in Input) *Result {
 	}
 	checked := make([]checkedFile, len(targets))
 	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], in.Variant, amounts[slices.Index(set.Files, targets[i])], wrong)
+		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong)
 	})
 	for _, one := range checked {
 		out.Findings = append(out.Findings, one.findings...)
@@ -107,7 +107,7 @@ type checkedFile struct {
 }
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
-func check(set *model.Set, file *model.File, variant string, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
+func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
 	for i, job := range jobs {
@@ -119,13 +119,12 @@ func check(set *model.Set, file *model.File, variant string, amounts []finding.F
 	}
 	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
 	for _, job := range jobs {
-		if variant != "" && job.Variant != "" && job.Variant != variant {
-			continue
-		}
 		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
 			return (f.Severity == finding.Error || f.Firm) && (f.Variant == "" || f.Variant == job.Variant)
 		})
-		out.jobs = append(out.jobs, describe(job, stands || unread, out.allowed))
+		made := describe(job, stands || unread, out.allowed)
+		made.versions = len(jobs)
+		out.jobs = append(out.jobs, made)
 	}
 	return out
 }

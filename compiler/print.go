@@ -183,22 +183,12 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 		out = append(out, card)
 	}
 	for i := range out {
-		out[i].alone = len(out[i].jobs) == count(r.Jobs, out[i].jobs[0].Path)
+		out[i].alone = len(out[i].jobs) == out[i].jobs[0].versions
 		if len(out[i].jobs) > 1 {
 			out[i].content.Variant = variants(out[i].jobs)
 		}
 	}
 	return out, nil
-}
-
-func count(jobs []Job, path string) int {
-	n := 0
-	for _, job := range jobs {
-		if job.Path == path {
-			n++
-		}
-	}
-	return n
 }
 
 func variants(jobs []Job) string {

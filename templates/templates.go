@@ -4,7 +4,8 @@ package templates
 
 import "embed"
 
-// Files holds stocks.toml and words/<language>.toml.
+// Files holds stocks.toml, words/<language>.toml and scaffold/, the files that
+// benchleaf new writes.
 //
-//go:embed stocks.toml words/*.toml
+//go:embed stocks.toml words/*.toml scaffold
 var Files embed.FS

@@ -175,14 +175,10 @@ func (d *decoder) text(key schema.Key, value *tree.Value) Text {
 	if key.Kind == schema.Day {
 		kind = tree.LocalDateKind
 	}
-	if !d.want(key, value, kind) {
+	if d.blank(key, value) || !d.want(key, value, kind) {
 		return Text{}
 	}
 	out := Text{Text: value.Text, Value: value, At: d.place(value.Span)}
-	if kind == tree.StringKind && strings.TrimSpace(out.Text) == "" {
-		d.emptyText(key, out)
-		return Text{}
-	}
 	switch key.Kind {
 	case schema.Choice, schema.Choices:
 		if !d.choice(key, out) {
@@ -192,6 +188,15 @@ func (d *decoder) text(key schema.Key, value *tree.Value) Text {
 		d.refs = append(d.refs, Ref{Name: out, Of: key.Of})
 	}
 	return out
+}
+
+// blank reports whether a value is text that was never filled in, and says so.
+func (d *decoder) blank(key schema.Key, value *tree.Value) bool {
+	if value.Kind != tree.StringKind || strings.TrimSpace(value.Text) != "" {
+		return false
+	}
+	d.emptyText(key, Text{Text: value.Text, Value: value, At: d.place(value.Span)})
+	return true
 }
 
 func (d *decoder) list(key schema.Key, value *tree.Value) List {
@@ -232,6 +237,9 @@ func (d *decoder) amount(key schema.Key, value *tree.Value) Amount {
 	out := Amount{Of: key.Of, Text: Text{Text: value.Text, Value: value, At: d.place(value.Span)}}
 	switch value.Kind {
 	case tree.StringKind, tree.IntegerKind, tree.FloatKind:
+		if d.blank(key, value) {
+			return Amount{}
+		}
 	default:
 		d.want(key, value, tree.StringKind)
 		return Amount{}

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/finding"
+)
+
+// build is what one shop gives to be written.
+type build struct {
+	shop     *shop
+	result   *compiler.Result
+	folder   string // where it is written
+	shown    string // the same, as it is told
+	outputs  []compiler.Output
+	troubles []compiler.Trouble
+}
+
+// prepare reads and checks the shops, and says what is held back and why.
+func (by *caller) prepare(paths []string, out, variant string, look compiler.Look) (builds []*build, held bool, err error) {
+	if err := look.Check(); err != nil {
+		return nil, false, err
+	}
+	if out == "" {
+		return nil, false, fmt.Errorf("--out needs the name of a folder")
+	}
+	shops, err := load(by.folder, paths)
+	if err != nil {
+		return nil, false, err
+	}
+	jobs := 0
+	for _, s := range shops {
+		b := &build{shop: s, result: s.check(), shown: out}
+		if err := b.only(variant); err != nil {
+			return nil, false, err
+		}
+		if len(shops) > 1 {
+			b.shown = filepath.Join(out, filepath.Base(s.folder))
+		}
+		b.folder = by.from(b.shown)
+		if i := slices.IndexFunc(builds, func(other *build) bool { return other.folder == b.folder }); i >= 0 {
+			return nil, false, fmt.Errorf("the shops %s and %s would both be written to %s; print one at a time", builds[i].shop.name, s.name, b.shown)
+		}
+		back, err := by.tellHeld(b)
+		if err != nil {
+			return nil, false, err
+		}
+		builds, held, jobs = append(builds, b), held || back, jobs+len(b.result.Jobs)
+	}
+	if jobs == 0 && !held {
+		return nil, false, fmt.Errorf("there is no procedure in %s, so there is nothing to print", strings.Join(shopNames(shops), ", "))
+	}
+	return builds, held, nil
+}
+
+// only keeps the jobs for one version, of the machines that have it; the jobs of
+// other machines stay.
+func (b *build) only(variant string) error {
+	if variant == "" {
+		return nil
+	}
+	var known []string
+	has := map[string]bool{} // procedures that serve the version
+	for _, job := range b.result.Jobs {
+		if job.Variant != "" && !slices.Contains(known, job.Variant) {
+			known = append(known, job.Variant)
+		}
+		has[job.Path] = has[job.Path] || job.Variant == variant
+	}
+	if !slices.Contains(known, variant) {
+		return fmt.Errorf("no machine here has a version %q; there are: %s", variant, strings.Join(known, ", "))
+	}
+	b.result.Jobs = slices.DeleteFunc(b.result.Jobs, func(job compiler.Job) bool { return has[job.Path] && job.Variant != variant })
+	return nil
+}
+
+// tellHeld draws the errors that hold cards back, and says which.
+func (by *caller) tellHeld(b *build) (held bool, err error) {
+	var errors []finding.Finding
+	var rest tally
+	for _, found := range b.result.Findings {
+		if found.Severity == finding.Error {
+			errors = append(errors, found)
+		} else {
+			rest.by[found.Severity]++
+		}
+	}
+	if err := by.draw(by.err, b.shop, errors); err != nil {
+		return false, err
+	}
+	if len(errors) > 0 {
+		fmt.Fprintln(by.err)
+	}
+	for _, card := range b.held() {
+		fmt.Fprintf(by.err, "held back: %s\n", card)
+	}
+	for _, job := range b.result.Jobs {
+		if name := cardName(job); job.Blocked && exists(filepath.Join(b.folder, name)) {
+			fmt.Fprintf(by.err, "do not use %s: it is from an earlier build\n", filepath.Join(b.shown, name))
+		}
+	}
+	if rest.by[finding.Warning]+rest.by[finding.Note] > 0 {
+		fmt.Fprintf(by.err, "besides: %s; see them with benchleaf lint\n", rest.found())
+	}
+	return len(errors) > 0, nil
+}
+
+// held lists the cards that are not printed. A file with a fault of the language
+// has no jobs to ask; whether it was to give a card is seen by its words.
+func (b *build) held() []string {
+	var out []string
+	for _, target := range b.shop.targets {
+		jobs := 0
+		for _, job := range b.result.Jobs {
+			if job.Path != target {
+				continue
+			}
+			jobs++
+			switch {
+			case job.Blocked && job.Variant != "":
+				out = append(out, fmt.Sprintf("%s (version %s)", b.shop.shown(target), job.Variant))
+			case job.Blocked:
+				out = append(out, b.shop.shown(target))
+			}
+		}
+		if jobs == 0 && bytes.Contains(b.shop.text(target), []byte("[procedure]")) {
+			out = append(out, b.shop.shown(target))
+		}
+	}
+	return out
+}
+
+// cardName is the file a job's card is written to.
+func cardName(job compiler.Job) string {
+	if job.Variant != "" {
+		return job.Name + "-" + job.Variant + ".pdf"
+	}
+	return job.Name + ".pdf"
+}
+
+// lists makes the pick list of one shop.
+func (b *build) lists(look compiler.Look) error {
+	lists, troubles, err := b.result.Pick(look)
+	b.outputs, b.troubles = append(b.outputs, lists...), append(b.troubles, troubles...)
+	return err
+}
+
+// deliver writes what was made, when all is made, and says each file.
+func (by *caller) deliver(builds []*build, held bool) error {
+	for _, b := range builds {
+		for _, trouble := range b.troubles {
+			fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
+		}
+		if len(b.outputs) == 0 {
+			continue
+		}
+		files, err := writeAll(b.folder, b.shown, b.outputs)
+		if err != nil {
+			return err
+		}
+		for _, file := range files {
+			did := "unchanged"
+			if file.changed {
+				did = "wrote"
+			}
+			fmt.Fprintf(by.out, "%-9s  %s\n", did, file.path)
+		}
+	}
+	if held {
+		return errFindings
+	}
+	return nil
+}

@@ -1,0 +1,237 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// mostEntries is how many files and folders are looked at before the search is
+// given up: a shop is a folder, not a disk.
+const mostEntries = 200_000
+
+// finder looks for the files of the paths that were asked for.
+type finder struct {
+	from    string            // working folder, without links
+	roots   []string          // folders asked for, without links
+	files   map[string]string // real path → the path it is known by
+	seen    map[string]bool   // real folders looked through
+	links   []string          // met on the way, followed last
+	entries int
+	shops   map[string]string // folder → shop folder at or above it, "" for none
+	faults  []error
+}
+
+// find lists the procedure files at or below some paths: shop folder → paths.
+func find(from string, paths []string) (*finder, error) {
+	real, err := filepath.EvalSymlinks(from)
+	if err != nil {
+		return nil, fmt.Errorf("the working folder cannot be read: %w", err)
+	}
+	f := &finder{from: real, files: map[string]string{}, seen: map[string]bool{}, shops: map[string]string{}}
+	for _, path := range paths {
+		f.start(path)
+	}
+	for len(f.links) > 0 {
+		link := f.links[0]
+		f.links = f.links[1:]
+		f.follow(link)
+	}
+	if f.entries > mostEntries {
+		f.fault("there are more than %d files and folders below %s; give a smaller folder", mostEntries, strings.Join(paths, ", "))
+	}
+	if len(f.faults) == 0 && len(f.files) == 0 {
+		f.fault("there are no .toml files in %s\n  write one with: benchleaf new gearbox-oil.toml", strings.Join(paths, ", "))
+	}
+	return f, told(f.faults)
+}
+
+func (f *finder) fault(format string, args ...any) {
+	f.faults = append(f.faults, fmt.Errorf(format, args...))
+}
+
+// mostTold is how many faults of reading are told at once.
+const mostTold = 20
+
+// told joins faults of reading into one error, or none.
+func told(faults []error) error {
+	if len(faults) > mostTold {
+		faults = append(faults[:mostTold:mostTold], fmt.Errorf("and %d more", len(faults)-mostTold))
+	}
+	return errors.Join(faults...)
+}
+
+// shown is how a path is told: from the working folder where that is shorter.
+func (f *finder) shown(path string) string {
+	if short, err := filepath.Rel(f.from, path); err == nil && len(short) < len(path) {
+		return short
+	}
+	return path
+}
+
+// start takes a path that was asked for.
+func (f *finder) start(asked string) {
+	path := asked
+	if !filepath.IsAbs(path) {
+		path = filepath.Join(f.from, path)
+	}
+	real, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		f.faults = append(f.faults, f.missing(asked, path, err))
+		return
+	}
+	info, err := os.Stat(real)
+	switch {
+	case err != nil:
+		f.fault("%s cannot be read: %w", asked, reason(err))
+	case info.IsDir():
+		f.roots = append(f.roots, real)
+		f.walk(real)
+	case filepath.Ext(path) != ".toml":
+		f.fault("%s is not a procedure file; their names end in .toml", asked)
+	case !info.Mode().IsRegular():
+		f.fault("%s is not a plain file", asked)
+	case f.files[real] == "":
+		f.files[real] = real
+	}
+}
+
+// missing says why a path that was asked for leads nowhere.
+func (f *finder) missing(asked, path string, err error) error {
+	if !errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("%s cannot be read: %w", asked, reason(err))
+	}
+	if _, err := os.Lstat(path); err == nil {
+		return fmt.Errorf("%s is a link to nothing", asked)
+	}
+	near := nearestPath(path)
+	if near == "" {
+		return fmt.Errorf("there is no file or folder %s", asked)
+	}
+	return fmt.Errorf("there is no file or folder %s; did you mean %s?", asked, f.shown(near))
+}
+
+// nearestPath replaces the first name of a path that is not there by the
+// nearest one beside it.
+func nearestPath(path string) string {
+	parent, name := filepath.Split(filepath.Clean(path))
+	parent = filepath.Clean(parent)
+	if parent == path {
+		return ""
+	}
+	if _, err := os.Stat(parent); err != nil {
+		if parent = nearestPath(parent); parent == "" {
+			return ""
+		}
+		if whole := filepath.Join(parent, name); exists(whole) {
+			return whole
+		}
+	}
+	entries, err := os.ReadDir(parent)
+	if err != nil {
+		return ""
+	}
+	var names []string
+	for _, entry := range entries {
+		if entry.IsDir() || filepath.Ext(entry.Name()) == ".toml" {
+			names = append(names, entry.Name())
+		}
+	}
+	if near := nearest(name, names, 1); len(near) > 0 {
+		return filepath.Join(parent, near[0])
+	}
+	return ""
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}
+
+// reason is the plain cause of a fault of reading or writing, without the path
+// and the call.
+func reason(err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return at.Err
+	}
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err
+	}
+	return err
+}
+
+// walk looks through a folder; hidden files and the folder cards are printed
+// into are passed over.
+func (f *finder) walk(folder string) {
+	if f.seen[folder] || f.entries > mostEntries {
+		return
+	}
+	f.seen[folder] = true
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		f.fault("the folder %s cannot be read: %w", f.shown(folder), reason(err))
+		return
+	}
+	f.entries += len(entries)
+	for _, entry := range entries {
+		path, name := filepath.Join(folder, entry.Name()), entry.Name()
+		switch {
+		case strings.HasPrefix(name, "."):
+		case entry.IsDir():
+			if name != defaultOut {
+				f.walk(path)
+			}
+		case entry.Type()&fs.ModeSymlink != 0:
+			f.links = append(f.links, path)
+		case filepath.Ext(name) != ".toml":
+		case !entry.Type().IsRegular():
+			f.fault("%s is not a plain file", f.shown(path))
+		default:
+			f.files[path] = path
+		}
+	}
+}
+
+// follow takes a link met on the way. What it leads to is read once, under its
+// own name where it has one, and only inside the shop folder.
+func (f *finder) follow(link string) {
+	toml := filepath.Ext(link) == ".toml"
+	real, err := filepath.EvalSymlinks(link)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		if toml {
+			f.fault("%s is a link to nothing", f.shown(link))
+		}
+		return
+	case err != nil:
+		f.fault("%s is a link that cannot be followed: %w", f.shown(link), reason(err))
+		return
+	}
+	info, err := os.Stat(real)
+	if err != nil || !info.IsDir() && !toml || info.IsDir() && filepath.Base(link) == defaultOut {
+		return
+	}
+	if shop := f.shop(link); !inside(shop, real) {
+		f.fault("%s is a link to %s, which is outside the shop folder %s; nothing is read from there", f.shown(link), real, f.shown(shop))
+		return
+	}
+	switch {
+	case info.IsDir() && inside(real, link):
+		f.fault("%s is a link back to %s, the folder it lies in; take the link out", f.shown(link), f.shown(real))
+	case info.IsDir():
+		f.walk(real)
+	case f.files[real] == "":
+		f.files[real] = link
+	}
+}
+
+// inside reports whether a path is a folder or lies below it.
+func inside(folder, path string) bool {
+	short, err := filepath.Rel(folder, path)
+	return err == nil && filepath.IsLocal(short)
+}

@@ -1,0 +1,160 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/finding"
+)
+
+func lintCommand(by *caller) *cobra.Command {
+	var asJSON, fix bool
+	cmd := &cobra.Command{
+		Use:   "lint [PATH…]",
+		Short: "Check procedures, machines and libraries",
+		Long: `Lint checks every .toml file at or below the paths, this folder when none is
+given, and draws what is wrong or missing: the place, why it matters at the
+machine and what to write. Hidden folders and folders named out are passed over.
+
+Files that a file uses, and shop.toml, are read too, but never from outside the
+shop folder: the nearest folder that holds shop.toml, or else the folder given.
+
+It ends with status 0 when nothing stands against the files or only notes do,
+1 when a warning or an error does, and 2 when it could not run.`,
+		Example: `  benchleaf lint                       everything in this folder
+  benchleaf lint procedures            one folder
+  benchleaf lint gearbox-oil.toml      one file
+  benchleaf lint --fix                 mend what can be mended for certain
+  benchleaf lint --json > lint.json    for other programs`,
+		RunE: func(_ *cobra.Command, paths []string) error { return by.lint(paths, asJSON, fix) },
+	}
+	cmd.Flags().BoolVar(&asJSON, "json", false, "write the findings as JSON, with paths from the shop folder")
+	cmd.Flags().BoolVar(&fix, "fix", false, "mend what can be mended for certain, and check again")
+	return cmd
+}
+
+func (by *caller) lint(paths []string, asJSON, fix bool) error {
+	shops, err := load(by.folder, paths)
+	if err != nil {
+		return err
+	}
+	if asJSON && len(shops) > 1 {
+		return fmt.Errorf("--json writes one shop at a time; give one of: %s", strings.Join(shopNames(shops), ", "))
+	}
+	if fix {
+		if shops, err = by.mend(shops, paths, asJSON); err != nil {
+			return err
+		}
+	}
+	var all tally
+	for i, s := range shops {
+		result := s.check()
+		all.add(s, result)
+		if asJSON {
+			_, err = by.out.Write(result.JSON())
+		} else {
+			if i > 0 && len(result.Findings) > 0 {
+				fmt.Fprintln(by.out)
+			}
+			err = by.draw(by.out, s, result.Findings)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	if !asJSON {
+		if all.by != [finding.Error + 1]int{} {
+			fmt.Fprintln(by.out)
+		}
+		fmt.Fprintln(by.out, all.String())
+	}
+	if all.by[finding.Warning]+all.by[finding.Error] > 0 {
+		return errFindings
+	}
+	return nil
+}
+
+func shopNames(shops []*shop) []string {
+	var names []string
+	for _, s := range shops {
+		names = append(names, s.name)
+	}
+	return names
+}
+
+// mostRounds is how often files are mended and checked again: a mended file can
+// show faults that were hidden behind the first ones.
+const mostRounds = 10
+
+// mend applies the certain fixes until nothing changes, and reads the files again.
+func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, error) {
+	mended, files := 0, map[string]bool{}
+	for range mostRounds {
+		changed := 0
+		before := map[string]int{}
+		for _, s := range shops {
+			result := s.check()
+			for _, output := range result.Fix() {
+				if _, asked := slices.BinarySearch(s.targets, output.Name); !asked {
+					continue
+				}
+				path := filepath.Join(s.folder, filepath.FromSlash(output.Name))
+				if err := replace(path, s.text(output.Name), output.Bytes); err != nil {
+					return nil, fmt.Errorf("%s cannot be mended: %w", s.shown(output.Name), err)
+				}
+				changed++
+				files[path] = true
+			}
+			countCertain(s, result, before)
+		}
+		if changed == 0 {
+			break
+		}
+		again, err := load(by.folder, paths)
+		if err != nil {
+			return nil, err
+		}
+		shops = again
+		after := map[string]int{}
+		for _, s := range shops {
+			countCertain(s, s.check(), after)
+		}
+		for key, n := range before {
+			mended += max(0, n-after[key])
+		}
+	}
+	if !quiet {
+		switch {
+		case mended == 0:
+			fmt.Fprintln(by.out, "nothing can be mended for certain")
+		default:
+			fmt.Fprintf(by.out, "mended %s in %s\n", many(mended, "finding", "findings"), many(len(files), "file", "files"))
+		}
+		fmt.Fprintln(by.out)
+	}
+	return shops, nil
+}
+
+// countCertain counts the findings a certain fix is known for.
+func countCertain(s *shop, result *compiler.Result, into map[string]int) {
+	for _, found := range result.Findings {
+		if slices.ContainsFunc(found.Fixes, func(fix finding.Fix) bool { return fix.Certain }) {
+			into[strings.Join([]string{s.folder, found.Place.File.Path, found.Rule, found.Summary}, "\x00")]++
+		}
+	}
+}
+
+// text is what was read of a file.
+func (s *shop) text(path string) []byte {
+	for _, file := range s.files {
+		if file.Path == path {
+			return file.Text
+		}
+	}
+	return nil
+}

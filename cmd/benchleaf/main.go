@@ -1,0 +1,103 @@
+// Benchleaf checks service procedures written by mechanics and prints them as
+// bench cards and pick lists. This is the command; it reads the files and writes
+// what comes back, and must not know what either means.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"golang.org/x/term"
+)
+
+// The statuses the command ends with.
+const (
+	statusClean    = 0
+	statusFindings = 1
+	statusFailed   = 2
+)
+
+// caller is all the command knows of the world: who called it, from where, with
+// what to read from and write to.
+type caller struct {
+	in       io.Reader
+	out, err io.Writer
+	folder   string // working folder
+	env      func(name string) string
+}
+
+// errFindings ends a command with statusFindings; what is wrong has been said.
+var errFindings = errors.New("findings stand against the files")
+
+func main() {
+	folder, err := os.Getwd()
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "benchleaf: the working folder cannot be read:", err)
+		os.Exit(statusFailed)
+	}
+	os.Exit(run(os.Args[1:], caller{os.Stdin, os.Stdout, os.Stderr, folder, os.Getenv}))
+}
+
+// run does one command and returns the status to end with.
+func run(args []string, by caller) (status int) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			fmt.Fprintf(by.err, "benchleaf: this is a fault of benchleaf, not of your files: %v\nPlease send the files to the people who carry on benchleaf.\n", fault)
+			status = statusFailed
+		}
+	}()
+	out := &sticky{to: by.out}
+	root := command(&caller{by.in, out, by.err, by.folder, by.env})
+	root.SetArgs(append([]string{}, args...))
+	root.SetIn(by.in)
+	root.SetOut(out)
+	root.SetErr(by.err)
+	err := root.Execute()
+	if err == nil && out.fault != nil {
+		err = fmt.Errorf("what was found could not be written: %w", out.fault)
+	}
+	switch {
+	case err == nil:
+		return statusClean
+	case errors.Is(err, errFindings):
+		return statusFindings
+	}
+	for line := range strings.SplitSeq(strings.TrimRight(err.Error(), "\n"), "\n") {
+		if strings.HasPrefix(line, " ") { // goes on from the line above
+			fmt.Fprintln(by.err, line)
+		} else {
+			fmt.Fprintln(by.err, "benchleaf:", line)
+		}
+	}
+	return statusFailed
+}
+
+// sticky keeps the first fault of writing, so that a full disk is told.
+type sticky struct {
+	to    io.Writer
+	fault error
+}
+
+func (s *sticky) Write(text []byte) (int, error) {
+	n, err := s.to.Write(text)
+	if err != nil && s.fault == nil {
+		s.fault = err
+	}
+	return n, err
+}
+
+// terminal reports whether a stream is a terminal, and how wide it is.
+func terminal(stream io.Writer) (width int, yes bool) {
+	if s, ok := stream.(*sticky); ok {
+		stream = s.to
+	}
+	file, ok := stream.(*os.File)
+	if !ok || !term.IsTerminal(int(file.Fd())) {
+		return 0, false
+	}
+	width, _, err := term.GetSize(int(file.Fd()))
+	return width, err == nil
+}

@@ -1,0 +1,93 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"benchleaf/compiler"
+)
+
+func printCommand(by *caller) *cobra.Command {
+	var look compiler.Look
+	var out, variant string
+	cmd := &cobra.Command{
+		Use:   "print [PATH…]",
+		Short: "Print bench cards and the pick list",
+		Long: `Print checks the procedures at or below the paths, this folder when none is given,
+and writes a card as PDF for each of them and each version of its machine, with
+the pick list of all of them as PDF and CSV. A procedure with an error against it,
+or against a file it takes names from, is held back. A file that would come out
+the same is left as it is. With several shops each has its own folder in out.
+
+It ends with status 0 when every card was printed, 1 when one was held back, and
+2 when it could not run.`,
+		Example: `  benchleaf print                                  everything in this folder, into out
+  benchleaf print gearbox-oil.toml --out cards     one card, into cards
+  benchleaf print --stock letter --units inch      on Letter sheets, in inch units
+  benchleaf print --variant nine-metre             for one version of the machines
+  benchleaf print --distance "700 mm"              type for a card that hangs 0.7 m away`,
+		RunE: func(_ *cobra.Command, paths []string) error { return by.print(paths, out, variant, look) },
+	}
+	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
+	variantFlag(cmd, &variant)
+	lookFlags(cmd, &look)
+	return cmd
+}
+
+// lookFlags are the flags on how pages look; what is not given is as the shop file says.
+func lookFlags(cmd *cobra.Command, look *compiler.Look) {
+	choice := func(into *string, name, text string, words []string) {
+		cmd.Flags().StringVar(into, name, "", text+": "+strings.Join(words, ", "))
+		_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)) // fails only for a flag that is not there
+	}
+	choice(&look.Stock, "stock", "what is printed on", compiler.Stocks())
+	choice(&look.Units, "units", "units besides those the author wrote", compiler.Units())
+	cmd.Flags().StringVar(&look.Distance, "distance", "", `how far the eye is from the page, such as "500 mm"`)
+}
+
+func variantFlag(cmd *cobra.Command, into *string) {
+	cmd.Flags().StringVar(into, "variant", "", "the version to print for, of machines that have it; all when left out")
+}
+
+func (by *caller) print(paths []string, out, variant string, look compiler.Look) error {
+	builds, held, err := by.prepare(paths, out, variant, look)
+	if err != nil {
+		return err
+	}
+	for _, b := range builds {
+		if err := by.cards(b, look); err != nil {
+			return err
+		}
+		if err := b.lists(look); err != nil {
+			return err
+		}
+	}
+	return by.deliver(builds, held)
+}
+
+// cards makes the cards of one shop.
+func (by *caller) cards(b *build, look compiler.Look) error {
+	line := watch(by.err)
+	cards, troubles, err := b.result.Cards(look, line.step)
+	line.end()
+	if err != nil {
+		return err
+	}
+	b.outputs, b.troubles = append(b.outputs, cards...), append(b.troubles, troubles...)
+	return b.clash(cards)
+}
+
+// clash finds two procedures whose cards would be written over each other.
+func (b *build) clash(cards []compiler.Output) error {
+	taken := map[string]string{"pick-list.pdf": "the pick list"}
+	for _, card := range cards {
+		name, path := strings.ToLower(card.Name), b.shop.shown(card.Jobs[0].Path)
+		if other, clash := taken[name]; clash {
+			return fmt.Errorf("the card of %s and %s would both be written to %s; give the procedure another name = \"…\"", path, other, card.Name)
+		}
+		taken[name] = "that of " + path
+	}
+	return nil
+}

@@ -1,0 +1,184 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"io/fs"
+	"maps"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/source"
+)
+
+// What is read at most.
+const (
+	mostBytes = 4 << 20 // of one file
+	mostFiles = 20_000  // of one shop
+)
+
+// shop is one shop folder with the files that are to be checked and those they use.
+type shop struct {
+	folder  string         // without links
+	name    string         // as it is told, from the working folder
+	files   []*source.File // in order of path
+	targets []string       // paths of the files to check, in order
+	shown   func(path string) string
+}
+
+// load reads the shops that some paths lie in: each file belongs to the shop
+// whose shop file is nearest above it, or, where there is none, to the folder
+// that was asked for.
+func load(from string, paths []string) ([]*shop, error) {
+	if len(paths) == 0 {
+		paths = []string{"."}
+	}
+	f, err := find(from, paths)
+	if err != nil {
+		return nil, err
+	}
+	targets := map[string][]string{}
+	for _, file := range f.files {
+		folder := f.shop(file)
+		short, err := filepath.Rel(folder, file)
+		if err != nil {
+			return nil, err
+		}
+		targets[folder] = append(targets[folder], filepath.ToSlash(short))
+	}
+	var shops []*shop
+	for _, folder := range slices.Sorted(maps.Keys(targets)) {
+		list := targets[folder]
+		slices.Sort(list)
+		s := &shop{folder: folder, name: f.shown(folder), targets: list,
+			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }}
+		f.faults = append(f.faults, s.read()...)
+		shops = append(shops, s)
+	}
+	return shops, told(f.faults)
+}
+
+// shop is the shop folder of a file.
+func (f *finder) shop(file string) string {
+	folder := filepath.Dir(file)
+	if found := f.above(folder); found != "" {
+		return found
+	}
+	best := folder
+	for _, root := range f.roots {
+		if inside(root, file) && len(root) < len(best) {
+			best = root
+		}
+	}
+	return best
+}
+
+// above is the nearest folder at or above another that holds a shop file.
+func (f *finder) above(folder string) string {
+	if found, known := f.shops[folder]; known {
+		return found
+	}
+	found := ""
+	if info, err := os.Stat(filepath.Join(folder, compiler.Shopfile)); err == nil && info.Mode().IsRegular() {
+		found = folder
+	} else if parent := filepath.Dir(folder); parent != folder {
+		found = f.above(parent)
+	}
+	f.shops[folder] = found
+	return found
+}
+
+// read reads the targets and whatever they use, and theirs in turn.
+func (s *shop) read() []error {
+	var faults []error
+	known := map[string]bool{}
+	var waiting []string
+	want := func(path string) {
+		if !known[path] {
+			known[path] = true
+			waiting = append(waiting, path)
+		}
+	}
+	for _, target := range s.targets {
+		want(target)
+	}
+	for len(waiting) > 0 {
+		if len(known) > mostFiles {
+			return append(faults, fmt.Errorf("%s holds more than %d procedure files; give a smaller folder", s.name, mostFiles))
+		}
+		path := waiting[0]
+		waiting = waiting[1:]
+		text, err := s.open(path)
+		if err != nil {
+			faults = append(faults, err)
+			continue
+		}
+		file := source.New(path, text)
+		s.files = append(s.files, file)
+		for _, pattern := range compiler.Uses(file) {
+			for _, used := range s.match(pattern) {
+				want(used)
+			}
+		}
+	}
+	slices.SortFunc(s.files, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
+	return faults
+}
+
+// match lists the files that are there for a use; what leads out of the shop
+// folder is left to the compiler to say.
+func (s *shop) match(pattern string) []string {
+	if !fs.ValidPath(pattern) {
+		return nil
+	}
+	if !strings.ContainsAny(pattern, "*?[") {
+		info, err := os.Stat(filepath.Join(s.folder, filepath.FromSlash(pattern)))
+		if err != nil || info.IsDir() {
+			return nil
+		}
+		return []string{pattern}
+	}
+	found, err := fs.Glob(os.DirFS(s.folder), pattern)
+	if err != nil {
+		return nil // the compiler says that no file is there
+	}
+	return slices.DeleteFunc(found, func(name string) bool {
+		return path.Ext(name) != ".toml" || strings.HasPrefix(path.Base(name), ".")
+	})
+}
+
+// open reads one file of the shop, if it is plain, not too big and inside.
+func (s *shop) open(path string) ([]byte, error) {
+	name := s.shown(path)
+	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	if !inside(s.folder, real) {
+		return nil, fmt.Errorf("%s is a link to %s, which is outside the shop folder %s; nothing is read from there", name, real, s.name)
+	}
+	info, err := os.Stat(real)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	if !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%s is not a plain file", name)
+	}
+	file, err := os.Open(real)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	defer file.Close()
+	text, err := io.ReadAll(io.LimitReader(file, mostBytes+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	if len(text) > mostBytes {
+		return nil, fmt.Errorf("%s is %.3g MiB; a procedure file is at most %d MiB", name, float64(max(info.Size(), int64(len(text))))/(1<<20), mostBytes>>20)
+	}
+	return text, nil
+}
