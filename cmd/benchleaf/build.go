@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -99,10 +100,8 @@ func (by *caller) tellHeld(b *build) (held bool, err error) {
 	for _, card := range b.held() {
 		fmt.Fprintf(by.err, "held back: %s\n", card)
 	}
-	for _, job := range b.result.Jobs {
-		if name := cardName(job); job.Blocked && exists(filepath.Join(b.folder, name)) {
-			fmt.Fprintf(by.err, "do not use %s: it is from an earlier build\n", filepath.Join(b.shown, name))
-		}
+	for _, name := range b.outdated() {
+		fmt.Fprintf(by.err, "do not use %s: it is from an earlier build\n", filepath.Join(b.shown, name))
 	}
 	if rest.by[finding.Warning]+rest.by[finding.Note] > 0 {
 		fmt.Fprintf(by.err, "besides: %s; see them with benchleaf lint\n", rest.found())
@@ -135,12 +134,36 @@ func (b *build) held() []string {
 	return out
 }
 
-// cardName is the file a job's card is written to.
-func cardName(job compiler.Job) string {
-	if job.Variant != "" {
-		return job.Name + "-" + job.Variant + ".pdf"
+// outdated lists the cards of an earlier build that are there for what is held back.
+func (b *build) outdated() []string {
+	entries, err := os.ReadDir(b.folder)
+	if err != nil {
+		return nil // nothing was built here
 	}
-	return job.Name + ".pdf"
+	var out []string
+	for _, entry := range entries {
+		if slices.ContainsFunc(b.result.Jobs, func(job compiler.Job) bool { return job.Blocked && b.isCardOf(entry.Name(), job) }) {
+			out = append(out, entry.Name())
+		}
+	}
+	return out
+}
+
+// isCardOf reports whether a file is by its name a card of a job: the
+// procedure's name, and after it the versions it serves where these are not all.
+func (b *build) isCardOf(file string, job compiler.Job) bool {
+	versions, isCard := strings.CutPrefix(file, job.Name)
+	versions, isPDF := strings.CutSuffix(versions, ".pdf")
+	if !isCard || !isPDF || versions == "" {
+		return isCard && isPDF
+	}
+	serves := false
+	for _, other := range b.result.Jobs {
+		if rest, named := strings.CutPrefix(versions, "-"+other.Variant); other.Path == job.Path && named {
+			versions, serves = rest, serves || other.Variant == job.Variant
+		}
+	}
+	return serves && versions == ""
 }
 
 // lists makes the pick list of one shop.

@@ -25,7 +25,7 @@ type finder struct {
 	faults  []error
 }
 
-// find lists the procedure files at or below some paths: shop folder → paths.
+// find lists the procedure files at or below some paths.
 func find(from string, paths []string) (*finder, error) {
 	real, err := filepath.EvalSymlinks(from)
 	if err != nil {

@@ -56,8 +56,8 @@ func run(args []string, by caller) (status int) {
 	root.SetOut(out)
 	root.SetErr(by.err)
 	err := root.Execute()
-	if err == nil && out.fault != nil {
-		err = fmt.Errorf("what was found could not be written: %w", out.fault)
+	if out.fault != nil {
+		err = fmt.Errorf("the answer could not be written: %w", reason(out.fault))
 	}
 	switch {
 	case err == nil:
