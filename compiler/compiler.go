@@ -139,14 +139,20 @@ func blocked(findings []finding.Finding) bool {
 }
 
 // inParallel does n things with as many hands as the machine has; each writes
-// its own result, so that the order of the work leaves no trace.
+// its own result, so that the order of the work leaves no trace. A panic in one
+// of them goes on in the caller, when the others are done.
 func inParallel(n int, do func(i int)) {
 	next := make(chan int)
 	var hands sync.WaitGroup
+	failures := make([]any, n)
+	guarded := func(i int) {
+		defer func() { failures[i] = recover() }()
+		do(i)
+	}
 	for range min(n, runtime.GOMAXPROCS(0)) {
 		hands.Go(func() {
 			for i := range next {
-				do(i)
+				guarded(i)
 			}
 		})
 	}
@@ -155,4 +161,9 @@ func inParallel(n int, do func(i int)) {
 	}
 	close(next)
 	hands.Wait()
+	for _, failure := range failures {
+		if failure != nil {
+			panic(failure)
+		}
+	}
 }

@@ -237,6 +237,9 @@ func (p *parser) keys() []keyPart {
 	for {
 		p.blanks()
 		out = append(out, p.key())
+		if len(out) > deepest {
+			p.fail(tooDeep, out[0].span, fmt.Sprintf("a dotted key has more than %d parts", deepest), "Write the outer parts as a header.")
+		}
 		p.blanks()
 		if p.peek() != '.' {
 			return out

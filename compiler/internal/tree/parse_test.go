@@ -124,6 +124,8 @@ func TestNoiseEndsWithFewFindings(t *testing.T) {
 	}
 	_, findings = Parse(source.New("noise.toml", raw))
 	assert.LessOrEqual(t, len(findings), mostFaults+1)
+	_, findings = Parse(source.New("noise.toml", []byte(strings.Repeat("a.", 2<<20)+"a = 1\n")))
+	assert.Equal(t, []string{"1:1 nested-too-deep"}, said(findings))
 	for _, one := range []string{"[", "{a=", "\"", "a.", "'''"} {
 		_, findings = Parse(source.New("noise.toml", []byte("x = "+strings.Repeat(one, 1<<20))))
 		assert.NotEmpty(t, findings)
