@@ -27,12 +27,16 @@ func (w *writer) tools() []plan.Item {
 			listed = append(listed, tool)
 		}
 	}
+	ways := make([][]needs.Set, len(w.needs.Grips))
+	for i, grip := range w.needs.Grips {
+		ways[i] = grip.Ways(listed)
+	}
 	var out []plan.Item
 	for _, tool := range listed {
 		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool)}
 		var serves []string
-		for _, grip := range w.needs.Grips {
-			if turns(grip, tool, listed) && !contains(serves, grip.Part.Words()) {
+		for i, grip := range w.needs.Grips {
+			if turns(ways[i], tool.Name) && !contains(serves, grip.Part.Words()) {
 				serves = append(serves, grip.Part.Words())
 			}
 		}
@@ -62,10 +66,10 @@ func contains(list []string, word string) bool {
 	return false
 }
 
-// turns reports whether a tool takes part in turning a fastener, with the tools at hand.
-func turns(grip needs.Grip, tool *model.Tool, tools []*model.Tool) bool {
-	for _, way := range grip.Ways(tools) {
-		if contains(way, tool.Name) {
+// turns reports whether a tool takes part in one of the ways to turn a fastener.
+func turns(ways []needs.Set, tool string) bool {
+	for _, way := range ways {
+		if contains(way, tool) {
 			return true
 		}
 	}

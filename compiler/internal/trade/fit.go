@@ -102,10 +102,10 @@ func digits(mm float64) string {
 
 // StandIns lists the sizes of wrench and socket, out of those sold, that serve a hexagon
 // of another size: good ones first, then loose ones, each by size.
-func StandIns(fastener Width) []Width { return standIns(fastener, soldWrenches(), Fit) }
+func StandIns(fastener Width) []Width { return standIns(fastener, wrenchesSold, Fit) }
 
 // StandInKeys is StandIns for hexagon keys and bits in a hexagon socket.
-func StandInKeys(socket Width) []Width { return standIns(socket, soldKeys(), FitKey) }
+func StandInKeys(socket Width) []Width { return standIns(socket, keysSold, FitKey) }
 
 func standIns(fastener Width, sold []Width, fits func(Width, Width) (Fitting, string)) []Width {
 	var out []Width
@@ -124,6 +124,12 @@ func standIns(fastener Width, sold []Width, fits func(Width, Width) (Fitting, st
 	})
 	return slices.Clip(out)
 }
+
+// The sizes sold, made once, when the program starts.
+var (
+	wrenchesSold = soldWrenches()
+	keysSold     = soldKeys()
+)
 
 // soldWrenches are the sizes found in shops, metric 4 to 80 and inch 5/32 to 3-1/8. Common practice, no source.
 func soldWrenches() []Width {
