@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"io/fs"
 	"os"
 	"regexp"
 	"strings"
@@ -115,4 +116,22 @@ func example(t *testing.T, text string) any {
 	out, err := jsonschema.UnmarshalJSON(bytes.NewReader(asJSON))
 	require.NoError(t, err)
 	return out
+}
+
+// Every file of the demonstration shop passes the JSON Schema too.
+func TestTheShopPassesTheJSONSchema(t *testing.T) {
+	compiled := compile(t)
+	files := 0
+	root := os.DirFS("../procedures")
+	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
+			return err
+		}
+		text, err := fs.ReadFile(root, path)
+		require.NoError(t, err)
+		files++
+		assert.NoError(t, compiled.Validate(example(t, string(text))), path)
+		return nil
+	}))
+	assert.Greater(t, files, 20)
 }

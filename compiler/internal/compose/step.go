@@ -106,10 +106,11 @@ func fluidName(step *model.Step) string {
 }
 
 // lowerTitle writes a title inside a sentence: its first letter small, unless
-// it begins with an abbreviation or a name written with a figure or more capitals.
+// it begins with an abbreviation, a letter that names a shape ("O-ring", "V-belt")
+// or a name written with a figure or more capitals.
 func lowerTitle(words string) string {
 	first, _, _ := strings.Cut(words, " ")
-	if len(first) < 2 || strings.ToLower(first[1:]) != first[1:] || strings.ContainsAny(first, "0123456789") {
+	if len(first) < 2 || first[1] == '-' || strings.ToLower(first[1:]) != first[1:] || strings.ContainsAny(first, "0123456789") {
 		return words
 	}
 	return lowerFirst(words)
