@@ -15,9 +15,9 @@ import (
 
 const points = 72 / 25.4
 
-// Bare sets the letters of a document with the library alone, each face embedded
-// and cut down to what is used: the least any way through can cost. Panels and
-// lines are left out, so that the floor is low.
+// Bare draws a document with the library alone, in direct calls: its letters,
+// panels and lines, each face embedded and cut down to what is used. It is the
+// least any way through can cost that draws the same page.
 func Bare(doc pages.Document) error {
 	size := fpdf.SizeType{Wd: 148, Ht: 210}
 	if len(doc.Sides) > 0 {
@@ -29,6 +29,12 @@ func Bare(doc pages.Document) error {
 	for _, side := range doc.Sides {
 		file.AddPage()
 		for _, mark := range side.Marks {
+			switch mark := mark.(type) {
+			case pages.Panel:
+				file.RoundedRectExt(mark.X, mark.Y, mark.Width, mark.Height, mark.Radius[0], mark.Radius[1], mark.Radius[2], mark.Radius[3], "F")
+			case pages.Path:
+				outline(file, mark)
+			}
 			text, ok := mark.(pages.Text)
 			if !ok {
 				continue
@@ -44,4 +50,16 @@ func Bare(doc pages.Document) error {
 		}
 	}
 	return file.Output(io.Discard)
+}
+
+func outline(file *fpdf.Fpdf, path pages.Path) {
+	file.MoveTo(path.From.X, path.From.Y)
+	for _, step := range path.Steps {
+		if step.Curved {
+			file.CurveBezierCubicTo(step.A.X, step.A.Y, step.B.X, step.B.Y, step.To.X, step.To.Y)
+		} else {
+			file.LineTo(step.To.X, step.To.Y)
+		}
+	}
+	file.DrawPath("F")
 }
