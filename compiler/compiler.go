@@ -8,7 +8,10 @@ import (
 	"sync"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/compose"
+	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/rules"
 	"benchleaf/compiler/source"
 )
@@ -33,7 +36,7 @@ type Job struct {
 	Path, Name, Title, Machine, Variant, Revision string
 	Blocked                                       bool // an error stands against it, so no card is printed
 
-	job      *model.Job
+	work     compose.Work
 	allowed  []finding.Finding
 	versions int // how many versions the procedure serves
 }
@@ -110,20 +113,22 @@ type checkedFile struct {
 func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
+	needed, implied := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs))
 	for i, job := range jobs {
-		found[i] = rules.Job(job)
+		needed[i], implied[i] = needs.Of(job), hazard.Of(job)
+		found[i] = rules.Job(job, needed[i], implied[i])
 	}
 	out := checkedFile{findings: amounts}
 	if len(jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
 	}
 	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
-	for _, job := range jobs {
+	for i, job := range jobs {
 		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
 			return (f.Severity == finding.Error || f.Firm) && (f.Variant == "" || f.Variant == job.Variant)
 		})
 		made := describe(job, stands || unread, out.allowed)
-		made.versions = len(jobs)
+		made.versions, made.work = len(jobs), compose.Work{Job: job, Needs: needed[i], Hazards: implied[i]}
 		out.jobs = append(out.jobs, made)
 	}
 	return out
@@ -131,7 +136,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 
 func describe(job *model.Job, blocked bool, allowed []finding.Finding) Job {
 	return Job{Path: job.File.Source.Path, Name: job.File.Name(), Title: job.Procedure.Title.Text, Machine: job.MachineTitle(),
-		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, job: job, allowed: allowed}
+		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, allowed: allowed}
 }
 
 func blocked(findings []finding.Finding) bool {

@@ -164,10 +164,10 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 	cards := make([]composedCard, len(jobs))
 	faults := make([]error, len(jobs))
 	inParallel(len(jobs), func(i int) {
-		settled, system, err := look.settle(compose.WishesOf(jobs[i].job))
+		settled, system, err := look.settle(compose.WishesOf(jobs[i].work.Job))
 		if err == nil {
 			cards[i] = composedCard{jobs: jobs[i : i+1 : i+1], look: settled}
-			cards[i].content, err = compose.Card(jobs[i].job, system, reasons(jobs[i].allowed))
+			cards[i].content, err = compose.Card(jobs[i].work, system, reasons(jobs[i].allowed))
 		}
 		faults[i] = err
 	})
@@ -243,7 +243,7 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 	var asked []compose.Asked
 	var jobs []Job
 	for _, card := range composed {
-		asked = append(asked, compose.Asked{Job: card.jobs[0].job, Variant: card.content.Variant})
+		asked = append(asked, compose.Asked{Work: card.jobs[0].work, Variant: card.content.Variant})
 		jobs = append(jobs, card.jobs...)
 	}
 	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))

@@ -12,15 +12,24 @@ import (
 	"benchleaf/compiler/internal/quantity"
 )
 
-// writer composes the pages of one job.
-type writer struct {
-	job    *model.Job
-	system quantity.System
-	words  plan.Words
-	needs  *needs.Needs
+// Work is a job with what it takes and what can hurt in it.
+type Work struct {
+	Job     *model.Job
+	Needs   *needs.Needs
+	Hazards []hazard.Implied
 }
 
-func newWriter(job *model.Job, system quantity.System) (*writer, error) {
+// writer composes the pages of one job.
+type writer struct {
+	job     *model.Job
+	system  quantity.System
+	words   plan.Words
+	needs   *needs.Needs
+	hazards []hazard.Implied
+}
+
+func newWriter(work Work, system quantity.System) (*writer, error) {
+	job := work.Job
 	language := "en"
 	if job.Shop != nil && job.Shop.Language.Set() {
 		language = job.Shop.Language.Text
@@ -32,17 +41,17 @@ func newWriter(job *model.Job, system quantity.System) (*writer, error) {
 	if job.Shop != nil && job.Shop.Local.Set() {
 		words.Labels.Local = job.Shop.Local.Text
 	}
-	return &writer{job: job, system: system, words: words, needs: needs.Of(job)}, nil
+	return &writer{job: job, system: system, words: words, needs: work.Needs, hazards: work.Hazards}, nil
 }
 
 // Card composes the bench card of a job. allowed are the findings its author
 // stands by, with the reasons. It is an error when the shop's language has no words.
-func Card(job *model.Job, system quantity.System, allowed []string) (plan.Card, error) {
-	w, err := newWriter(job, system)
+func Card(work Work, system quantity.System, allowed []string) (plan.Card, error) {
+	w, err := newWriter(work, system)
 	if err != nil {
 		return plan.Card{}, err
 	}
-	procedure := job.Procedure
+	job, procedure := work.Job, work.Job.Procedure
 	card := plan.Card{
 		Words: w.words, Title: procedure.Title.Text, Name: job.File.Name(), Machine: job.MachineTitle(), Variant: job.Variant,
 		Revision: procedure.Revision.Text, Date: procedure.Date.Text, Author: procedure.Author.Text, Checked: procedure.Checked.Text,
@@ -144,11 +153,10 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 			card.Cautions = append(card.Cautions, made)
 		}
 	}
-	implied := hazard.Of(w.job)
 	for _, name := range w.job.Procedure.Cautions.Names() {
 		if caution := w.job.Caution(name); caution != nil {
 			first(caution)
-			if number := firstStep(implied, caution); number > 0 {
+			if number := firstStep(w.hazards, caution); number > 0 {
 				atStep[number] = append(atStep[number], w.caution(caution))
 			}
 		}

@@ -21,7 +21,7 @@ type picker struct {
 
 // Asked is a job a list is for, with the versions of its machine as they print.
 type Asked struct {
-	Job     *model.Job
+	Work
 	Variant string
 }
 
@@ -30,7 +30,7 @@ type Asked struct {
 func Pick(jobs []Asked, system quantity.System) (plan.PickList, error) {
 	p := &picker{}
 	for i, asked := range jobs {
-		w, err := newWriter(asked.Job, system)
+		w, err := newWriter(asked.Work, system)
 		if err != nil {
 			return plan.PickList{}, err
 		}

@@ -274,13 +274,13 @@ func (w *writer) readings(step *model.Step, out *plan.Step) {
 
 // Actions lists the sentences of the steps of a job in order; empty where the
 // shop's language has no words.
-func Actions(job *model.Job) []string {
-	w, err := newWriter(job, quantity.Both)
+func Actions(work Work) []string {
+	w, err := newWriter(work, quantity.Both)
 	if err != nil {
 		return nil
 	}
 	var out []string
-	for _, step := range job.Steps {
+	for _, step := range work.Job.Steps {
 		text := ""
 		for _, run := range w.step(step).Action {
 			text += run.Text

@@ -31,8 +31,9 @@ type Pass struct {
 	Needs   *needs.Needs
 	Hazards []hazard.Implied
 
-	rule *Rule
-	out  *[]finding.Finding
+	rule  *Rule
+	out   *[]finding.Finding
+	known map[int]lack // what each fastener lacks, once it was worked out
 }
 
 // Found reports a fault of the pass's rule at a place. Severity and the reason
@@ -95,15 +96,15 @@ func File(file *model.File) []finding.Finding {
 	return out
 }
 
-// Job runs the rules on one job.
-func Job(job *model.Job) []finding.Finding {
+// Job runs the rules on one job, with what it takes and what can hurt in it.
+func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied) []finding.Finding {
 	out := slices.Clone(job.Faults)
-	needed, implied := needs.Of(job), hazard.Of(job)
+	lacks := map[int]lack{}
 	for _, rule := range all {
 		if rule.Job == nil {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, rule: rule, out: &out}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, known: lacks, rule: rule, out: &out}
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

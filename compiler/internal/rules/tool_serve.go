@@ -67,9 +67,14 @@ func (p *Pass) lacking(want lack, tell func(grip needs.Grip)) {
 		return // tool/no-list writes the list
 	}
 	told := map[string]bool{}
-	for _, grip := range p.Needs.Grips {
+	for i, grip := range p.Needs.Grips {
 		key := fmt.Sprint(grip.Part.Name, grip.Torque)
-		if p.lacks(grip) == want && !told[key] {
+		lacked, known := p.known[i]
+		if !known {
+			lacked = p.lacks(grip)
+			p.known[i] = lacked
+		}
+		if lacked == want && !told[key] {
 			told[key] = true
 			tell(grip)
 		}
