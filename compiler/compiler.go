@@ -61,7 +61,7 @@ func Rules() []finding.Rule { return rules.Catalogue() }
 // Compile reads the files, looks their names up and checks the targets, and with
 // them the files they take names from.
 func Compile(in Input) *Result {
-	set := model.Read(in.Files)
+	set := model.Read(in.Files, inParallel)
 	out := &Result{set: set}
 	read := map[*model.File]bool{}
 	var targets []*model.File
@@ -114,10 +114,10 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
 	needed, implied := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs))
-	for i, job := range jobs {
-		needed[i], implied[i] = needs.Of(job), hazard.Of(job)
-		found[i] = rules.Job(job, needed[i], implied[i])
-	}
+	inParallel(len(jobs), func(i int) {
+		needed[i], implied[i] = needs.Of(jobs[i]), hazard.Of(jobs[i])
+		found[i] = rules.Job(jobs[i], needed[i], implied[i])
+	})
 	out := checkedFile{findings: amounts}
 	if len(jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))

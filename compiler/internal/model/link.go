@@ -49,16 +49,18 @@ type Set struct {
 	byPath   map[string]*File
 }
 
-// Read reads every file, links what they use and holds every name against what is there.
-func Read(texts []*source.File) *Set {
+// Read reads every file, links what they use and holds every name against what is
+// there. each does n things, in any order or side by side.
+func Read(texts []*source.File, each func(n int, do func(i int))) *Set {
 	set := &Set{byPath: map[string]*File{}}
 	texts = slices.Clone(texts)
 	slices.SortFunc(texts, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
-	for _, text := range texts {
-		file, findings := read(text)
-		set.Files = append(set.Files, file)
-		set.Findings = append(set.Findings, findings...)
-		set.byPath[text.Path] = file
+	set.Files = make([]*File, len(texts))
+	findings := make([][]finding.Finding, len(texts))
+	each(len(texts), func(i int) { set.Files[i], findings[i] = read(texts[i]) })
+	for i, text := range texts {
+		set.Findings = append(set.Findings, findings[i]...)
+		set.byPath[text.Path] = set.Files[i]
 	}
 	for _, file := range set.Files {
 		set.link(file)
