@@ -127,8 +127,14 @@ func TestAKilledBuildLeavesWholeFiles(t *testing.T) {
 		names = append(names, fmt.Sprintf("look-%d.pdf", i))
 	}
 	require.Equal(t, statusClean, in(folder, "print", "--out", "whole").status)
+	// The moments are spread over the time a build takes here, and a little longer.
+	begun := time.Now()
+	undisturbed := exec.Cmd{Path: program, Args: []string{"benchleaf", "print", "--out", "timed"}, Dir: folder}
+	require.NoError(t, undisturbed.Run())
+	whole := time.Since(begun)
 	old, changed := []byte("an earlier build"), 0
-	for delay := time.Duration(0); delay < 120*time.Millisecond; delay += 4 * time.Millisecond {
+	for i := range time.Duration(30) {
+		delay := i * whole * 3 / 2 / 30
 		for _, name := range names {
 			write(t, folder, "out/"+name, string(old))
 		}
