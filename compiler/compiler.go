@@ -118,6 +118,9 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 		needed[i], implied[i] = needs.Of(jobs[i]), hazard.Of(jobs[i])
 		found[i] = rules.Job(jobs[i], needed[i], implied[i])
 	})
+	if len(jobs) > 1 {
+		needs.Compare(file.Procedure, needed)
+	}
 	out := checkedFile{findings: amounts}
 	if len(jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))

@@ -21,22 +21,15 @@ func (w *writer) wear() []plan.Item {
 
 // tools are the listed tools with what they are for and what may stand in.
 func (w *writer) tools() []plan.Item {
-	var listed []*model.Tool
-	for _, name := range w.job.Procedure.Tools.Names() {
-		if tool := w.job.Tool(name); tool != nil {
-			listed = append(listed, tool)
-		}
-	}
-	ways := make([][]needs.Set, len(w.needs.Grips))
-	for i, grip := range w.needs.Grips {
-		ways[i] = grip.Ways(listed)
-	}
 	var out []plan.Item
-	for _, tool := range listed {
+	for _, tool := range w.job.Listed() {
+		if w.needs.Idle.Tools[tool.Name] {
+			continue
+		}
 		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool)}
 		var serves []string
-		for i, grip := range w.needs.Grips {
-			if turns(ways[i], tool.Name) && !contains(serves, grip.Part.Words()) {
+		for _, grip := range w.needs.Grips {
+			if turns(grip.Listed, tool.Name) && !contains(serves, grip.Part.Words()) {
 				serves = append(serves, grip.Part.Words())
 			}
 		}
@@ -102,12 +95,19 @@ func standIns(tool *model.Tool) []string {
 	return out
 }
 
-// toolName is a tool's title, or its kind with size, range and drive.
+// plain are the kinds of tool that size, range and drive tell apart; of others the name says more.
+var plain = []string{"socket", "wrench", "adjustable", "hex-key", "hex-bit", "bit", "screwdriver", "ratchet", "breaker-bar", "torque-wrench", "extension", "drive-adapter", "crowfoot", "impact-wrench"}
+
+// toolName is a tool's title, or its kind or name with size, range and drive.
 func (w *writer) toolName(tool *model.Tool) string {
 	if tool.Title.Set() {
-		return tool.Title.Text
+		return upper(tool.Title.Text)
 	}
-	parts := []string{w.words.Kinds[tool.Kind.Text]}
+	name := w.words.Kinds[tool.Kind.Text]
+	if !contains(plain, tool.Kind.Text) {
+		name = upper(strings.TrimRight(model.Spoken(tool.Name), " 0123456789"))
+	}
+	parts := []string{name}
 	var sizes []string
 	for _, size := range tool.Sizes {
 		if size.OK {
@@ -120,7 +120,7 @@ func (w *writer) toolName(tool *model.Tool) string {
 			parts = append(parts, amount.Plain())
 		}
 	}
-	name := strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
+	name = strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 	if drive, ok := trade.FindDrive(tool.Drive.Text); ok {
 		name += ", " + drive.Label
 	}
@@ -142,6 +142,9 @@ func fluidWords(fluid *model.Fluid) string {
 func (w *writer) supplies() []plan.Item {
 	var out []plan.Item
 	for _, name := range w.job.Procedure.Supplies.Names() {
+		if w.needs.Idle.Supplies[name] {
+			continue
+		}
 		sum := w.sum(name)
 		item := plan.Item{Name: w.supplyName(name), Quantity: w.quantity(sum)}
 		if fluid := w.job.Fluid(name); fluid != nil {
@@ -166,7 +169,7 @@ func (w *writer) spares() []plan.Item {
 	var out []plan.Item
 	for _, name := range w.job.Procedure.Spares.Names() {
 		spare := w.job.Spare(name)
-		if spare == nil {
+		if spare == nil || w.needs.Idle.Spares[name] {
 			continue
 		}
 		item := plan.Item{Name: upper(spare.Words()), Note: spare.Number.Text}

@@ -55,8 +55,8 @@ func Card(work Work, system quantity.System, allowed []string) (plan.Card, error
 	card := plan.Card{
 		Words: w.words, Title: procedure.Title.Text, Name: job.File.Name(), Machine: job.MachineTitle(), Variant: job.Variant,
 		Revision: procedure.Revision.Text, Date: procedure.Date.Text, Author: procedure.Author.Text, Checked: procedure.Checked.Text,
-		Summary: runs(procedure.Summary.Text), Facts: w.facts(), Start: texts(procedure.Start), End: texts(procedure.End),
-		Isolations: w.isolations(), NoEnergy: procedure.NoIsolation.Text,
+		Summary: runs(procedure.Summary.Text), Facts: w.facts(), Start: sentences(procedure.Start), End: sentences(procedure.End),
+		Isolations: w.isolations(), NoEnergy: sentence(procedure.NoIsolation.Text),
 		Wear: w.wear(), Tools: w.tools(), Supplies: w.supplies(), Spares: w.spares(),
 		Blanks: w.blanks(), Manual: w.manual(), Allowed: allowed,
 	}
@@ -98,17 +98,25 @@ func (w *writer) interval(amounts []model.Amount) string {
 	return strings.Join(out, " "+w.words.Labels.Or+" ")
 }
 
-// isolations lists the energies the job cuts off, in order of their steps.
+// isolations lists the energies the job cuts off, each once, in order of their steps.
 func (w *writer) isolations() []plan.Isolation {
 	var out []plan.Isolation
+	for _, energy := range w.isolated() {
+		how := energy.Isolate.Text
+		if energy.Relieve.Set() {
+			how += " " + energy.Relieve.Text
+		}
+		out = append(out, plan.Isolation{Energy: upper(energy.Words()), How: how, Prove: energy.Prove.Text, Restore: energy.Restore.Text})
+	}
+	return out
+}
+
+func (w *writer) isolated() []*model.Energy {
+	var out []*model.Energy
 	for _, step := range w.job.Steps {
 		for _, object := range step.Objects {
-			if energy := object.Energy; energy != nil && step.Verb.Key == "isolate" {
-				how := energy.Isolate.Text
-				if energy.Relieve.Set() {
-					how += " " + energy.Relieve.Text
-				}
-				out = append(out, plan.Isolation{Energy: upper(energy.Words()), How: how, Prove: energy.Prove.Text, Restore: energy.Restore.Text})
+			if step.Verb.Key == "isolate" && object.Energy != nil && !slices.Contains(out, object.Energy) {
+				out = append(out, object.Energy)
 			}
 		}
 	}
@@ -218,6 +226,14 @@ func sentence(text string) string {
 	return text
 }
 
+func sentences(list model.List) []string {
+	out := texts(list)
+	for i, text := range out {
+		out[i] = sentence(text)
+	}
+	return out
+}
+
 func upper(text string) string {
 	for i, r := range text {
 		return strings.ToUpper(string(r)) + text[i+len(string(r)):]
@@ -241,7 +257,7 @@ func (w *writer) sections(atStep map[int][]plan.Caution) []plan.Section {
 		if len(section.Steps) > 0 {
 			out = append(out, section)
 		} else if part.key == "close" {
-			out = append(out, plan.Section{Title: part.title, Lead: w.job.Procedure.NoClose.Text})
+			out = append(out, plan.Section{Title: part.title, Lead: sentence(w.job.Procedure.NoClose.Text)})
 		}
 	}
 	return out

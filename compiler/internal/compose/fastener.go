@@ -139,6 +139,7 @@ func (w *writer) adapter(step *model.Step, part *model.Part, out *plan.Step) {
 			setting, problems := quantity.Parse(text, quantity.Torque)
 			if len(problems) == 0 {
 				out.Values = append(out.Values, w.value(w.words.Labels.Wrench, model.Amount{Amount: setting, OK: true}))
+				out.Details = append(out.Details, w.words.Labels.With+" "+lowerTitle(w.words.Kinds["crowfoot"])+" "+step.Adapter.Length.Plain())
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
@@ -70,30 +71,52 @@ func (p *picker) group(kind, title, note string, lines []plan.Pick) {
 	p.list.Groups = append(p.list.Groups, plan.PickGroup{Kind: kind, Title: title, Note: note, Lines: lines, None: p.words.Labels.None})
 }
 
-// demand is one need of one job.
+// demand is one need of one job. Tools go by their printed names: two files may
+// use one name for different tools, and different names for one.
 type demand struct {
 	job  int
 	grip *needs.Grip // nil for a tool named outright
-	use  needs.Use
 	ways []needs.Set
+}
+
+// wall is every tool the jobs know, by printed name.
+type wall map[string]*model.Tool
+
+// hang puts the tools of a job on the wall, and gives their printed names by their own.
+func (known wall) hang(w *writer, tools []*model.Tool) map[string]string {
+	printed := map[string]string{}
+	for _, tool := range tools {
+		name := w.toolName(tool)
+		printed[tool.Name], known[name] = name, tool
+	}
+	return printed
+}
+
+func renamed(ways []needs.Set, printed map[string]string) []needs.Set {
+	out := make([]needs.Set, len(ways))
+	for i, way := range ways {
+		for _, name := range way {
+			out[i] = append(out[i], printed[name])
+		}
+		slices.Sort(out[i])
+	}
+	return out
 }
 
 // tools takes the fewest tools that serve every fastener of every job, and each
 // tool a step names.
 func (p *picker) tools() {
 	var demands []demand
-	known := map[string]*model.Tool{}
+	known := wall{}
 	for i, w := range p.writers {
 		tools := w.job.Tools()
-		for _, tool := range tools {
-			known[tool.Name] = tool
-		}
+		printed := known.hang(w, tools)
 		for g := range w.needs.Grips {
 			grip := &w.needs.Grips[g]
-			demands = append(demands, demand{job: i, grip: grip, ways: grip.Ways(tools)})
+			demands = append(demands, demand{job: i, grip: grip, ways: renamed(grip.Handy(tools), printed)})
 		}
 		for _, use := range w.needs.Tools {
-			demands = append(demands, demand{job: i, use: use, ways: []needs.Set{{use.Name}}})
+			demands = append(demands, demand{job: i, ways: renamed([]needs.Set{{use.Name}}, printed)})
 		}
 	}
 	asked := make([]needs.Demand, len(demands))
@@ -110,9 +133,10 @@ func (p *picker) tools() {
 	var lines []plan.Pick
 	for _, name := range kit.Tools {
 		if tool := known[name]; tool != nil {
-			lines = append(lines, p.toolLine(tool, kit.Tools, demands))
+			lines = append(lines, p.toolLine(name, tool, kit.Tools, demands))
 		}
 	}
+	slices.SortStableFunc(lines, func(a, b plan.Pick) int { return compareNames(a.Name, b.Name) })
 	note := p.words.Labels.Fewest
 	if !kit.Proved {
 		note = p.words.Labels.Few
@@ -131,19 +155,46 @@ func unique(list []string) []string {
 }
 
 // toolLine says what a tool of the kit serves and which jobs want it.
-func (p *picker) toolLine(tool *model.Tool, kit []string, demands []demand) plan.Pick {
-	line := plan.Pick{Name: p.writers[0].toolName(tool), StandIns: standIns(tool), Where: tool.Where.Text}
+func (p *picker) toolLine(name string, tool *model.Tool, kit []string, demands []demand) plan.Pick {
+	line := plan.Pick{Name: name, StandIns: standIns(tool), Where: tool.Where.Text}
+	var serves heads
 	for _, d := range demands {
-		if !p.works(tool.Name, kit, d) {
+		if !p.works(name, kit, d) {
 			continue
 		}
 		line.For = append(line.For, p.keys[d.job])
 		if d.grip != nil && sized(tool) {
-			line.Serves = append(line.Serves, p.writers[d.job].serves(*d.grip))
+			serves.add(p.writers[d.job].headWords(*d.grip), d.grip.Part.Words())
 		}
 	}
-	line.For, line.Serves = unique(line.For), unique(line.Serves)
+	line.For, line.Serves = unique(line.For), serves.lines()
 	return line
+}
+
+// heads gathers the parts a tool serves by their heads.
+type heads struct {
+	order []string
+	parts map[string][]string
+}
+
+func (h *heads) add(head, part string) {
+	if h.parts == nil {
+		h.parts = map[string][]string{}
+	}
+	if h.parts[head] == nil {
+		h.order = append(h.order, head)
+	}
+	if !slices.Contains(h.parts[head], part) {
+		h.parts[head] = append(h.parts[head], part)
+	}
+}
+
+func (h *heads) lines() []string {
+	var out []string
+	for _, head := range h.order {
+		out = append(out, head+": "+strings.Join(h.parts[head], ", "))
+	}
+	return out
 }
 
 // works reports whether a tool takes part in serving a need, by the first way the kit has whole.
@@ -156,65 +207,86 @@ func (p *picker) works(tool string, kit []string, d demand) bool {
 	return false
 }
 
-// supplies adds up what the jobs take of each fluid and consumable.
-func (p *picker) supplies() {
-	var names []string
-	for _, w := range p.writers {
-		names = append(names, w.job.Procedure.Supplies.Names()...)
+// lineOf finds the line of a list by its key, or begins it.
+func lineOf(lines *[]plan.Pick, keys *[]string, key string) (at int, fresh bool) {
+	if at = slices.Index(*keys, key); at >= 0 {
+		return at, false
 	}
+	*keys, *lines = append(*keys, key), append(*lines, plan.Pick{})
+	return len(*lines) - 1, true
+}
+
+// supplies adds up what the jobs take of each fluid and consumable, by what is
+// printed of it: title, grade and service.
+func (p *picker) supplies() {
 	var lines []plan.Pick
-	for _, name := range unique(names) {
-		var sum total
-		line := plan.Pick{}
-		var packs []model.Amount
-		for i, w := range p.writers {
-			if !w.job.Procedure.Supplies.Has(name) {
+	var keys []string
+	var sums []total
+	var packs [][]model.Amount
+	for i, w := range p.writers {
+		for _, name := range w.job.Procedure.Supplies.Names() {
+			if w.needs.Idle.Supplies[name] {
 				continue
 			}
-			line.Name = w.supplyName(name)
-			line.For = append(line.For, p.keys[i])
-			sum.join(w.sum(name))
-			if fluid := w.job.Fluid(name); fluid != nil {
-				packs, line.Where = fluid.Packs, fluid.Where.Text
-			} else if supply := w.job.Supply(name); supply != nil {
-				packs, line.Where = supply.Packs, supply.Where.Text
+			printed, service := w.supplyName(name), ""
+			fluid, supply := w.job.Fluid(name), w.job.Supply(name)
+			if fluid != nil {
+				service = fluid.Service.Text
+			}
+			at, fresh := lineOf(&lines, &keys, printed+"\n"+service)
+			if fresh {
+				sums, packs = append(sums, total{}), append(packs, nil)
+			}
+			lines[at].Name = printed
+			lines[at].For = append(lines[at].For, p.keys[i])
+			sums[at].join(w.sum(name))
+			switch {
+			case fluid != nil:
+				packs[at], lines[at].Where = fluid.Packs, fluid.Where.Text
+			case supply != nil:
+				packs[at], lines[at].Where = supply.Packs, supply.Where.Text
 			}
 		}
-		line.Quantity, line.Take = p.writers[0].quantity(sum), p.writers[0].packs(sum, packs)
-		lines = append(lines, line)
+	}
+	for i := range lines {
+		lines[i].Quantity, lines[i].Take = p.writers[0].quantity(sums[i]), p.writers[0].packs(sums[i], packs[i])
+		lines[i].For = unique(lines[i].For)
 	}
 	p.group("supplies", p.words.Labels.Supplies, "", lines)
 }
 
-// spares counts the parts that are renewed.
+// spares counts the parts that are renewed, by title and number.
 func (p *picker) spares() {
-	var names []string
-	for _, w := range p.writers {
-		names = append(names, w.job.Procedure.Spares.Names()...)
-	}
 	var lines []plan.Pick
-	for _, name := range unique(names) {
-		line := plan.Pick{}
-		count, pack := 0, 1
-		for i, w := range p.writers {
+	var keys []string
+	var counts, packs []int
+	for i, w := range p.writers {
+		for _, name := range w.job.Procedure.Spares.Names() {
 			spare := w.job.Spare(name)
-			if !w.job.Procedure.Spares.Has(name) || spare == nil {
+			if spare == nil || w.needs.Idle.Spares[name] {
 				continue
 			}
-			line.Name, line.Where, pack = upper(spare.Words()), spare.Where.Text, spare.Pack.Or(1)
+			printed := upper(spare.Words())
 			if spare.Number.Set() {
-				line.Name += ", " + spare.Number.Text
+				printed += ", " + spare.Number.Text
 			}
-			line.For = append(line.For, p.keys[i])
-			count += w.spareCount(name)
+			at, fresh := lineOf(&lines, &keys, printed)
+			if fresh {
+				counts, packs = append(counts, 0), append(packs, 1)
+			}
+			lines[at].Name, lines[at].Where, packs[at] = printed, spare.Where.Text, max(packs[at], spare.Pack.Or(1))
+			lines[at].For = append(lines[at].For, p.keys[i])
+			counts[at] += w.spareCount(name)
 		}
-		if count > 0 {
-			line.Quantity = strconv.Itoa(count)
+	}
+	for i := range lines {
+		if counts[i] > 0 {
+			lines[i].Quantity = strconv.Itoa(counts[i])
 		}
-		if pack > 1 && count > 0 {
-			line.Take = fmt.Sprintf("%d × %d", (count+pack-1)/pack, pack)
+		if packs[i] > 1 && counts[i] > 0 {
+			lines[i].Take = fmt.Sprintf("%d × %d", (counts[i]+packs[i]-1)/packs[i], packs[i])
 		}
-		lines = append(lines, line)
+		lines[i].For = unique(lines[i].For)
 	}
 	p.group("spares", p.words.Labels.Spares, "", lines)
 }
@@ -237,7 +309,8 @@ func (p *picker) wear() {
 // waste adds up what is drained, by fluid, with the containers that catch it.
 func (p *picker) waste() {
 	var lines []plan.Pick
-	sums := map[string]*total{}
+	var sums []total
+	var into [][]string
 	for i, w := range p.writers {
 		for _, catch := range w.needs.Catch {
 			name := w.words.Labels.Used + " " + lowerTitle(catch.Cavity.Words())
@@ -246,22 +319,21 @@ func (p *picker) waste() {
 			}
 			at := slices.IndexFunc(lines, func(line plan.Pick) bool { return line.Name == name })
 			if at < 0 {
-				lines = append(lines, plan.Pick{Name: name})
-				at = len(lines) - 1
-				sums[name] = &total{}
+				at = len(lines)
+				lines, sums, into = append(lines, plan.Pick{Name: name}), append(sums, total{}), append(into, nil)
 			}
 			if catch.Amount.Set() && catch.Amount.OK {
-				sums[name].add(catch.Amount.Amount)
+				sums[at].add(catch.Amount.Amount)
 			}
 			if tool := w.job.Tool(catch.Step.Into.Name()); tool != nil {
-				lines[at].Serves = append(lines[at].Serves, w.words.Labels.Into+" "+lowerTitle(w.toolName(tool)))
+				into[at] = append(into[at], lowerTitle(w.toolName(tool)))
 			}
 			lines[at].For = append(lines[at].For, p.keys[i])
 		}
 	}
 	for i := range lines {
-		lines[i].Quantity = p.writers[0].quantity(*sums[lines[i].Name])
-		lines[i].Serves, lines[i].For = unique(lines[i].Serves), unique(lines[i].For)
+		lines[i].Quantity = p.writers[0].quantity(sums[i])
+		lines[i].Into, lines[i].For = strings.Join(unique(into[i]), ", "), unique(lines[i].For)
 	}
 	p.group("waste", p.words.Labels.Waste, "", lines)
 }

@@ -11,7 +11,7 @@ import (
 
 // step composes one numbered step, without the messages that stand before it.
 func (w *writer) step(step *model.Step) plan.Step {
-	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Verb.Key == "wait", Outside: step.Outside.Text}
+	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Verb.Key == "wait"}
 	said := blocks(step.Say.Text)
 	if step.Verb.Key == "" && len(said) > 0 {
 		out.Action, out.Say = said[0].Runs, said[1:]
@@ -28,6 +28,7 @@ func (w *writer) step(step *model.Step) plan.Step {
 	}
 	w.hold(step, &out)
 	w.readings(step, &out)
+	out.Otherwise = w.otherwise(step)
 	for _, note := range step.Notes.Items {
 		out.Notes = append(out.Notes, note.Text)
 	}
@@ -52,7 +53,7 @@ func (w *writer) action(step *model.Step) []plan.Run {
 	if rest, ok := strings.CutSuffix(before, " the "); ok {
 		verb, article = rest, " the "
 	}
-	return []plan.Run{{Text: verb, Bold: true}, {Text: article + object + ending + "."}}
+	return []plan.Run{{Text: verb, Bold: true}, {Text: strings.TrimRight(article+object+ending, " ") + "."}}
 }
 
 // objects names what the verb acts on.
@@ -61,7 +62,7 @@ func (w *writer) objects(step *model.Step) string {
 		if step.Until.Set() {
 			return w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
 		}
-		return w.amount(step.Wait)
+		return ""
 	}
 	var names []string
 	for _, object := range step.Objects {
@@ -142,8 +143,8 @@ func (w *writer) values(step *model.Step, out *plan.Step) {
 	out.Values = w.put(out.Values, labels.Set, step.SetTo)
 	out.Values = w.put(out.Values, labels.Time, step.Least)
 	out.Values = w.put(out.Values, labels.AtMost, step.Most)
-	if step.Verb.Key != "measure" && step.Verb.Key != "record" && !step.Reading.Set() {
-		out.Values = w.put(out.Values, labels.Limit, step.Limit)
+	if step.Verb.Key != "measure" && step.Verb.Key != "record" && !step.Reading.Set() && !step.SetTo.Set() {
+		out.Values = w.put(out.Values, labels.Limit, limitOf(step))
 	}
 }
 
@@ -186,6 +187,10 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 	switch key := step.Verb.Key; {
 	case object.Part != nil:
 		w.fasteners(step, object.Part, out)
+	case object.Spare != nil && key == "replace":
+		if count := step.Count.Or(1); count > 1 {
+			out.Details = append(out.Details, strings.TrimSuffix(fmt.Sprintf("%d × %s", count, object.Spare.Number.Text), " × "))
+		}
 	case object.Point != nil && (key == "grease" || key == "lubricate"):
 		if count := step.Count.Or(object.Point.Count.Or(1)); count > 1 {
 			out.Details = append(out.Details, fmt.Sprintf("%d %s", count, w.words.Labels.Points))
@@ -196,9 +201,33 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 		if object.Point.Until.Set() && !step.Until.Set() {
 			out.Details = append(out.Details, w.words.Labels.Until+" "+lowerFirst(object.Point.Until.Text))
 		}
-	case object.Limit != nil && out.Outside == "":
-		out.Outside = object.Limit.Outside.Text
 	}
+}
+
+// limitOf is the limit a step holds something to: its own, or its object's.
+func limitOf(step *model.Step) model.Amount {
+	limit := step.Limit
+	for _, object := range step.Objects {
+		if object.Limit != nil && !limit.Set() {
+			limit = object.Limit.Limit
+		}
+	}
+	return limit
+}
+
+// otherwise is what to do when something is not as the step wants it.
+func (w *writer) otherwise(step *model.Step) plan.Fact {
+	out := plan.Fact{Label: w.words.Labels.IfNot, Text: step.Outside.Text}
+	for _, object := range step.Objects {
+		if object.Limit != nil && out.Text == "" {
+			out.Text = object.Limit.Outside.Text
+		}
+	}
+	if limitOf(step).Set() || step.SetTo.Set() {
+		out.Label = w.words.Labels.Outside
+	}
+	out.Text = sentence(out.Text)
+	return out
 }
 
 // about is how the thing says it is done: how an energy is cut off, how a limit is measured.
@@ -238,6 +267,9 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 	if step.People.N > 1 {
 		out.Details = append(out.Details, fmt.Sprintf("%s: %d", labels.People, step.People.N))
 	}
+	if tools := w.taken(step); tools != "" {
+		out.Details = append(out.Details, labels.With+" "+tools)
+	}
 	for _, spare := range step.Spares.Items {
 		if known := w.job.Spare(spare.Name()); known != nil {
 			out.Details = append(out.Details, labels.New+" "+lowerTitle(known.Words()))
@@ -248,17 +280,38 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 	}
 }
 
+// taken names the tools the step says it takes, besides what turns its fasteners.
+func (w *writer) taken(step *model.Step) string {
+	lists := []model.List{step.Tools}
+	for _, object := range step.Objects {
+		if object.Limit != nil && step.Verb.Key != "record" {
+			lists = append(lists, object.Limit.Tool)
+		}
+		if object.Point != nil && (step.Verb.Key == "grease" || step.Verb.Key == "lubricate") {
+			lists = append(lists, object.Point.Tool)
+		}
+	}
+	if pose := w.job.Pose(step.Pose.Name()); pose != nil {
+		lists = append(lists, pose.Tools)
+	}
+	var names []string
+	for _, list := range lists {
+		for _, item := range list.Items {
+			if tool := w.job.Tool(item.Name()); tool != nil {
+				name, _, _ := strings.Cut(w.toolName(tool), ",")
+				names = append(names, lowerTitle(name))
+			}
+		}
+	}
+	return strings.Join(unique(names), ", ")
+}
+
 // readings are the places to write a value down.
 func (w *writer) readings(step *model.Step, out *plan.Step) {
 	var blank plan.Blank
 	limit := step.Limit
 	if step.Verb.Key == "measure" || step.Verb.Key == "record" {
-		blank.Label = upper(w.objects(step))
-		for _, object := range step.Objects {
-			if object.Limit != nil && !limit.Set() {
-				limit = object.Limit.Limit
-			}
-		}
+		blank.Label, limit = upper(w.objects(step)), limitOf(step)
 	}
 	if step.Reading.Set() {
 		blank.Label = step.Reading.Text

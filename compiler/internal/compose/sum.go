@@ -39,7 +39,7 @@ func (t *total) use(use needs.Use, fluid *model.Fluid) {
 	amount := use.Amount.Amount
 	if amount.Dimension == quantity.Count && fluid != nil && fluid.Stroke.OK {
 		if n, ok := amount.Max(); ok && n.IsInt() && n.Num().IsInt64() {
-			amount = fluid.Stroke.Scale(int(n.Num().Int64()))
+			amount = twoFigures(fluid.Stroke.Scale(int(n.Num().Int64())))
 		}
 	}
 	t.add(amount)
@@ -100,6 +100,34 @@ func (w *writer) packs(t total, packs []model.Amount) string {
 		text += ", " + left.Format(w.system) + " " + w.words.Labels.Left
 	}
 	return text
+}
+
+// twoFigures rounds an amount up to two figures: what a number of strokes gives is known no closer.
+func twoFigures(amount quantity.Amount) quantity.Amount {
+	most, ok := amount.Max()
+	if !ok || most.Sign() <= 0 {
+		return amount
+	}
+	figure, step := amount.Unit.FromBase(most), big.NewRat(1, 1)
+	ten := big.NewRat(10, 1)
+	for figure.Cmp(new(big.Rat).Mul(step, ten)) < 0 {
+		step.Quo(step, ten)
+	}
+	for figure.Cmp(new(big.Rat).Mul(step, big.NewRat(100, 1))) >= 0 {
+		step.Mul(step, ten)
+	}
+	n := big.NewRat(int64(ceil(figure, step)), 1)
+	up, problems := quantity.Parse(trimmed(n.Mul(n, step))+" "+amount.Unit.Symbol, amount.Dimension)
+	if len(problems) > 0 {
+		return amount
+	}
+	return up
+}
+
+// trimmed writes a figure without noughts at its end.
+func trimmed(figure *big.Rat) string {
+	text := figure.FloatString(6)
+	return strings.TrimRight(strings.TrimRight(text, "0"), ".")
 }
 
 // rounded is an amount in a unit, to two places; false where nothing is left of it.

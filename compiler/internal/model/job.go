@@ -189,6 +189,17 @@ func (j *Job) Tools() []*Tool {
 	return out
 }
 
+// Listed are the tools on the list of the procedure, in its order.
+func (j *Job) Listed() []*Tool {
+	var out []*Tool
+	for _, name := range j.Procedure.Tools.Names() {
+		if tool := j.Tool(name); tool != nil {
+			out = append(out, tool)
+		}
+	}
+	return out
+}
+
 // Energies lists the sources of energy of the machine, by name.
 func (j *Job) Energies() []*Energy {
 	var out []*Energy

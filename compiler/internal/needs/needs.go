@@ -28,6 +28,7 @@ type Grip struct {
 	High    float64
 	ReachMM float64
 	Access  string // any, socket or wrench
+	Listed  []Set  // ways the listed tools serve it
 
 	anyDrive bool // no thought of what a square drive takes
 }
@@ -49,6 +50,9 @@ type Needs struct {
 	Supplies []Use
 	Spares   []Use
 	Catch    []Catch
+	Idle     Used // what is listed and only other versions of the machine take
+
+	listed []*model.Tool
 }
 
 // Catch is a fluid that is drained, with the container that catches it.
@@ -70,6 +74,10 @@ func Of(job *model.Job) *Needs {
 			n.object(job, step, object)
 		}
 		n.own(job, step)
+	}
+	n.listed = job.Listed()
+	for i := range n.Grips {
+		n.Grips[i].Listed = n.Grips[i].Ways(n.listed)
 	}
 	return n
 }

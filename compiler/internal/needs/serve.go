@@ -20,7 +20,8 @@ type Fitting struct {
 	Why  string
 }
 
-// turners are the kinds of tool that turn a square, by hand and without a torque.
+// turners are the kinds of tool that turn a square without a torque: what runs a
+// fastener out and in comes before what only breaks it loose or spins it hard.
 var turners = []string{"ratchet", "breaker-bar", "impact-wrench"}
 
 // hard kinds of head, by the kinds of tool that grip them: whole tools first, then those on a square drive.
@@ -126,6 +127,26 @@ func (g Grip) Ways(tools []*model.Tool) []Set {
 	return smallest(out)
 }
 
+// Handy lists the ways a mechanic would choose: none that runs a fastener out or
+// in with a breaker bar or an impact wrench where a ratchet does it.
+func (g Grip) Handy(tools []*model.Tool) []Set {
+	ways := g.Ways(tools)
+	if g.Torque || g.Step.Verb.Key == "loosen" {
+		return ways
+	}
+	kinds := map[string]string{}
+	for _, tool := range tools {
+		kinds[tool.Name] = tool.Kind.Text
+	}
+	has := func(way Set, any ...string) bool {
+		return slices.ContainsFunc(way, func(name string) bool { return slices.Contains(any, kinds[name]) })
+	}
+	if !slices.ContainsFunc(ways, func(way Set) bool { return has(way, "ratchet") }) {
+		return ways
+	}
+	return slices.DeleteFunc(ways, func(way Set) bool { return has(way, "breaker-bar", "impact-wrench") })
+}
+
 // AnyDrive is the same fastener with no thought of what a square drive takes.
 func (g Grip) AnyDrive() Grip {
 	g.anyDrive = true
@@ -186,13 +207,12 @@ func (g Grip) Wanted() string {
 // Handles are the tools that turn the square: the torque wrenches whose usable
 // range covers the torque, or a ratchet or bar where there is none.
 func (g Grip) Handles(tools []*model.Tool) []*model.Tool {
-	var out []*model.Tool
-	for _, tool := range tools {
-		if g.Torque && tool.Kind.Text == "torque-wrench" && g.Covered(tool) || !g.Torque && slices.Contains(turners, tool.Kind.Text) {
-			out = append(out, tool)
+	return slices.DeleteFunc(slices.Clone(tools), func(tool *model.Tool) bool {
+		if g.Torque {
+			return tool.Kind.Text != "torque-wrench" || !g.Covered(tool)
 		}
-	}
-	return out
+		return !slices.Contains(turners, tool.Kind.Text)
+	})
 }
 
 // Covered reports whether the torque lies in the usable range of a torque wrench.

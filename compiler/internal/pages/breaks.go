@@ -23,7 +23,9 @@ const (
 	costStage     = 6.0   // before a stage
 	costList      = 15.0  // before a row of a list
 	costStep      = 20.0  // before a step
-	costSafety    = 80.0  // within what is read before the work
+	costSafety    = 90.0  // within what is read before the work
+	costEnergy    = 40.0  // between the messages and where energy is cut off
+	costBring     = 60.0  // within what is fetched
 	costMeanwhile = 90.0  // before a step done while something waits
 	costInside    = 400.0 // within a step too tall to stay whole
 	costParted    = 20000.0

@@ -13,6 +13,12 @@ func (c *card) bring() []item {
 	}{{labels.Wear, c.plan.Wear}, {labels.Tools, c.plan.Tools}, {labels.Supplies, c.plan.Supplies}, {labels.Spares, c.plan.Spares}} {
 		rows := c.group(group.label, group.items)
 		rows[0].above = c.size.main * 0.3
+		for k := range rows {
+			rows[k].part = labels.Bring
+			if k > 0 {
+				rows[k].part = group.label
+			}
+		}
 		if i == 0 {
 			title := c.say(c.main().with(Bold), c.column, labels.Bring)
 			heading := piece{width: c.width}
@@ -30,7 +36,7 @@ func (c *card) bring() []item {
 // group sets the items in two columns, row by row.
 func (c *card) group(label string, list []plan.Item) []item {
 	if len(list) == 0 {
-		return []item{{piece: c.labelled(label, c.say(c.text().inked(grey), c.column, c.words.Labels.None)), dear: costList}}
+		return []item{{piece: c.labelled(label, c.say(c.text().inked(grey), c.column, c.words.Labels.None)), dear: costBring}}
 	}
 	columns := 2
 	if c.column < 24*c.size.text {
@@ -48,7 +54,7 @@ func (c *card) group(label string, list []plan.Item) []item {
 		if first == 0 {
 			name = label
 		}
-		items = append(items, item{piece: c.labelled(name, row.named("row", list[first].Name)), above: c.size.text * 0.15, dear: costList})
+		items = append(items, item{piece: c.labelled(name, row.named("row", list[first].Name)), above: c.size.text * 0.15, dear: costBring})
 	}
 	return items
 }

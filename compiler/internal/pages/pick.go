@@ -62,7 +62,7 @@ func (l *list) head() piece {
 	labels := l.words.Labels
 	stamp := piece{}
 	if l.plan.Date != "" {
-		stamp = l.stamp(l.plan.Date, "")
+		stamp = l.stamp(l.plan.Date, labels.Latest)
 	}
 	return l.titleBand(joined(" · ", l.plan.Shop, labels.Pick), l.plan.Title, "", stamp).named("head", "")
 }
@@ -173,7 +173,7 @@ func (l *list) about(line plan.Pick) []span {
 	labels := l.words.Labels
 	var spans []span
 	for _, part := range []struct{ label, text string }{
-		{labels.Take, line.Take}, {labels.Where, line.Where}, {labels.Serves, strings.Join(line.Serves, ", ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")},
+		{labels.Take, line.Take}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")},
 	} {
 		if part.text == "" {
 			continue

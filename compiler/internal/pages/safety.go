@@ -18,6 +18,9 @@ func (c *card) safety() []item {
 			label = c.words.Labels.Safety
 		}
 		it := item{piece: c.labelled(label, c.caution(caution, c.column)), above: em * 0.4, dear: costSafety}
+		if i > 0 {
+			it.part = c.words.Labels.Safety
+		}
 		if i == 0 {
 			it.above = em * 0.75
 		}
@@ -94,14 +97,14 @@ func (c *card) isolations() []item {
 			return nil
 		}
 		text := c.set(c.text(), c.column, []span{{labels.NoEnergy + ".", Bold, black}, {" " + c.plan.NoEnergy, Regular, black}})
-		return []item{{piece: c.labelled(labels.Isolate, text.named("isolation", "none")), above: c.size.main * 0.75, dear: costSafety}}
+		return []item{{piece: c.labelled(labels.Isolate, text.named("isolation", "none")), above: c.size.main * 0.75, dear: costEnergy}}
 	}
 	widths := []float64{0.24 * c.column, 0.38 * c.column, 0.38 * c.column}
 	head := c.cells(c.small().inked(grey), widths, []string{labels.Energy, labels.Isolate, labels.Prove}, true)
-	items := []item{{piece: c.labelled(labels.Isolate, head), above: c.size.main * 0.75, dear: costSafety}}
+	items := []item{{piece: c.labelled(labels.Isolate, head), above: c.size.main * 0.75, dear: costEnergy}}
 	for i, isolation := range c.plan.Isolations {
 		row := c.cells(c.text(), widths, []string{isolation.Energy, isolation.How, isolation.Prove}, false)
-		items = append(items, item{piece: c.labelled("", row.named("isolation", isolation.Energy)), stays: i == 0, dear: costSafety})
+		items = append(items, item{piece: c.labelled("", row.named("isolation", isolation.Energy)), stays: i == 0, part: labels.Isolate, dear: costSafety})
 	}
 	return items
 }

@@ -148,8 +148,8 @@ func (c *card) rest(step plan.Step, width float64) []piece {
 	for _, reading := range step.Readings {
 		rows = append(rows, c.reading(reading, width))
 	}
-	if step.Outside != "" {
-		rows = append(rows, c.signed(branch(c.size.text*0.95, black), width, []span{{c.words.Labels.Outside + ":", Bold, black}, {" " + step.Outside, Regular, black}}, c.text()).named("outside", ""))
+	if step.Otherwise.Text != "" {
+		rows = append(rows, c.signed(branch(c.size.text*0.95, black), width, []span{{step.Otherwise.Label + ":", Bold, black}, {" " + step.Otherwise.Text, Regular, black}}, c.text()).named("outside", ""))
 	}
 	for _, note := range step.Notes {
 		rows = append(rows, c.note(note, width))

@@ -63,7 +63,7 @@ type Step struct {
 	Say       []Block   // more words
 	Values    []Value
 	Details   []string // small print: fasteners, wrench sizes, order, condition of the thread
-	Outside   string   // what to do when a reading is outside its limit
+	Otherwise Fact     // what to do when it is not as it should be: "Outside the limit" – "Renew the chain."
 	Readings  []Blank
 	Notes     []string
 	Meanwhile bool // done while the wait above runs
@@ -114,7 +114,8 @@ type Pick struct {
 	Name     string   // what to take
 	Quantity string   // "2", "3.3 L"; empty for one tool
 	Take     string   // packs to take: "4 × 1 L bottle, 0.7 L left"
-	Serves   []string // what it is for: "16 mm hex · drain plug"
+	Serves   []string // what it is for: "16 mm hex: drain plug, fill plug"
+	Into     string   // what catches it
 	StandIns []string
 	Where    string   // place on the wall or shelf
 	For      []string // keys of the procedures that want it
@@ -134,7 +135,7 @@ type PickList struct {
 	Words    Words
 	Shop     string
 	Title    string
-	Date     string
+	Date     string // ISO 8601 day of the latest revision
 	Served   []Served
 	Groups   []PickGroup
 	Warnings []string // what no tool on the wall serves

@@ -50,6 +50,9 @@ type Labels struct {
 	Meanwhile  string `toml:"meanwhile"`
 	Wait       string `toml:"wait"`
 	Outside    string `toml:"outside"`
+	IfNot      string `toml:"if-not"`
+	Latest     string `toml:"latest"`
+	Caught     string `toml:"caught"`
 	Note       string `toml:"note"`
 	Record     string `toml:"record"`
 	Limit      string `toml:"limit"`

@@ -17,9 +17,9 @@ var _ = add(Rule{
 		Good:    "tools = [\"wrench-22\"]\n[tool.wrench-22]\nkind = \"wrench\"\nsizes = \"22 mm\"\n[part.plug]\nacross = \"22 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[string]bool{}
+		told, listed := map[string]bool{}, p.Job.Listed()
 		for _, grip := range p.Needs.Grips {
-			fits := grip.Grips(p.tools())
+			fits := grip.Grips(listed)
 			if len(fits) == 0 || fits[0].Fit != trade.Loose || told[grip.Part.Name] || p.lacks(grip) != served {
 				continue
 			}

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "tools = [\"wrench-16\"]\n[part.plug]\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
-		used := p.usedTools()
+		used := p.Needs.Used().Tools
 		for _, item := range p.Job.Procedure.Tools.Items {
 			if p.Job.Tool(item.Name()) != nil && !used[item.Name()] {
 				p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("%q is on the list of tools and no step uses it", item.Text),
@@ -26,27 +26,3 @@ var _ = add(Rule{
 		}
 	},
 })
-
-// usedTools are the listed tools that a step names or that take part in turning a
-// fastener. While a fastener is not served, every tool that could be meant for it counts.
-func (p *Pass) usedTools() map[string]bool {
-	used := map[string]bool{}
-	for _, use := range p.Needs.Tools {
-		used[use.Name] = true
-	}
-	listed := p.tools()
-	for _, grip := range p.Needs.Grips {
-		ways := grip.Ways(listed)
-		for _, way := range ways {
-			for _, name := range way {
-				used[name] = true
-			}
-		}
-		for _, tool := range listed {
-			if (len(ways) == 0 || grip.Doubt) && grip.Meant(tool) {
-				used[tool.Name] = true
-			}
-		}
-	}
-	return used
-}

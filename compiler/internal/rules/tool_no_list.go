@@ -26,7 +26,7 @@ var _ = add(Rule{
 func (p *Pass) kit(tools []*model.Tool) []string {
 	var demands []needs.Demand
 	for _, grip := range p.Needs.Grips {
-		demands = append(demands, needs.Demand{Ways: grip.Ways(tools)})
+		demands = append(demands, needs.Demand{Ways: grip.Handy(tools)})
 	}
 	for _, use := range p.Needs.Tools {
 		demands = append(demands, needs.Demand{Ways: []needs.Set{{use.Name}}})

@@ -52,7 +52,7 @@ var _ = add(Rule{
 // the fewest tools, an exact size before a stand-in.
 func (p *Pass) nearestWay(grip needs.Grip) []string {
 	var best []string
-	for _, way := range grip.Ways(p.Job.Tools()) {
+	for _, way := range grip.Handy(p.Job.Tools()) {
 		var add []string
 		for _, name := range way {
 			if !p.Job.Procedure.Tools.Has(name) {

@@ -3,20 +3,8 @@ package rules
 import (
 	"fmt"
 
-	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 )
-
-// tools are the listed tools of the job, by the names on the list.
-func (p *Pass) tools() []*model.Tool {
-	var out []*model.Tool
-	for _, name := range p.Job.Procedure.Tools.Names() {
-		if tool := p.Job.Tool(name); tool != nil {
-			out = append(out, tool)
-		}
-	}
-	return out
-}
 
 // why a fastener is not served.
 type lack int
@@ -37,7 +25,7 @@ func (p *Pass) lacks(grip needs.Grip) lack {
 	if grip.Fault != nil || grip.Doubt || !grip.Known() {
 		return served // the rules on fasteners and units say what is wrong
 	}
-	if len(grip.Ways(p.tools())) > 0 {
+	if len(grip.Listed) > 0 {
 		return served
 	}
 	all := p.Job.Tools()

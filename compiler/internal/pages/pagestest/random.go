@@ -129,7 +129,7 @@ func (g dice) blanks(n int) (out []plan.Blank) {
 }
 
 func (g dice) step(number int) plan.Step {
-	step := plan.Step{Number: number, Action: append([]plan.Run{{Text: "Do "}}, g.runs(30)...), Outside: g.text(g.upTo(20)), Details: g.texts(4, 6), Notes: g.texts(2, 20),
+	step := plan.Step{Number: number, Action: append([]plan.Run{{Text: "Do "}}, g.runs(30)...), Otherwise: plan.Fact{Label: g.text(1 + g.upTo(2)), Text: g.text(g.upTo(20))}, Details: g.texts(4, 6), Notes: g.texts(2, 20),
 		Wait: g.IntN(5) == 0, Meanwhile: g.IntN(3) == 0}
 	if g.IntN(4) == 0 {
 		step.Stage = g.text(5)
