@@ -128,7 +128,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
 	for i, job := range jobs {
 		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
-			return (f.Severity == finding.Error || f.Firm) && (f.Variant == "" || f.Variant == job.Variant)
+			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant)
 		})
 		made := describe(job, stands || unread, out.allowed)
 		made.versions, made.work = len(jobs), compose.Work{Job: job, Needs: needed[i], Hazards: implied[i]}

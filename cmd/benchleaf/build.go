@@ -80,21 +80,21 @@ func (b *build) only(variant string) error {
 	return nil
 }
 
-// tellHeld draws the errors that hold cards back, and says which.
+// tellHeld draws the findings that hold cards back, and says which.
 func (by *caller) tellHeld(b *build) (held bool, err error) {
-	var errors []finding.Finding
+	var holding []finding.Finding
 	var rest tally
 	for _, found := range b.result.Findings {
-		if found.Severity == finding.Error {
-			errors = append(errors, found)
+		if found.Holds() {
+			holding = append(holding, found)
 		} else {
 			rest.by[found.Severity]++
 		}
 	}
-	if err := by.draw(by.err, b.shop, errors); err != nil {
+	if err := by.draw(by.err, b.shop, holding); err != nil {
 		return false, err
 	}
-	if len(errors) > 0 {
+	if len(holding) > 0 {
 		fmt.Fprintln(by.err)
 	}
 	for _, card := range b.held() {
@@ -106,7 +106,7 @@ func (by *caller) tellHeld(b *build) (held bool, err error) {
 	if rest.by[finding.Warning]+rest.by[finding.Note] > 0 {
 		fmt.Fprintf(by.err, "besides: %s; see them with benchleaf lint\n", rest.found())
 	}
-	return len(errors) > 0, nil
+	return len(holding) > 0, nil
 }
 
 // held lists the cards that are not printed. A file with a fault of the language

@@ -19,7 +19,7 @@ func pickCommand(by *caller) *cobra.Command {
 		Short: "Write the pick list alone: tools, supplies and spares to bring",
 		Long: `Pick checks the procedures at or below the paths, this folder when none is given,
 and writes one list of what to bring for all of them, as PDF and CSV. Procedures
-that are held back by an error are not in the list, and are named.`,
+that are held back, as print says, are not in the list, and are named.`,
 		Example: `  benchleaf pick gearbox-oil.toml belt.toml    what to bring for two jobs, into out
   benchleaf pick --csv > monday.csv            as a table for a spreadsheet`,
 		RunE: func(cmd *cobra.Command, paths []string) error {

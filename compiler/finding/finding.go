@@ -35,6 +35,10 @@ type Finding struct {
 	Firm     bool      // the author cannot stand by it: a missing danger or warning
 }
 
+// Holds reports whether no card is printed while the finding stands: an error, or
+// a missing danger or warning.
+func (f Finding) Holds() bool { return f.Severity == Error || f.Firm }
+
 // Related is another place that belongs to a finding, with what stands there.
 type Related struct {
 	Place source.Place

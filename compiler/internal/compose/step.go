@@ -320,7 +320,7 @@ func (w *writer) readings(step *model.Step, out *plan.Step) {
 		return
 	}
 	if limit.OK {
-		blank.Unit, blank.Limit = limit.Unit.Symbol, w.amount(limit)
+		blank.Unit, blank.Limit = limit.Shown(w.system).Symbol, w.amount(limit)
 	}
 	out.Readings = append(out.Readings, blank)
 }

@@ -254,32 +254,8 @@ func (d *decoder) amount(key schema.Key, value *tree.Value) Amount {
 }
 
 func readAmount(text, of string) (quantity.Amount, []quantity.Problem) {
-	var first quantity.Amount
-	var problems []quantity.Problem
-	for i, want := range dimensions(of) {
-		amount, wrong := quantity.Parse(text, want)
-		if len(wrong) == 0 && !doubtful(problems) {
-			return amount, nil
-		}
-		if len(wrong) == 0 {
-			continue
-		}
-		if i == 0 || better(wrong, problems) {
-			first, problems = amount, wrong
-		}
-	}
-	return first, problems
-}
-
-// better prefers the reading whose unit was at least of the wanted dimension.
-func better(a, b []quantity.Problem) bool {
-	return a[0].Kind != quantity.Wrong && (b[0].Kind == quantity.Wrong || a[0].Warning && !b[0].Warning)
-}
-
-// doubtful reports whether what was written may be meant in a dimension already
-// tried, so that another one must not settle it: "8 oz" of a volume or a mass.
-func doubtful(problems []quantity.Problem) bool {
-	return len(problems) > 0 && problems[0].Kind == quantity.Ambiguous
+	wants := dimensions(of)
+	return quantity.Parse(text, wants[0], wants[1:]...)
 }
 
 func (d *decoder) whole(key schema.Key, value *tree.Value) Whole {

@@ -46,6 +46,9 @@ func (p *parser) dual(a *Amount) {
 	}
 	second.loose = second.loose || a.loose && second.Shape == Range
 	p.compare(*a, second, start, end)
+	if a.Shape == Tolerance && second.Shape == Exact {
+		return // the middle alone; print converts the tolerance too
+	}
 	a.Dual = &second
 }
 
@@ -93,7 +96,10 @@ func agree(a, b Amount) bool {
 		step = other
 	}
 	m := margin{half: new(big.Rat).Mul(step, big.NewRat(1, 2)), loose: keep <= 2,
-		bounded: a.Shape != Exact && a.Shape != About, scale: a.Dimension == Temperature}
+		bounded: a.Shape != Exact && a.Shape != About, scale: a.Dimension == Temperature, instrument: instruments[a.Dimension]}
+	if a.Shape == Tolerance && b.Shape == Exact {
+		return m.near(a.first.base(), b.first.base())
+	}
 	lowA, haveA := a.Min()
 	lowB, haveB := b.Min()
 	if haveA != haveB || haveA && !m.near(lowA, lowB) {
@@ -113,7 +119,15 @@ type margin struct {
 	loose   bool     // a figure has two significant figures or fewer
 	bounded bool     // the figures are bounds
 	scale   bool     // values are points on a scale, of which no share can be taken
+
+	instrument *big.Rat // share of the value, or degrees on a scale, that the instrument may be off; nil where it is not known
 }
+
+// instruments are what the measuring tools of a shop may be off by: what two
+// figures differ by less cannot be told apart at the machine. Name plates pair
+// 250 bar with 3600 psi. Torque: half the 4 to 6 % of ISO 6789; pressure: class
+// 2.5 of EN 837-1; temperature: 1.5 °C, half of 5 °F, common practice, no source.
+var instruments = map[Dimension]*big.Rat{Torque: big.NewRat(25, 1000), Pressure: big.NewRat(25, 1000), Temperature: big.NewRat(3, 2)}
 
 // near compares two lower bounds; b may be safer, which is higher.
 func (m margin) near(a, b *big.Rat) bool {
@@ -125,6 +139,14 @@ func (m margin) near(a, b *big.Rat) bool {
 		}
 		if m.loose {
 			most.Add(most, size.Mul(size, big.NewRat(1, 100)))
+		}
+	}
+	if off := m.instrument; off != nil {
+		if !m.scale {
+			off = new(big.Rat).Mul(off, new(big.Rat).Abs(a))
+		}
+		if off.Cmp(most) > 0 {
+			most.Set(off)
 		}
 	}
 	apart := new(big.Rat).Sub(b, a)

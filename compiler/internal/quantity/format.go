@@ -42,6 +42,14 @@ func (a Amount) Also(s System) string {
 // Plain is the author's figure alone, with the spelling of units and ranges settled, in plain spaces.
 func (a Amount) Plain() string { return asciiFigures.Replace(a.print()) }
 
+// Shown is the unit in which Format prints the figure that stands first.
+func (a Amount) Shown(s System) Unit {
+	if s == Both {
+		return a.Unit
+	}
+	return a.to(s).Unit
+}
+
 // to is the amount for readers of one system; itself where there is nothing to convert.
 func (a Amount) to(s System) Amount {
 	if a.first.value == nil || a.Unit.System == s || a.Unit.System == Neutral {

@@ -12,12 +12,12 @@ import (
 
 // gnuName is how GNU units spells our units; units it has no measure for are left out.
 var gnuName = map[Dimension]map[string]string{
-	Torque: {"N·m": "N m", "lbf·ft": "lbf ft", "lbf·in": "lbf in", "ozf·in": "oz force inch", "kgf·m": "kgf m", "kgf·cm": "kgf cm",
+	Torque: {"N·m": "N m", "lbf·ft": "lbf ft", "lbf·in": "lbf in", "ozf·in": "oz force inch", "kgf·m": "kgf m", "kgf·cm": "kgf cm", "daN·m": "daN m",
 		"cN·m": "cN m", "mN·m": "mN m", "N·mm": "N mm", "kN·m": "kN m"},
-	Length: {"mm": "mm", "cm": "cm", "m": "m", "µm": "micron", "in": "inch", "ft": "ft", "thou": "thou", "mil": "mil"},
-	Volume: {"L": "liter", "mL": "ml", "dL": "dl", "cL": "cl", "cm³": "cm^3", "m³": "m^3", "US gal": "usgallon", "US qt": "usquart", "US pt": "uspint",
+	Length: {"mm": "mm", "cm": "cm", "m": "m", "yd": "yard", "µm": "micron", "in": "inch", "ft": "ft", "thou": "thou", "mil": "mil"},
+	Volume: {"L": "liter", "mL": "ml", "dL": "dl", "cL": "cl", "hL": "hectoliter", "cm³": "cm^3", "m³": "m^3", "US gal": "usgallon", "US qt": "usquart", "US pt": "uspint",
 		"US fl oz": "usfloz", "imp gal": "brgallon", "imp qt": "brquart", "imp pt": "brpint", "imp fl oz": "brfloz", "in³": "in^3"},
-	Mass: {"kg": "kg", "g": "g", "lb": "lb", "oz": "oz"},
+	Mass: {"kg": "kg", "g": "g", "t": "tonne", "US ton": "uston", "imp ton": "brton", "lb": "lb", "oz": "oz"},
 	Pressure: {"bar": "bar", "kPa": "kPa", "MPa": "MPa", "mbar": "mbar", "hPa": "hPa", "Pa": "Pa", "psi": "psi", "kgf/cm²": "kgf/cm^2", "atm": "atm",
 		"inHg": "inHg", "mmHg": "mmHg", "inH₂O": "inH2O"},
 	TemperatureDifference: {"°C": "degC", "°F": "degF", "K": "K"},

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // nearestUnit is the unit a misspelt one is likely meant for: the same letters in
 // another case, or at most two slips of the pen away. It is certain only when
@@ -25,7 +28,7 @@ func nearestUnit(written string, want Dimension) (symbol string, certain bool) {
 			if strings.EqualFold(string(key), string(other)) {
 				apart = 0
 			}
-			if apart >= len(key) || apart > len(other)/2 {
+			if apart > mostSlips(key, other) {
 				continue
 			}
 			switch {
@@ -37,6 +40,22 @@ func nearestUnit(written string, want Dimension) (symbol string, certain bool) {
 		}
 	}
 	return symbol, best == 0 && same == 1 && len(key) > 1 && key[0] != 'm' && key[0] != 'M'
+}
+
+// mostSlips is how far a word may be from a unit and still be meant for it: a
+// short one must begin with the same letter or have the same letters, since hL is not mL.
+func mostSlips(written, unit []rune) int {
+	if n := min(len(written), len(unit)); n > 3 {
+		return n / 4
+	}
+	a, b := slices.Sorted(slices.Values(written)), slices.Sorted(slices.Values(unit))
+	switch {
+	case slices.Equal(a, b):
+		return 2
+	case len(written) > 1 && len(unit) > 1 && written[0] == unit[0]:
+		return 1
+	}
+	return 0
 }
 
 // slips counts the letters to add, drop, change or swap between two short words.

@@ -202,7 +202,7 @@ func (p *parser) read(start int, written string) (number, bool) {
 		p.fail(Malformed, n.start, n.end, quoted(written)+" has more than one point", "Write one point, before the decimals.")
 		plain = plain[:strings.Index(plain, ".")]
 	case strings.HasPrefix(plain, "."):
-		p.warn(Deprecated, n.start, n.end, quoted(written)+" has no zero before the point", "Write "+quoted("0"+plain)+": a point is lost in print.", "0"+plain, true)
+		p.warn(Deprecated, n.start, n.end, quoted(written)+" has no zero before the point", "Write "+p.whole(n.start, n.end, "0"+plain)+": a point is lost in print.", "0"+plain, true)
 	case strings.HasSuffix(plain, "."):
 		plain = strings.TrimSuffix(plain, ".")
 		p.warn(Deprecated, n.start, n.end, quoted(written)+" has a point and no figure behind it", "Write "+quoted(plain)+", or the figure that is missing.", plain, false)
@@ -227,16 +227,16 @@ func (p *parser) comma(n number, written, plain string) string {
 	point := strings.ReplaceAll(plain[:last], ",", "") + "." + plain[last+1:]
 	if commaForm.MatchString(plain) {
 		thousands := strings.ReplaceAll(plain, ",", "")
-		meant := quoted(thousands)
+		meant := p.whole(n.start, n.end, thousands)
 		if !strings.Contains(plain, ".") && strings.Count(plain, ",") == 1 {
-			meant += " or " + quoted(point)
+			meant += " or " + p.whole(n.start, n.end, point)
 		}
 		p.failWith(Malformed, n.start, n.end, quoted(written)+" has a comma, which stands for thousands or for the decimals", "Write "+meant+".", thousands)
 		return thousands
 	}
 	point = strings.ReplaceAll(plain[:last], ".", "")
 	point = strings.ReplaceAll(point, ",", "") + "." + strings.ReplaceAll(plain[last+1:], ".", "")
-	p.failWith(Malformed, n.start, n.end, quoted(written)+" has a comma", "Write "+quoted(point)+": a point stands before the decimals.", point)
+	p.failWith(Malformed, n.start, n.end, quoted(written)+" has a comma", "Write "+p.whole(n.start, n.end, point)+": a point stands before the decimals.", point)
 	return point
 }
 

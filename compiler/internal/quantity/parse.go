@@ -9,19 +9,52 @@ import (
 	"unicode/utf8"
 )
 
-// Parse reads an amount of a wanted dimension; Any takes the dimension of whatever
-// unit is written. Each fault is one problem, in the order of the text. The amount is
-// zero when one of them is more than a warning.
-func Parse(text string, want Dimension) (Amount, []Problem) {
-	p := &parser{text: text, want: want}
+// Parse reads an amount of a wanted dimension, or of one of several, the likeliest
+// first; Any takes the dimension of whatever unit is written. Each fault is one
+// problem, in the order of the text. The amount is zero when one of them is more
+// than a warning.
+func Parse(text string, want Dimension, or ...Dimension) (Amount, []Problem) {
+	wants := append([]Dimension{want}, or...)
+	first, problems := parse(text, want, wants)
+	for _, other := range or {
+		if len(problems) == 0 || problems[0].Kind == Ambiguous {
+			break // what may be meant in one dimension is not settled by another: "8 oz"
+		}
+		if amount, wrong := parse(text, other, wants); nearer(wrong, problems) {
+			first, problems = amount, wrong
+		}
+	}
+	return first, problems
+}
+
+// nearer prefers a reading with no unit of a wrong dimension, then one that was
+// read, then the one with the fewest faults.
+func nearer(a, b []Problem) bool {
+	rank := func(list []Problem) int {
+		out := len(list)
+		for _, problem := range list {
+			if problem.Kind == Wrong {
+				out += 10_000
+			}
+			if !problem.Warning {
+				out += 100
+			}
+		}
+		return out
+	}
+	return rank(a) < rank(b)
+}
+
+func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
+	p := &parser{text: text, want: want, wants: wants}
 	p.skip()
 	trimmed := strings.TrimRightFunc(text[p.pos:], isSpace)
 	if trimmed == "" {
-		p.fail(Malformed, 0, len(text), "the amount is empty", writeOne(want))
+		p.fail(Malformed, 0, len(text), "the amount is empty", p.writeOne())
 		return Amount{}, p.problems
 	}
 	if what := gradeOf(clip(trimmed, 48), want); what != "" {
-		p.fail(Malformed, p.pos, p.pos+len(trimmed), quoted(trimmed)+" is "+what+", not an amount", writeOne(want))
+		p.fail(Malformed, p.pos, p.pos+len(trimmed), quoted(trimmed)+" is "+what+", not an amount", p.writeOne())
 		return Amount{}, p.problems
 	}
 	begin := p.pos
@@ -47,7 +80,8 @@ func Parse(text string, want Dimension) (Amount, []Problem) {
 type parser struct {
 	text     string
 	pos      int
-	want     Dimension // of Any, the dimension once a unit was read
+	want     Dimension   // of Any, the dimension once a unit was read
+	wants    []Dimension // every dimension that would do
 	problems []Problem
 	failed   bool
 	unitless bool            // a figure without a unit was reported
@@ -256,13 +290,13 @@ func (p *parser) noFigure(begin int) {
 			return
 		}
 	}
-	p.fail(Malformed, begin, end, quoted(p.text[begin:end])+" has no figure", writeOne(p.want))
+	p.fail(Malformed, begin, end, quoted(p.text[begin:end])+" has no figure", p.writeOne())
 }
 
 const alone = "Write the amount alone; words belong into the text."
 
 func (p *parser) hash(at int) {
-	p.fail(Malformed, at, at+1, "\"#\" is pounds, a screw gauge or a grease grade", writeOne(p.want))
+	p.fail(Malformed, at, at+1, "\"#\" is pounds, a screw gauge or a grease grade", p.writeOne())
 }
 
 // finish reports what stands behind the amount.

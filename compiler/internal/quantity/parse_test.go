@@ -105,7 +105,9 @@ func TestFaults(t *testing.T) {
 		{"12 MM", Length, []fault{{Unknown, "MM", "mm", false}}},
 		{"12 Kg", Mass, []fault{{Unknown, "Kg", "kg", true}}},
 		{"42 florps", Torque, []fault{{Unknown, "florps", "", false}}},
-		{"5 N·mile", Any, []fault{{Unknown, "N·mile", "mi", false}}},
+		{"5 N·mile", Any, []fault{{Unknown, "N·mile", "", false}}},
+		{"1 xL", Volume, []fault{{Unknown, "xL", "", false}}},
+		{"3 km ,", Distance, []fault{{Malformed, ",", "", false}}},
 		{"48 to 42 N·m", Torque, []fault{{Reversed, "48 to 42 N·m", "42 to 48 N·m", false}}},
 		{"48 N·m to 42 N·m", Torque, []fault{{Reversed, "48 N·m to 42 N·m", "42 N·m to 48 N·m", false}}},
 		{"2 min to 30 s", Time, []fault{{Reversed, "2 min to 30 s", "30 s to 2 min", false}}},
@@ -213,6 +215,9 @@ func TestDualFigures(t *testing.T) {
 		{"max 0.5 mm (0.020 in)", Length}, {"max 0.5 mm (max 0.020 in)", Length}, {"13 mm (1/2 in)", Length}, {"1-1/4 in (32 mm)", Length},
 		{"1.1 L (1.2 US qt)", Volume}, {"1 US gal (3.8 L)", Volume}, {"80 °C (176 °F)", Temperature}, {"95 bar (1400 psi)", Pressure},
 		{"100 bar (1450 psi)", Pressure}, {"90 min (1.5 h)", Time}, {"about 2 L (2 US qt)", Volume},
+		// Name plates and gauges pair rounded figures, nearer than the instrument reads.
+		{"250 bar (3600 psi)", Pressure}, {"210 bar (3000 psi)", Pressure}, {"350 bar (5000 psi)", Pressure}, {"160 bar (2300 psi)", Pressure},
+		{"80 °C (175 °F)", Temperature}, {"90 N·m (65 lbf·ft)", Torque},
 	} {
 		a, problems := Parse(row.text, row.want)
 		if assert.Empty(t, problems, row.text) {
@@ -220,6 +225,9 @@ func TestDualFigures(t *testing.T) {
 			assert.Equal(t, a.Shape == AtMost, a.Dual.Shape == AtMost, row.text)
 		}
 	}
+	middle, problems := Parse("38 ± 3 N·m (28 lbf·ft)", Torque)
+	require.Empty(t, problems, "the middle of a tolerance may stand alone behind it")
+	assert.Equal(t, "26 to 30 lbf·ft", asciiFigures.Replace(middle.Format(Inch)), "and the tolerance is not lost in print")
 	for _, row := range []struct {
 		text string
 		want Dimension
@@ -228,6 +236,7 @@ func TestDualFigures(t *testing.T) {
 		{"42 N·m (30 lbf·ft)", Torque, "31 lbf·ft"}, {"42 N·m (33 lbf·ft)", Torque, "31 lbf·ft"}, {"42 N·m (31 lbf·in)", Torque, "370 lbf·in"},
 		{"35 to 40 N·m (26 to 32 lbf·ft)", Torque, "26 to 29 lbf·ft"}, {"80 °C (180 °F)", Temperature, "176 °F"},
 		{"100 bar (1500 psi)", Pressure, "1450 psi"}, {"1 US gal (4.5 L)", Volume, "3.8 L"}, {"12.7 mm (0.52 in)", Length, "0.500 in"}, {"3 lbf·ft (40 lbf·in)", Torque, "36 lbf·in"},
+		{"250 bar (3400 psi)", Pressure, "3630 psi"}, {"20 mm (3/4 in)", Length, "0.787 in"},
 		{"5 strokes (5 drops)", Count, "one amount"}, {"max 40 N·m (min 30 lbf·ft)", Torque, "29 lbf·ft"},
 	} {
 		_, problems := Parse(row.text, row.want)

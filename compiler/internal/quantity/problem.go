@@ -1,7 +1,9 @@
 package quantity
 
 import (
+	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -38,6 +40,9 @@ type Problem struct {
 // quoted is text in quotation marks, cut where it is long and on one line.
 func quoted(text string) string {
 	text = strings.Join(strings.FieldsFunc(clip(text, 40), func(r rune) bool { return r < ' ' || isSpace(r) }), " ")
+	if strings.Contains(text, `"`) {
+		return `'` + strings.ToValidUTF8(text, "\uFFFD") + `'`
+	}
 	return `"` + strings.ToValidUTF8(text, "\uFFFD") + `"`
 }
 
@@ -68,22 +73,87 @@ func whichever(symbols []string) string {
 	return ", whichever is meant."
 }
 
-// inUnits is a figure in each of some units, quoted: `"42 N·m" or "42 lbf·ft"`.
-func inUnits(figure string, symbols []string) string {
-	out := make([]string, len(symbols))
-	for i, symbol := range symbols {
-		out[i] = quoted(withUnit(clip(figure, 24), symbol, " "))
+// writeOne is the help that shows an amount of each wanted dimension.
+func (p *parser) writeOne() string {
+	if len(p.wants[0].row().usual) == 0 {
+		return "Write a figure and its unit."
+	}
+	if len(p.wants) == 1 {
+		row := p.want.row()
+		return "Write " + row.article + " " + row.name + " as a figure and a unit, such as " + quoted(p.sample(p.want)) + "."
+	}
+	return "Write a figure and a unit, such as " + p.samples() + "."
+}
+
+// samples is an example of each wanted dimension: `"500 h", "12 months" or "5000 km"`.
+func (p *parser) samples() string {
+	var out []string
+	for _, want := range p.wants {
+		out = append(out, quoted(p.sample(want)))
 	}
 	return either(out)
 }
 
-// writeOne is the help that shows an amount of the wanted dimension.
-func writeOne(want Dimension) string {
+func (p *parser) sample(want Dimension) string {
 	row := want.row()
-	if len(row.usual) == 0 {
-		return "Write a figure and its unit."
+	if want == Time && p.interval() {
+		return "500 h" // machines fall due by hours, not by minutes
 	}
-	return "Write " + row.article + " " + row.name + " as a figure and a unit, such as " + quoted(withUnit(row.example, row.usual[0], " ")) + "."
+	return withUnit(row.example, symbolOf(row), " ")
+}
+
+// interval reports whether running or calendar time is wanted, and not a short time.
+func (p *parser) interval() bool { return slices.Contains(p.wants, Calendar) }
+
+// names are the wanted dimensions in words: "torque", "volume, mass or count".
+func (p *parser) names() string {
+	var out []string
+	for _, want := range p.wants {
+		out = append(out, want.row().name)
+	}
+	return either(out)
+}
+
+// usual are the units a shop would use of the wanted dimensions.
+func (p *parser) usual() []string {
+	if len(p.wants) == 1 {
+		return p.want.row().usual
+	}
+	var out []string
+	for _, want := range p.wants {
+		usual := want.row().usual
+		switch {
+		case want == Time && p.interval():
+			out = append(out, "h")
+		case want == Mass || want == Volume:
+			out = append(out, usual[:2]...)
+		case len(usual) > 0:
+			out = append(out, usual[0])
+		}
+	}
+	return out
+}
+
+// whole is the text with something else in place of a stretch of it, and of the
+// same unit elsewhere: what to write in full.
+func (p *parser) whole(start, end int, text string) string {
+	before, after := p.text[:start], p.text[end:]
+	if replaced := strings.TrimSpace(p.text[start:end]); len([]rune(replaced)) > 1 {
+		before, after = strings.ReplaceAll(before, replaced, text), strings.ReplaceAll(after, replaced, text)
+	}
+	if r, _ := utf8.DecodeLastRuneInString(before); unicode.IsDigit(r) && (letterFollows(text) || strings.HasPrefix(text, "°") && text != "°") {
+		text = " " + text
+	}
+	return quoted(strings.TrimFunc(before+text+after, isSpace))
+}
+
+// wholes offers one text for each of some units.
+func (p *parser) wholes(start, end int, texts []string) string {
+	out := make([]string, len(texts))
+	for i, text := range texts {
+		out[i] = p.whole(start, end, text)
+	}
+	return either(out)
 }
 
 // withUnit puts a unit behind a figure; only ° follows at once.

@@ -126,10 +126,11 @@ func TestDangerousSpellings(t *testing.T) {
 		{"1 gal", Torque, fault{Wrong, "gal", "", false}, "N·m"},
 		// T, t, tsp, Tbsp.
 		{"42 T", Torque, fault{Ambiguous, "T", "N·m", false}, "N·m"},
-		{"2 t", Mass, fault{Ambiguous, "t", "", false}, `"2000 kg"`},
-		{"1.5 tons", Mass, fault{Ambiguous, "tons", "", false}, `"1500 kg"`},
-		{"2 tsp", Volume, fault{Ambiguous, "tsp", "mL", false}, "mL"},
-		{"2 Tbsp", Volume, fault{Ambiguous, "Tbsp", "mL", false}, "mL"},
+		{"2 T", Mass, fault{Ambiguous, "T", "t", false}, `"2 t"`},
+		{"1.5 tons", Mass, fault{Ambiguous, "tons", "", false}, `"1.5 t", "1.5 US ton" or "1.5 imp ton"`},
+		{"2 t", Volume, fault{Wrong, "t", "", false}, "L"},
+		{"2 tsp", Volume, fault{Ambiguous, "tsp", "", false}, "mL"},
+		{"2 Tbsp", Volume, fault{Ambiguous, "Tbsp", "", false}, "mL"},
 		// mN·m, Nm, nm, NM.
 		{"42 nm", Torque, fault{Ambiguous, "nm", "N·m", false}, `"42 N·m"`},
 		{"42 NM", Torque, fault{Ambiguous, "NM", "N·m", false}, `"42 N·m"`},
@@ -155,14 +156,14 @@ func TestDangerousSpellings(t *testing.T) {
 		// M, m.
 		{"5 m", Time, fault{Ambiguous, "m", "min", false}, `"5 min"`},
 		{"5 M", Time, fault{Ambiguous, "M", "min", false}, `"5 min"`},
-		{"5 m", Any, fault{Ambiguous, "m", "", false}, `"5 min" or "5 mm"`},
+		{"5 m", Any, fault{Ambiguous, "m", "", false}, `"5 min", "5 months" or "5 mm"`},
 		{"5 m", Torque, fault{Ambiguous, "m", "", false}, "N·m"},
 		// 10,5.
-		{"10,5 N·m", Torque, fault{Malformed, "10,5", "10.5", false}, `"10.5"`},
-		{"1,500 N·m", Torque, fault{Malformed, "1,500", "1500", false}, `"1500" or "1.500"`},
-		{"1.500,5 N·m", Torque, fault{Malformed, "1.500,5", "1500.5", false}, `"1500.5"`},
+		{"10,5 N·m", Torque, fault{Malformed, "10,5", "10.5", false}, `"10.5 N·m"`},
+		{"1,500 N·m", Torque, fault{Malformed, "1,500", "1500", false}, `"1500 N·m" or "1.500 N·m"`},
+		{"1.500,5 N·m", Torque, fault{Malformed, "1.500,5", "1500.5", false}, `"1500.5 N·m"`},
 		// .5 in.
-		{".5 in", Length, fault{Deprecated, ".5", "0.5", true}, `"0.5"`},
+		{".5 in", Length, fault{Deprecated, ".5", "0.5", true}, `"0.5 in"`},
 		// Grades.
 		{"NLGI 2", Any, fault{Malformed, "NLGI 2", "", false}, "figure and a unit"},
 		{"SAE 30", Volume, fault{Malformed, "SAE 30", "", false}, "L"},

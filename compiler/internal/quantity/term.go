@@ -40,7 +40,7 @@ func (p *parser) unitOf(t *term) {
 	p.skip()
 	m, known := longestMatch(p.text, p.pos, func(key string) bool { return len(spellings[key]) > 0 || len(trapsOf[key]) > 0 })
 	if known {
-		t.unit, t.bad = p.resolve(m, t.number)
+		t.unit, t.bad = p.resolve(m)
 		p.pos, t.end = m.end, m.end
 		return
 	}
@@ -63,10 +63,10 @@ func (p *parser) stops() bool {
 }
 
 // resolve finds which unit a spelling is where the dimension is known, or says why it is none.
-func (p *parser) resolve(m match, n number) (unit Unit, bad bool) {
+func (p *parser) resolve(m match) (unit Unit, bad bool) {
 	for _, t := range trapsOf[m.key] {
 		if t.catches(p.want) {
-			p.trapped(t, m, n)
+			p.trapped(t, m)
 			return Unit{}, true
 		}
 	}
@@ -75,7 +75,7 @@ func (p *parser) resolve(m match, n number) (unit Unit, bad bool) {
 		if s.unit.Dimension == p.want || p.want == Any {
 			p.want = s.unit.Dimension
 			if s.old {
-				p.old(s.unit, m, n)
+				p.old(s.unit, m)
 			}
 			return s.unit, false
 		}
@@ -86,7 +86,7 @@ func (p *parser) resolve(m match, n number) (unit Unit, bad bool) {
 	} else if len(trapsOf[m.key]) > 0 {
 		dimension = trapsOf[m.key][0].meant[0].dimension
 	}
-	p.wrong(m, n, dimension)
+	p.wrong(m, dimension)
 	return Unit{}, true
 }
 
@@ -104,39 +104,41 @@ func (p *parser) once(key string) bool {
 
 func (p *parser) written(m match) string { return strings.TrimSpace(p.text[m.start:m.end]) }
 
-func (p *parser) trapped(t trap, m match, n number) {
+func (p *parser) trapped(t trap, m match) {
 	if !p.once(m.key) {
 		return
 	}
-	help, replace := writeOne(p.want), ""
-	if symbols := t.symbols(p.want); len(symbols) > 0 {
-		help = "Write " + inUnits(p.text[n.start:n.end], symbols) + whichever(symbols)
+	help, replace := p.writeOne(), ""
+	if symbols := t.symbols(p.wants); len(symbols) > 0 {
+		help = "Write " + p.wholes(m.start, m.end, symbols) + whichever(symbols)
 		if len(symbols) == 1 {
 			replace = symbols[0]
 		}
 	}
-	if thousand := n.value.Cmp(new(big.Rat)) > 0 && slices.Contains(t.symbols(p.want), "kg") && strings.HasPrefix(strings.ToLower(m.key), "t"); thousand {
-		kilograms := decimalText(new(big.Rat).Mul(n.value, big.NewRat(1000, 1)), 0)
-		help, replace = "Write "+quoted(kilograms+" kg")+" if a metric tonne is meant.", ""
+	if t.help != "" {
+		help, replace = t.help, ""
 	}
 	p.failWith(t.kind, m.start, m.end, quoted(p.written(m))+" "+t.says, help, replace)
 }
 
-func (p *parser) old(unit Unit, m match, n number) {
+func (p *parser) old(unit Unit, m match) {
 	if !p.once(m.key) {
 		return
 	}
 	p.warn(Deprecated, m.start, m.end, quoted(p.written(m))+" is read as "+unit.Symbol,
-		"Write "+inUnits(p.text[n.start:n.end], []string{unit.Symbol})+".", unit.Symbol, true)
+		"Write "+p.whole(m.start, m.end, unit.Symbol)+".", unit.Symbol, true)
 }
 
-func (p *parser) wrong(m match, n number, is Dimension) {
+func (p *parser) wrong(m match, is Dimension) {
 	if !p.once(m.key) {
 		return
 	}
 	row := p.want.row()
-	p.fail(Wrong, m.start, m.end, quoted(p.written(m))+" is a unit of "+is.String()+", not of "+row.name,
-		"Write "+row.article+" "+row.name+", such as "+quoted(withUnit(row.example, symbolOf(row), " "))+".")
+	help := "Write " + row.article + " " + row.name + ", such as " + quoted(p.sample(p.want)) + "."
+	if len(p.wants) > 1 {
+		help = p.writeOne()
+	}
+	p.fail(Wrong, m.start, m.end, quoted(p.written(m))+" is a unit of "+is.String()+", not of "+p.names(), help)
 }
 
 func symbolOf(row dimension) string {
@@ -152,10 +154,10 @@ func (p *parser) unknown(start, end int) {
 	if !p.once(written) {
 		return
 	}
-	help := writeOne(p.want)
+	help := p.writeOne()
 	symbol, certain := nearestUnit(written, p.want)
 	if symbol != "" {
-		help = "Write " + quoted(symbol) + " if that is meant."
+		help = "Write " + p.whole(start, end, symbol) + " if that is meant."
 	}
 	p.add(Problem{Kind: Unknown, Start: start, End: end, Message: quoted(written) + " is no unit that is known here", Help: help, Replace: symbol, Certain: certain})
 }
@@ -234,7 +236,7 @@ func stopsAt(text string) bool {
 // quietly reads something that may turn out not to belong: nothing is reported
 // unless it was read clean.
 func (p *parser) quietly(read func(*parser) (number, bool)) (number, bool) {
-	q := &parser{text: p.text, pos: p.pos, want: p.want}
+	q := &parser{text: p.text, pos: p.pos, want: p.want, wants: p.wants}
 	n, ok := read(q)
 	if !ok || len(q.problems) > 0 {
 		return number{}, false
@@ -277,11 +279,13 @@ func (p *parser) missing(start, end int) {
 		return
 	}
 	p.unitless = true
-	row := p.want.row()
-	written := p.text[start:end]
-	help := writeOne(p.want)
-	if len(row.usual) > 0 && p.want != Any {
-		help = "Write " + inUnits(written, row.usual) + whichever(row.usual)
+	help := p.writeOne()
+	if usual := p.usual(); len(usual) > 0 && p.want != Any {
+		usual = slices.Clone(usual)
+		for i, symbol := range usual {
+			usual[i] = quoted(withUnit(clip(p.text[start:end], 24), symbol, " "))
+		}
+		help = "Write " + either(usual) + whichever(usual)
 	}
-	p.fail(Missing, start, end, quoted(written)+" has no unit", help)
+	p.fail(Missing, start, end, quoted(p.text[start:end])+" has no unit", help)
 }

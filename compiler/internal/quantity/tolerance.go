@@ -131,7 +131,7 @@ func (p *parser) aroundNothing(begin int, prefixed bool) (Amount, bool) {
 		return Amount{}, false
 	}
 	if up.unit.Dimension == Ratio && p.want != Ratio && p.want != Any {
-		p.fail(Malformed, begin, up.end, quoted(p.text[begin:up.end])+" is a share of nothing", writeOne(p.want))
+		p.fail(Malformed, begin, up.end, quoted(p.text[begin:up.end])+" is a share of nothing", p.writeOne())
 		return Amount{}, false
 	}
 	if !p.unify(&up) {

@@ -14,6 +14,7 @@ type trap struct {
 	kind      Kind
 	says      string // goes on after the quoted spelling
 	meant     []meaning
+	help      string // what to write where no unit can be put in its place; empty else
 }
 
 type meaning struct {
@@ -48,18 +49,17 @@ var traps = []trap{
 	{spellings: "gpa|GPA|gal/acre|gal/ac", in: []Dimension{Application, Any}, kind: Ambiguous, says: "is in US or in imperial gallons, which differ by 20 %",
 		meant: []meaning{{Application, "US gal/acre"}, {Application, "imp gal/acre"}}},
 	{spellings: "tsp|tbsp|Tbsp|TBSP|teaspoon|teaspoons|tablespoon|tablespoons|cup|cups", in: []Dimension{Volume, Any}, kind: Ambiguous, says: "is a kitchen measure and differs from country to country",
-		meant: []meaning{{Volume, "mL"}}},
+		meant: []meaning{{Volume, "mL"}}, help: "Measure it, and write the volume in mL."},
 	{spellings: "mil|mils", in: []Dimension{Volume}, kind: Wrong, says: "is a thousandth of an inch, not a volume",
 		meant: []meaning{{Volume, "mL"}}},
 
 	{spellings: "T", kind: Ambiguous, says: "is tesla, tonne, ton, tablespoon or torque",
-		meant: []meaning{{Mass, "kg"}, {Torque, "N·m"}, {Volume, "mL"}}},
-	{spellings: "t", kind: Ambiguous, says: "is tonne, ton or teaspoon", meant: []meaning{{Mass, "kg"}, {Volume, "mL"}}},
-	{spellings: "ton|tons|tonne|tonnes", in: []Dimension{Mass, Any}, kind: Ambiguous, says: "is 1000 kg, 2000 lb or 2240 lb",
-		meant: []meaning{{Mass, "kg"}, {Mass, "lb"}}},
+		meant: []meaning{{Mass, "t"}, {Torque, "N·m"}}},
+	{spellings: "ton|tons", in: []Dimension{Mass, Any}, kind: Ambiguous, says: "is 1000 kg, 2000 lb or 2240 lb",
+		meant: []meaning{{Mass, "t"}, {Mass, "US ton"}, {Mass, "imp ton"}}},
 	{spellings: "kilo|kilos", in: []Dimension{Mass, Any}, kind: Ambiguous, says: "is a thousand of something not named", meant: []meaning{{Mass, "kg"}}},
-	{spellings: "m", but: Length, kind: Ambiguous, says: "is metre, and minute in shop notes", meant: []meaning{{Time, "min"}, {Length, "mm"}}},
-	{spellings: "M", kind: Ambiguous, says: "is minute, metre or a metric thread", meant: []meaning{{Time, "min"}, {Length, "mm"}}},
+	{spellings: "m", but: Length, kind: Ambiguous, says: "is metre, and minute in shop notes", meant: []meaning{{Time, "min"}, {Calendar, "months"}, {Length, "mm"}}},
+	{spellings: "M", kind: Ambiguous, says: "is minute, metre or a metric thread", meant: []meaning{{Time, "min"}, {Calendar, "months"}, {Length, "mm"}}},
 
 	{spellings: "lb|lbs|LB|LBS|pound|pounds", in: []Dimension{Torque}, kind: Ambiguous, says: "is a mass, and the lever is left out: foot or inch, a factor of 12",
 		meant: []meaning{{Torque, "lbf·ft"}, {Torque, "lbf·in"}}},
@@ -93,11 +93,11 @@ func (t trap) catches(want Dimension) bool {
 	return (len(t.in) == 0 || slices.Contains(t.in, want)) && (t.but == None || t.but != want)
 }
 
-// symbols are the units that may be meant where a dimension is wanted.
-func (t trap) symbols(want Dimension) []string {
+// symbols are the units that may be meant where some dimensions are wanted.
+func (t trap) symbols(wants []Dimension) []string {
 	var out []string
 	for _, m := range t.meant {
-		if want == Any || m.dimension == want {
+		if slices.Contains(wants, Any) || slices.Contains(wants, m.dimension) {
 			out = append(out, m.symbol)
 		}
 	}

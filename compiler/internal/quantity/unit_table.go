@@ -29,6 +29,7 @@ var unitTable = []unitRow{
 	{name: "kilogram-force centimetre", symbol: "kgf·cm", dimension: Torque, system: Metric, factor: "0.0980665", spellings: "kgfcm|cm·kgf", old: "kg·cm|kgcm|cm·kg|kp·cm|kpcm"},
 	{name: "centinewton metre", symbol: "cN·m", dimension: Torque, system: Metric, factor: "0.01", spellings: "cNm"},
 	{name: "millinewton metre", symbol: "mN·m", dimension: Torque, system: Metric, factor: "0.001"},
+	{name: "decanewton metre", symbol: "daN·m", dimension: Torque, system: Metric, factor: "10", spellings: "daNm|m·daN|mdaN"},
 	{name: "newton millimetre", symbol: "N·mm", dimension: Torque, system: Metric, factor: "0.001", spellings: "Nmm"},
 	{name: "kilonewton metre", symbol: "kN·m", dimension: Torque, system: Metric, factor: "1000", spellings: "kNm"},
 
@@ -38,6 +39,7 @@ var unitTable = []unitRow{
 	{name: "micrometre", symbol: "µm", dimension: Length, system: Metric, factor: "0.001", spellings: "um|micron|microns|micrometre|micrometres"},
 	{name: "inch", symbol: "in", dimension: Length, system: Inch, factor: "25.4", spellings: "\"|''|inch|inches|IN"},
 	{name: "foot", symbol: "ft", dimension: Length, system: Inch, factor: "304.8", spellings: "'|foot|feet|FT"},
+	{name: "yard", symbol: "yd", dimension: Length, system: Inch, factor: "914.4", spellings: "yds|yard|yards"},
 	{name: "thousandth of an inch", symbol: "thou", dimension: Length, system: Inch, factor: "0.0254", spellings: "thous|thousandth|thousandths"},
 	{name: "mil", symbol: "mil", dimension: Length, system: Inch, factor: "0.0254", spellings: "mils"},
 
@@ -46,6 +48,7 @@ var unitTable = []unitRow{
 	{name: "decilitre", symbol: "dL", dimension: Volume, system: Metric, factor: "0.1", spellings: "dl"},
 	{name: "centilitre", symbol: "cL", dimension: Volume, system: Metric, factor: "0.01", spellings: "cl"},
 	{name: "cubic centimetre", symbol: "cm³", dimension: Volume, system: Metric, factor: "0.001", spellings: "cc|ccm|CC"},
+	{name: "hectolitre", symbol: "hL", dimension: Volume, system: Metric, factor: "100", spellings: "hl|hectolitre|hectolitres|hectoliter|hectoliters"},
 	{name: "cubic metre", symbol: "m³", dimension: Volume, system: Metric, factor: "1000"},
 	{name: "US gallon", symbol: "US gal", dimension: Volume, system: Inch, factor: "3.785411784", spellings: "gal·US|US·gallon|US·gallons|gallon·US|gallons·US|U·S·gal|U·S·gallon|U·S·gallons|gal·U·S"},
 	{name: "US liquid quart", symbol: "US qt", dimension: Volume, system: Inch, factor: "0.946352946", spellings: "qt·US|qts·US|US·qts|US·quart|US·quarts|quart·US|quarts·US|U·S·qt|U·S·quart|U·S·quarts|qt·U·S"},
@@ -59,6 +62,9 @@ var unitTable = []unitRow{
 
 	{name: "kilogram", symbol: "kg", dimension: Mass, system: Metric, factor: "1", spellings: "kgs|kilogram|kilograms"},
 	{name: "gram", symbol: "g", dimension: Mass, system: Metric, factor: "0.001", spellings: "gram|grams"},
+	{name: "tonne", symbol: "t", dimension: Mass, system: Metric, factor: "1000", spellings: "tonne|tonnes|metric·ton|metric·tons"},
+	{name: "short ton", symbol: "US ton", dimension: Mass, system: Inch, factor: "907.18474", spellings: "US·tons|short·ton|short·tons"},
+	{name: "long ton", symbol: "imp ton", dimension: Mass, system: Inch, factor: "1016.0469088", spellings: "imp·tons|long·ton|long·tons|imperial·ton|imperial·tons|UK·ton|UK·tons"},
 	{name: "pound", symbol: "lb", dimension: Mass, system: Inch, factor: "0.45359237", spellings: "lbs|LB|LBS|pound|pounds"},
 	{name: "ounce", symbol: "oz", dimension: Mass, system: Inch, factor: "0.028349523125", spellings: "OZ|ounce|ounces"},
 
@@ -169,6 +175,7 @@ var unitTable = []unitRow{
 	{name: "link", symbol: "links", singular: "link", dimension: Count, system: Neutral, factor: "1", spellings: "link"},
 	{name: "piece", symbol: "pieces", singular: "piece", dimension: Count, system: Neutral, factor: "1", spellings: "piece|pcs|pc"},
 	{name: "pair", symbol: "pairs", singular: "pair", dimension: Count, system: Neutral, factor: "1", spellings: "pair"},
+	{name: "click", symbol: "clicks", singular: "click", dimension: Count, system: Neutral, factor: "1", spellings: "click"},
 	{name: "notch", symbol: "notches", singular: "notch", dimension: Count, system: Neutral, factor: "1", spellings: "notch"},
 	{name: "sheet", symbol: "sheets", singular: "sheet", dimension: Count, system: Neutral, factor: "1", spellings: "sheet"},
 

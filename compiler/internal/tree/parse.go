@@ -340,11 +340,11 @@ func (p *parser) header() {
 	if list {
 		closing = "]]"
 	}
-	if !bytes.HasPrefix(p.src[p.pos:], []byte(closing)) {
-		rest := source.Span{Start: start, End: p.restOfLine().End}
-		p.fail(badHeader, rest, fmt.Sprintf("the header %q is not closed with %s", p.at(rest), closing), fmt.Sprintf("Write %s after the name, and nothing else on the line.", closing))
+	if bytes.HasPrefix(p.src[p.pos:], []byte(closing)) {
+		p.pos += len(closing)
+	} else {
+		p.openHeader(start, closing)
 	}
-	p.pos += len(closing)
 	span := source.Span{Start: start, End: p.pos}
 	p.current = &Table{Header: span, made: headed} // what follows a faulty header is read all the same
 	if list {
@@ -352,4 +352,30 @@ func (p *parser) header() {
 	} else {
 		p.current = p.headTable(keys, span)
 	}
+}
+
+// openHeader tells of a header that is not closed after its name. A closing bracket
+// that is missing is taken for written; after any other fault what follows goes
+// into a table of its own, and not into the one above.
+func (p *parser) openHeader(start int, closing string) {
+	rest := source.Span{Start: start, End: p.restOfLine().End}
+	p.current = &Table{Header: rest, made: headed}
+	written := string(p.src[p.pos:rest.End])
+	summary := fmt.Sprintf("the header %q is not closed with %s", p.at(rest), closing)
+	if written == closing[1:] {
+		found := p.note(badHeader, rest, summary, fmt.Sprintf("Write %s.", string(p.src[start:p.pos])+closing))
+		place := p.place(source.Span{Start: p.pos, End: p.pos})
+		found.Fixes = []finding.Fix{{Title: "Write " + closing, Certain: true, Edits: []finding.Edit{{Place: place, Text: closing[len(written):]}}}}
+		p.pos = rest.End
+		return
+	}
+	if name, closed := strings.CutSuffix(written, closing); closed && len(strings.Fields(name)) > 0 && !strings.ContainsAny(name, "[]\"'#") {
+		from := p.lastMark(start)
+		joined := "-" + strings.Join(strings.Fields(name), "-")
+		span := source.Span{Start: from, End: rest.End - len(closing)}
+		found := p.note(badHeader, rest, fmt.Sprintf("the header %q has a name of several words", p.at(rest)), "Join the words of the name by hyphens.")
+		found.Fixes = []finding.Fix{{Title: "Join the words by hyphens", Certain: true, Edits: []finding.Edit{{Place: p.place(span), Text: joined}}}}
+		panic(fault{})
+	}
+	p.fail(badHeader, rest, summary, fmt.Sprintf("Write %s after the name, and nothing else on the line.", closing))
 }

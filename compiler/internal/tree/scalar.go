@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -17,7 +18,8 @@ var (
 	dateForm    = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
 	timeForm    = regexp.MustCompile(`^\d{2}:\d{2}:\d{2}(\.\d+)?$`)
 	dateTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})[Tt ](\d{2}:\d{2}:\d{2}(?:\.\d+)?)([Zz]|[+-]\d{2}:\d{2})?$`)
-	looksDate   = regexp.MustCompile(`^[+-]?\d+-\d|^\d+:\d`)
+	looksDate   = regexp.MustCompile(`^[+-]?\d+-\d|^\d+:\d|^\d{1,4}[/.]\d{1,2}[/.]\d{1,4}$`)
+	shortDate   = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
 	looksNumber = regexp.MustCompile(`^[+-]?[0-9._]*[0-9][0-9a-fA-Fxob._+-]*$|^[+-]?\.[0-9]`)
 )
 
@@ -61,8 +63,18 @@ func (p *parser) misspelt(span source.Span) {
 	case strings.EqualFold(text, "true"), strings.EqualFold(text, "false"):
 		p.pos = span.End
 		p.mend(badNumber, span, fmt.Sprintf("%s is not written in small letters", text), "Write "+strings.ToLower(text)+".", "Write "+strings.ToLower(text), strings.ToLower(text), true)
+	case slices.Contains([]string{"yes", "no", "on", "off"}, strings.ToLower(text)):
+		p.pos = span.End
+		meant := strconv.FormatBool(strings.EqualFold(text, "yes") || strings.EqualFold(text, "on"))
+		p.mend(badNumber, span, fmt.Sprintf("%s is no value", text), fmt.Sprintf("Write %s; words stand in quotes: %s", meant, quoted(text)), "Write "+meant, meant, false)
 	case looksDate.MatchString(text):
 		p.pos = span.End
+		if m := shortDate.FindStringSubmatch(text); m != nil {
+			meant := fmt.Sprintf("%s-%02s-%02s", m[1], m[2], m[3])
+			if day(meant) != nil {
+				p.mend(badDate, span, fmt.Sprintf("%s is not a day as it is written here", text), "Write year-month-day, with two figures each: "+meant, "Write "+meant, meant, true)
+			}
+		}
 		p.fail(badDate, span, fmt.Sprintf("%s is not a day or a time that can be", text), "Write the day as year-month-day, with two figures each: 2026-02-14")
 	case looksNumber.MatchString(text):
 		p.pos = span.End

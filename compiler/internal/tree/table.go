@@ -66,7 +66,7 @@ func (p *parser) headTable(keys []keyPart, span source.Span) *Table {
 		entry.KeySpan, entry.Value.Span = last.span, span
 		return table
 	}
-	p.twice(tableTwice, span, entry.KeySpan, fmt.Sprintf("%s is written twice", p.at(span)), "Put all its keys under the first, or give this one another name.")
+	p.twice(tableTwice, span, entry.KeySpan, fmt.Sprintf("%s is written twice", p.at(span)), p.ofTwo(keys, span))
 	return nil
 }
 
@@ -86,4 +86,12 @@ func (p *parser) listTable(keys []keyPart, span source.Span) *Table {
 		p.twice(tableTwice, span, entry.KeySpan, fmt.Sprintf("%q is already written, and not as a list of tables", last.text), "Write it with the same brackets each time, or give one another name.")
 	}
 	return made
+}
+
+// ofTwo says what to do with the second of two tables.
+func (p *parser) ofTwo(keys []keyPart, span source.Span) string {
+	if len(keys) > 1 {
+		return "Put all its keys under the first, or give this one another name."
+	}
+	return fmt.Sprintf("Put all its keys under the first; where there are several, as of steps, write [%s] each time.", p.at(span))
 }

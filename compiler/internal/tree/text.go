@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"benchleaf/compiler/finding"
 	"benchleaf/compiler/source"
 )
 
@@ -93,6 +94,13 @@ func (p *parser) unclosedText(start int, quote byte, isValue bool) {
 	span := source.Span{Start: start, End: start + 1}
 	text := string(p.src[start:end])
 	help := fmt.Sprintf("Write %c where the text ends.", quote)
+	other := map[byte]string{'"': "'", '\'': `"`}[quote]
+	if isValue && p.depth == 0 && strings.HasSuffix(strings.TrimRight(text, " \t"), other) && strings.Count(text, other) == 1 {
+		closing := source.Span{Start: start + len(strings.TrimRight(text, " \t")) - 1, End: start + len(strings.TrimRight(text, " \t"))}
+		found := p.note(unclosedText, span, fmt.Sprintf("the text %s begins with one kind of quote and ends with the other", p.at(rest)), "Write the same quote on both sides.")
+		found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %c at its end", quote), Certain: true, Edits: []finding.Edit{{Place: p.place(closing), Text: string(quote)}}}}
+		panic(fault{})
+	}
 	if isValue && p.depth == 0 {
 		certain := !strings.Contains(text[1:], string(quote)) && !strings.Contains(text, "#")
 		p.mendAt(unclosedText, span, fmt.Sprintf("the text %s is not closed", p.at(rest)), help, "Close the text at the end of the line", rest.End, string(quote), certain)

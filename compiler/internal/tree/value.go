@@ -189,6 +189,9 @@ func (p *parser) unquoted() {
 			p.curly(rest, inner)
 		}
 	}
+	if inner, last := text[:max(0, len(text)-1)], text[max(0, len(text)-1):]; (last == `"` || last == "'") && !strings.ContainsAny(inner, `"'`) {
+		p.mend(unquotedText, rest, fmt.Sprintf("%s has a quote at its end and none before it", p.at(rest)), "Write a quote on both sides: "+quoted(inner), "Write the quote before it", quoted(inner), true)
+	}
 	help := "Write text in straight quotes: " + quoted(text)
 	p.mend(unquotedText, rest, fmt.Sprintf("%s is text without quotes", p.at(rest)), help, "Put it in quotes", quoted(text), !strings.ContainsAny(text, `"\'`))
 }

@@ -41,6 +41,7 @@ type report struct {
 type found struct {
 	Rule     string    `json:"rule"`
 	Severity string    `json:"severity"`
+	Holds    bool      `json:"holds"` // no card is printed while it stands
 	Place    place     `json:"place"`
 	Summary  string    `json:"summary"`
 	Why      string    `json:"why,omitempty"`
@@ -92,7 +93,7 @@ func Write(in Report) []byte {
 func list(findings []finding.Finding) []found {
 	out := make([]found, 0, len(findings))
 	for _, one := range findings {
-		entry := found{Rule: one.Rule, Severity: one.Severity.String(), Place: at(one.Place), Summary: one.Summary, Why: one.Why, Help: one.Help, Variant: one.Variant}
+		entry := found{Rule: one.Rule, Severity: one.Severity.String(), Holds: one.Holds(), Place: at(one.Place), Summary: one.Summary, Why: one.Why, Help: one.Help, Variant: one.Variant}
 		for _, other := range one.Related {
 			entry.Related = append(entry.Related, related{at(other.Place), other.Text})
 		}
