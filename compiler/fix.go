@@ -9,16 +9,24 @@ import (
 	"benchleaf/compiler/source"
 )
 
+// Mend is a fix that was applied: where, and what it did, as a verb phrase.
+type Mend struct {
+	Place source.Place
+	Title string
+}
+
 // fixed applies the certain fixes of some findings. A fix is applied whole or
 // not at all: one that meets an edit already taken is left for the next run.
-func fixed(findings []finding.Finding) []Output {
+func fixed(findings []finding.Finding) ([]Output, []Mend) {
 	edits := map[*source.File][]finding.Edit{}
+	var mends []Mend
 	for _, found := range findings {
 		for _, fix := range found.Fixes {
 			if fix.Certain && free(edits, fix.Edits) {
 				for _, edit := range fix.Edits {
 					edits[edit.Place.File] = append(edits[edit.Place.File], edit)
 				}
+				mends = append(mends, Mend{fix.Edits[0].Place, fix.Title})
 				break
 			}
 		}
@@ -28,7 +36,7 @@ func fixed(findings []finding.Finding) []Output {
 		out = append(out, Output{Name: file.Path, Bytes: apply(file.Text, list)})
 	}
 	slices.SortFunc(out, func(a, b Output) int { return cmp.Compare(a.Name, b.Name) })
-	return out
+	return out, mends
 }
 
 func free(taken map[*source.File][]finding.Edit, edits []finding.Edit) bool {

@@ -274,7 +274,7 @@ func (r *Result) JSON() []byte {
 	return json.Write(report)
 }
 
-// Fix applies the certain fixes of the findings to the targets' texts, and
-// returns the files that changed. Where fixes meet, the first by place wins; a
-// second compile finds what is left.
-func (r *Result) Fix() []Output { return fixed(r.Findings) }
+// Fix applies the certain fixes of the findings to their files' texts, and
+// returns the files that changed with what was done. Where fixes meet, the first
+// by place wins; a second compile finds what is left.
+func (r *Result) Fix() ([]Output, []Mend) { return fixed(r.Findings) }

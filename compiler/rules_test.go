@@ -1,10 +1,14 @@
 package compiler_test
 
 import (
+	"os"
+	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"benchleaf/compiler"
 	"benchleaf/compiler/finding"
@@ -59,17 +63,30 @@ func TestEveryRuleIsDocumented(t *testing.T) {
 	}
 }
 
-// Each certain fix, applied, takes its finding away and breaks nothing.
+// Each certain fix, applied, takes its finding away, breaks nothing and keeps every comment.
 func TestCertainFixesMendWhatTheyAreFor(t *testing.T) {
-	tried := 0
+	texts := map[string]string{}
 	for _, rule := range compiler.Rules() {
-		text := rule.Setting + rule.Bad
+		texts[rule.ID] = rule.Setting + rule.Bad
+	}
+	broken, err := filepath.Glob("../testdata/broken/*.toml")
+	require.NoError(t, err)
+	for _, path := range broken {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		texts[path] = string(text)
+	}
+	tried := 0
+	for name, text := range texts {
 		before := compiler.Compile(compiler.Input{Files: []*source.File{source.New("bad.toml", []byte(text))}})
-		for _, output := range before.Fix() {
+		outputs, mends := before.Fix()
+		for _, output := range outputs {
 			tried++
 			after := compile(string(output.Bytes))
-			assert.Less(t, len(after), len(before.Findings), "%s: after the fix:\n%s\n%s", rule.ID, output.Bytes, describe(after))
+			assert.Less(t, len(after), len(before.Findings), "%s: after the fix:\n%s\n%s", name, output.Bytes, describe(after))
+			assert.Equal(t, strings.Count(text, "# want"), strings.Count(string(output.Bytes), "# want"), "%s: a comment is lost", name)
+			assert.NotEmpty(t, mends, name)
 		}
 	}
-	assert.Greater(t, tried, 10, "too few certain fixes are tried")
+	assert.Greater(t, tried, 30, "too few certain fixes are tried")
 }

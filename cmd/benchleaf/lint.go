@@ -99,9 +99,15 @@ func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, erro
 		before := map[string]int{}
 		for _, s := range shops {
 			result := s.check()
-			for _, output := range result.Fix() {
+			outputs, mends := result.Fix()
+			for _, output := range outputs {
 				if _, asked := slices.BinarySearch(s.targets, output.Name); !asked {
 					continue
+				}
+				for _, mend := range mends {
+					if mend.Place.File.Path == output.Name && !quiet {
+						fmt.Fprintf(by.out, "%s:%d: %s\n", s.shown(output.Name), mend.Place.Start().Line, lowerFirst(mend.Title))
+					}
 				}
 				path := filepath.Join(s.folder, filepath.FromSlash(output.Name))
 				if err := replace(path, s.text(output.Name), output.Bytes); err != nil {
@@ -157,4 +163,11 @@ func (s *shop) text(path string) []byte {
 		}
 	}
 	return nil
+}
+
+func lowerFirst(text string) string {
+	if text == "" {
+		return text
+	}
+	return strings.ToLower(text[:1]) + text[1:]
 }

@@ -78,8 +78,8 @@ func (p *pen) finding(f Finding) {
 	label := "fix:"
 	for _, fix := range f.Fixes {
 		title := fix.Title
-		if fix.Certain {
-			title += " (benchleaf lint --fix does it)"
+		if fix.Certain && len(fix.Edits) > 0 {
+			title += fmt.Sprintf(" (benchleaf lint --fix %s does it)", p.path(fix.Edits[0].Place.File.Path))
 		}
 		p.say(label, title)
 		label = "or:"

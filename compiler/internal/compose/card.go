@@ -162,7 +162,7 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 		}
 	}
 	for _, name := range w.job.Procedure.Cautions.Names() {
-		if caution := w.job.Caution(name); caution != nil {
+		if caution := w.message(name); caution != nil {
 			first(caution)
 			if number := firstStep(w.hazards, caution); number > 0 {
 				atStep[number] = append(atStep[number], w.caution(caution))
@@ -171,7 +171,7 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 	}
 	for _, step := range w.job.Steps {
 		for _, name := range step.Cautions.Names() {
-			if caution := w.job.Caution(name); caution != nil {
+			if caution := w.message(name); caution != nil {
 				first(caution)
 				atStep[step.Number] = appendNew(atStep[step.Number], w.caution(caution))
 			}
@@ -182,6 +182,14 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 		}
 	}
 	return atStep
+}
+
+// message finds a safety message by its name, at the level the job needs.
+func (w *writer) message(name string) *model.Caution {
+	if caution := w.job.Caution(name); caution != nil {
+		return hazard.Message(caution, w.hazards)
+	}
+	return nil
 }
 
 func appendNew(list []plan.Caution, caution plan.Caution) []plan.Caution {

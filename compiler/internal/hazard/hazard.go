@@ -26,16 +26,76 @@ type Implied struct {
 // Of lists the hazards of a job in order of its steps, each once a step at its
 // highest level.
 func Of(job *model.Job) []Implied {
-	var out []Implied
-	for _, step := range job.Steps {
+	looks := make([]*look, len(job.Steps))
+	for i, step := range job.Steps {
 		l := &look{job: job, step: step}
 		l.verb()
 		l.objects()
 		l.things()
 		l.words()
+		looks[i] = l
+		if opener := opens(looks[:i], step); opener != nil {
+			for _, object := range step.Objects {
+				if object.Cavity != nil {
+					opener.runsOut(object.Cavity, fluidOf(job, step, object.Cavity), opener.at())
+				}
+			}
+		}
+	}
+	var out []Implied
+	for _, l := range looks {
 		out = append(out, l.out...)
 	}
 	return out
+}
+
+// opens finds the step before a drain at which the fluid begins to run: the last
+// that takes a drain plug, a drain cock or the like out.
+func opens(before []*look, step *model.Step) *look {
+	if step.Verb.Key != "drain" {
+		return nil
+	}
+	for i := len(before) - 1; i >= 0; i-- {
+		switch earlier := before[i].step; earlier.Verb.Key {
+		case "drain":
+			return nil
+		case "remove", "open", "loosen", "disconnect":
+			for _, object := range earlier.Objects {
+				if object.Part != nil && strings.Contains(strings.ToLower(object.Part.Name+" "+object.Part.Words()), "drain") {
+					return before[i]
+				}
+			}
+		}
+	}
+	return nil
+}
+
+func fluidOf(job *model.Job, step *model.Step, cavity *model.Cavity) *model.Fluid {
+	if step.Fluid.Set() {
+		return job.Fluid(step.Fluid.Name())
+	}
+	return job.Fluid(cavity.Fluid.Name())
+}
+
+// Message is a safety message as a job needs it: a built-in one rises to the
+// gravest level of what it speaks for, a shop's own stays as it is written.
+func Message(caution *model.Caution, implied []Implied) *model.Caution {
+	if !caution.BuiltIn() {
+		return caution
+	}
+	level, err := trade.ParseSignal(caution.Signal.Text)
+	if err != nil {
+		return caution
+	}
+	for _, one := range implied {
+		if caution.Against.Has(one.Hazard.Key) && one.Level < level {
+			level = one.Level
+		}
+	}
+	if level.String() == caution.Signal.Text {
+		return caution
+	}
+	return caution.Raised(level)
 }
 
 // Hands reports whether a verb brings hands or tools onto its object: looking,
@@ -182,26 +242,38 @@ func (l *look) cavity(object model.Object) {
 	if key != "drain" && key != "fill" && key != "bleed" && key != "clean" {
 		return
 	}
+	fluid := fluidOf(l.job, l.step, cavity)
+	if key == "drain" {
+		l.runsOut(cavity, fluid, at)
+		return
+	}
+	for _, hazard := range cavity.Hazards.Items {
+		l.add(hazard.Text, at, fmt.Sprintf("the %s is described with it", cavity.Words()), "")
+	}
+	if fluid != nil {
+		l.fluid(fluid, at)
+	}
+	if key == "bleed" {
+		l.pressure(cavity.Pressure, at, cavity.Words())
+	}
+}
+
+// runsOut adds what hurts when a fluid runs out of a cavity.
+func (l *look) runsOut(cavity *model.Cavity, fluid *model.Fluid, at source.Place) {
 	for _, hazard := range cavity.Hazards.Items {
 		raised := ""
-		if hazard.Text == "hot" && key == "drain" {
+		if hazard.Text == "hot" {
 			raised = "the fluid runs out hot"
 		}
 		l.add(hazard.Text, at, fmt.Sprintf("the %s is described with it", cavity.Words()), raised)
 	}
-	fluid := l.job.Fluid(cavity.Fluid.Name())
-	if l.step.Fluid.Set() {
-		fluid = l.job.Fluid(l.step.Fluid.Name())
-	}
 	if fluid != nil {
 		l.fluid(fluid, at)
-		if strings.HasSuffix(fluid.Kind.Text, "-oil") && key == "drain" {
+		if strings.HasSuffix(fluid.Kind.Text, "-oil") {
 			l.add("used-oil", at, fmt.Sprintf("used oil runs out of the %s", cavity.Words()), "")
 		}
 	}
-	if key == "drain" || key == "bleed" {
-		l.pressure(cavity.Pressure, at, cavity.Words())
-	}
+	l.pressure(cavity.Pressure, at, cavity.Words())
 }
 
 // byFluid are hazards of kinds of fluid.
@@ -306,9 +378,24 @@ func (l *look) words() {
 			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
 		}
 	}
-	for _, trigger := range trade.Triggers(l.step.Say.Text) {
-		words := l.step.Say.Text[trigger.Start:trigger.End]
-		l.add(trigger.Hazard, l.step.Say.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", words), l.context(trigger.Hazard, l.step.Say.Text))
+	l.text(l.step.Say)
+	for _, object := range l.step.Objects {
+		switch energy := object.Energy; {
+		case energy == nil:
+		case l.step.Verb.Key == "isolate":
+			l.text(energy.Isolate)
+		case l.step.Verb.Key == "relieve":
+			l.text(energy.Relieve)
+		case l.step.Verb.Key == "prove":
+			l.text(energy.Prove)
+		}
+	}
+}
+
+// text adds what some words of the author's that print at the step imply.
+func (l *look) text(text model.Text) {
+	for _, trigger := range trade.Triggers(text.Text) {
+		l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
 	}
 }
 

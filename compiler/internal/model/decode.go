@@ -64,12 +64,16 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 	layout, _ := schema.Find(name)
 	value := reflect.ValueOf(into).Elem()
 	fields := shapes[value.Type()]
+	meant := map[string]bool{}
 	for _, entry := range table.Entries {
 		key, known := layout.Key(entry.Key)
 		if !known {
-			d.unknownKey(entry, layout)
+			key, known = d.unknownKey(table, entry, layout)
+		}
+		if !known {
 			continue
 		}
+		meant[key.Name] = true
 		field, ok := fields[key.Name]
 		if !ok {
 			if step, isStep := into.(*Step); isStep {
@@ -83,15 +87,15 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 		return
 	}
 	for _, key := range layout.Keys {
-		if key.Required && table.Get(key.Name) == nil {
+		if key.Required && !meant[key.Name] {
 			d.missingKey(table, layout, key)
 		}
 	}
 }
 
 func (d *decoder) verb(step *Step, entry *tree.Entry, key schema.Key) {
-	step.Verbs = append(step.Verbs, Text{Text: entry.Key, Value: entry.Value, At: d.place(entry.KeySpan)})
-	verb, _ := schema.FindVerb(entry.Key)
+	step.Verbs = append(step.Verbs, Text{Text: key.Name, Value: entry.Value, At: d.place(entry.KeySpan)})
+	verb, _ := schema.FindVerb(key.Name)
 	if len(step.Verbs) > 1 {
 		return
 	}

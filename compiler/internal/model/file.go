@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
@@ -101,9 +102,11 @@ func (d *decoder) root(root *tree.Table) {
 	layout, _ := schema.Find("file")
 	for _, entry := range root.Entries {
 		key, known := layout.Key(entry.Key)
+		if !known {
+			key, known = d.unknownKey(root, entry, layout)
+		}
 		switch {
 		case !known:
-			d.unknownKey(entry, layout)
 		case key.Kind == schema.Named:
 			if d.want(key, entry.Value, tree.TableKind) {
 				d.named(key, entry.Value.Table)
@@ -237,6 +240,11 @@ func (d *decoder) keep(kind string, thing Thing, value any) {
 			if other.kind == twin && other.name == thing.Name {
 				found.Related = []finding.Related{{Place: other.at, Text: fmt.Sprintf("the %s of that name", twin)}}
 			}
+		}
+	}
+	if caution, ok := value.(*Caution); ok && !caution.Against.Given {
+		if _, known := trade.FindHazard(thing.Name); known { // its name says what it is against
+			caution.Against = List{Given: true, Items: []Text{{Text: thing.Name, Value: &tree.Value{Kind: tree.StringKind, Text: thing.Name}, At: thing.At}}}
 		}
 	}
 	d.file.index[kind+"/"+thing.Name] = value

@@ -232,6 +232,19 @@ func (j *Job) Caution(name string) *Caution {
 	return nil
 }
 
+// BuiltIn reports whether a message is one of the compiler's own, and not the shop's.
+func (c *Caution) BuiltIn() bool { return c.File == nil }
+
+// Raised is a built-in message at a graver level: what can happen, will.
+func (c *Caution) Raised(level trade.Signal) *Caution {
+	out := *c
+	out.Signal.Text = level.String()
+	if level == trade.Danger {
+		out.Consequence.Text = strings.Replace(c.Consequence.Text, "can ", "will ", 1)
+	}
+	return &out
+}
+
 func builtIn(hazard trade.Hazard) *Caution {
 	text := func(words string) Text {
 		return Text{Text: words, Value: &tree.Value{Kind: tree.StringKind, Text: words}}

@@ -14,9 +14,10 @@ import (
 )
 
 // Nearest finds the word that is closest to what was written, or nothing when
-// none is close: at most a third of the letters apart, a swap counting as one.
+// none is close: at most a third of the letters apart, and one at least; a swap
+// counts as one.
 func Nearest(written string, words []string) string {
-	best, distance := "", len([]rune(written))/3+2
+	best, distance := "", max(1, len([]rune(written))/3)+1
 	for _, word := range words {
 		apart := edlib.OSADamerauLevenshteinDistance(strings.ToLower(written), word)
 		if apart < distance || apart == distance && best != "" && word < best {
@@ -34,25 +35,41 @@ func (d *decoder) say(rule finding.Rule, span source.Span, summary, help string)
 	return &d.findings[len(d.findings)-1]
 }
 
-func (d *decoder) unknownKey(entry *tree.Entry, layout schema.Table) {
+// unknownKey tells of a key the table does not have. Where another one is meant,
+// and not written besides, it gives that, so that the value is read all the same
+// and one slip is told once.
+func (d *decoder) unknownKey(table *tree.Table, entry *tree.Entry, layout schema.Table) (schema.Key, bool) {
 	names := make([]string, 0, len(layout.Keys))
 	for _, key := range layout.Keys {
 		names = append(names, key.Name)
 	}
 	near := Nearest(entry.Key, names)
-	help := fmt.Sprintf("Take it out, or see the keys of %s on the reference page.", layout.Header)
+	header := d.header(table, layout)
+	help := fmt.Sprintf("Take it out, or see the keys of %s on the reference page.", header)
 	if near != "" {
 		help = fmt.Sprintf("Write %q if that is what is meant.", near)
 	} else if owner := owners(entry.Key); owner != "" {
 		help = fmt.Sprintf("%q is a key of %s.", entry.Key, owner)
 	}
-	found := d.say(unknownKey, entry.KeySpan, fmt.Sprintf("%s has no key %q", layout.Header, entry.Key), help)
+	found := d.say(unknownKey, entry.KeySpan, fmt.Sprintf("%s has no key %q", header, entry.Key), help)
 	if near != "" {
 		found.Fixes = []finding.Fix{{
 			Title: fmt.Sprintf("Write %q", near),
 			Edits: []finding.Edit{{Place: d.place(entry.KeySpan), Text: near}},
 		}}
 	}
+	if near == "" || table.Get(near) != nil {
+		return schema.Key{}, false
+	}
+	return layout.Key(near)
+}
+
+// header is the header of a table as it is written, or as the schema has it.
+func (d *decoder) header(table *tree.Table, layout schema.Table) string {
+	if written := d.place(table.Header).Text(); strings.HasPrefix(written, "[") && !strings.ContainsAny(written, "\n") {
+		return written
+	}
+	return layout.Header
 }
 
 func owners(key string) string {
@@ -66,7 +83,7 @@ func owners(key string) string {
 }
 
 func (d *decoder) missingKey(table *tree.Table, layout schema.Table, key schema.Key) {
-	d.say(missingKey, table.Header, fmt.Sprintf("%s has no %q", layout.Header, key.Name),
+	d.say(missingKey, table.Header, fmt.Sprintf("%s has no %q", d.header(table, layout), key.Name),
 		fmt.Sprintf("%s Write, for example: %s = %s", key.Doc, key.Name, key.Example))
 }
 

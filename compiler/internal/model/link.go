@@ -184,6 +184,9 @@ func (f *File) machineFile() *File {
 			return layer
 		}
 	}
+	if f.Machine != nil {
+		return f // described beside the procedure, whatever it calls it
+	}
 	return nil
 }
 
@@ -243,7 +246,7 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 	for _, kind := range kinds {
 		switch kind {
 		case "machine":
-			if len(file.names("machine")) == 0 || file.machineFile() != nil {
+			if len(file.names("machine")) == 0 || file.machineFile() != nil { // without any, the machine is said in words
 				return true
 			}
 		case "procedure":
@@ -313,21 +316,9 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 			}
 		}
 	}
-	help := fmt.Sprintf("Describe it in a table [%s.%s]", kinds[0], name)
-	if kinds[0] == "variant" {
-		help = "Name it among the variants of the machine"
-	} else if kinds[0] == "machine" || kinds[0] == "procedure" {
-		help = fmt.Sprintf("Write a file that describes it with [%s]", kinds[0])
-	}
-	if slices.Contains(kinds, "words") {
-		help += ", or say it in words with a space between them"
-	}
 	near := Nearest(name, names)
+	s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("no %s is named %q", wanted(kinds), ref.Name.Text), describe(kinds, name, near, names))
 	if near != "" {
-		help = fmt.Sprintf("The nearest name is %q. %s", near, help)
-	}
-	s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("no %s is named %q", wanted(kinds), ref.Name.Text), help+".")
-	if near != "" && ref.Name.Value.Kind != 0 || near != "" {
 		text := fmt.Sprintf("%q", near)
 		if !strings.HasPrefix(ref.Name.At.Text(), `"`) && !strings.HasPrefix(ref.Name.At.Text(), `'`) {
 			text = near
@@ -335,6 +326,33 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 		last := &s.Findings[len(s.Findings)-1]
 		last.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %q", near), Edits: []finding.Edit{{Place: ref.Name.At, Text: text}}}}
 	}
+}
+
+// describe says what to write for a name that nothing has.
+func describe(kinds []string, name, near string, names []string) string {
+	name = strings.ToLower(name)
+	if !namePattern.MatchString(name) {
+		name = "NAME"
+	}
+	help := fmt.Sprintf("describe it in a table [%s.%s]", kinds[0], name)
+	switch kinds[0] {
+	case "variant":
+		help = "name it among the variants of the machine"
+		if len(names) > 0 {
+			help += ", which are: " + strings.Join(names, ", ")
+		}
+	case "machine":
+		help = "write a file that describes it with [machine]; the machines here are: " + strings.Join(names, ", ")
+	case "procedure":
+		help = "write a file that describes it with [procedure]"
+	}
+	if slices.Contains(kinds, "words") {
+		help += ", or say it in words with a space between them"
+	}
+	if near != "" {
+		return fmt.Sprintf("Write %q if that is meant; or %s.", near, help)
+	}
+	return strings.ToUpper(help[:1]) + help[1:] + "."
 }
 
 func wanted(kinds []string) string {

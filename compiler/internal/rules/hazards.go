@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
@@ -23,6 +24,7 @@ func (p *Pass) messages() []message {
 		if caution == nil {
 			return
 		}
+		caution = hazard.Message(caution, p.Hazards)
 		if level, err := trade.ParseSignal(caution.Signal.Text); err == nil {
 			out = append(out, message{caution, step, level})
 		}
@@ -94,9 +96,11 @@ func (p *Pass) uncovered(want covered, tell func(implied hazard.Implied, m messa
 			continue
 		}
 		key := implied.Hazard.Key
-		if len(steps[key]) == 0 {
+		if i := slices.IndexFunc(first, func(other hazard.Implied) bool { return other.Hazard.Key == key }); i < 0 {
 			first = append(first, implied)
 			with[key] = m
+		} else if implied.Level < first[i].Level {
+			first[i].Level, first[i].Raised = implied.Level, implied.Raised // one message has to do for all
 		}
 		steps[key] = append(steps[key], fmt.Sprint(implied.Step.Number))
 	}
@@ -108,6 +112,23 @@ func (p *Pass) uncovered(want covered, tell func(implied hazard.Implied, m messa
 		}
 		tell(implied, with[implied.Hazard.Key], text)
 	}
+}
+
+// ownMessage is a message for a hazard at its level, as it stands under its step.
+func ownMessage(implied hazard.Implied) string {
+	known, can := implied.Hazard, "It "+implied.Hazard.Consequence+"."
+	if implied.Level == trade.Danger {
+		can = strings.Replace(can, "It can ", "It will ", 1)
+	}
+	lines := []string{
+		fmt.Sprintf("[[%s.caution]]", implied.Step.Section),
+		fmt.Sprintf("signal = %q", implied.Level),
+		fmt.Sprintf("against = [%q]", known.Key),
+		fmt.Sprintf("hazard = %q", known.Hazard),
+		fmt.Sprintf("consequence = %q", can),
+		fmt.Sprintf("avoid = %q", known.Avoid),
+	}
+	return strings.Join(lines, "\n")
 }
 
 // onList reports whether some equipment asked for is on a list or is served by what is.

@@ -26,8 +26,11 @@ var _ = add(Rule{
 				Help:    fmt.Sprintf("Write cautions = [%q] at the step or for the whole job, or a message of your own with signal = %q and against = [%q].", implied.Hazard.Key, implied.Level, implied.Hazard.Key),
 			}
 			if caution := p.Job.Caution(implied.Hazard.Key); caution != nil {
-				if level, err := trade.ParseSignal(caution.Signal.Text); err == nil && level.Covers(implied.Level) {
-					found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Add %q to the cautions of the step", implied.Hazard.Key), Certain: true,
+				caution = hazard.Message(caution, p.Hazards)
+				if level, err := trade.ParseSignal(caution.Signal.Text); err != nil || !level.Covers(implied.Level) {
+					found.Help = "Write a message at the step:\n" + ownMessage(implied)
+				} else {
+					found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Add %q to the cautions of the step", implied.Hazard.Key), 
 						Edits: []finding.Edit{addTo(implied.Step.Cautions, implied.Step.Header, "cautions", implied.Hazard.Key)}}}
 				}
 			}

@@ -26,9 +26,10 @@ var _ = add(Rule{
 			found := finding.Finding{
 				Place: implied.Place, Firm: implied.Level <= trade.Warning,
 				Summary: fmt.Sprintf("the message against %s says %s, and %s needs %s: %s", implied.Hazard.Title, m.level.Word(), steps, implied.Level.Word(), reason),
-				Help:    fmt.Sprintf("Write signal = %q, or a message of its own at the step.", implied.Level),
+				Help:    "Write a message of its own at the step:\n" + ownMessage(implied),
 			}
 			if m.Signal.At.Known() {
+				found.Help = fmt.Sprintf("Write signal = %q in the message, or a second message at the step:\n%s", implied.Level, ownMessage(implied))
 				found.Related = []finding.Related{{Place: m.Signal.At, Text: "the signal word of the message"}}
 			}
 			if implied.Hazard.FromMemory {

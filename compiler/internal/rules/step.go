@@ -33,6 +33,10 @@ func quoted(list []string) string { return `["` + strings.Join(list, `", "`) + `
 
 // insertKey is an edit that writes a key on a new line under a table's header.
 func insertKey(header source.Place, line string) finding.Edit {
+	if strings.HasPrefix(header.Text(), "{") { // a table in braces holds its keys itself
+		at := header.Span.Start + 1
+		return finding.Edit{Place: source.Place{File: header.File, Span: source.Span{Start: at, End: at}}, Text: " " + line + ","}
+	}
 	end := header.Span.End
 	for end < len(header.File.Text) && header.File.Text[end] != '\n' {
 		end++
@@ -50,8 +54,9 @@ func addTo(list model.List, header source.Place, key, name string) finding.Edit 
 	if !strings.HasPrefix(text, "[") {
 		return finding.Edit{Place: list.At, Text: "[" + text + `, "` + name + `"]`}
 	}
-	if len(list.Items) == 0 {
-		return finding.Edit{Place: list.At, Text: quoted([]string{name})}
+	if len(list.Items) == 0 { // before the bracket, so that a comment in it stays
+		end := list.At.Span.End - 1
+		return finding.Edit{Place: source.Place{File: list.At.File, Span: source.Span{Start: end, End: end}}, Text: `"` + name + `"`}
 	}
 	end := list.Items[len(list.Items)-1].At.Span.End
 	return finding.Edit{Place: source.Place{File: list.At.File, Span: source.Span{Start: end, End: end}}, Text: `, "` + name + `"`}

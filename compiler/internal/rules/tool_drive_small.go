@@ -13,8 +13,8 @@ var _ = add(Rule{
 		Why:     "A small square shears off under the torque of a large one, and the hand goes with it.",
 		Source:  "ISO 6789: highest torque for each square, from memory",
 		Setting: walled,
-		Bad:     "tools = [\"socket-24\", \"adapter\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"3/8\"\n[tool.adapter]\nkind = \"drive-adapter\"\ndrive = \"1/2\"\ndrive-out = \"3/8\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
-		Good:    "tools = [\"socket-24\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"1/2\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Bad:     "tools = [\"socket-24\", \"adapter\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"3/8\"\n[tool.adapter]\nkind = \"drive-adapter\"\ndrive = \"1/2\"\ndrive-out = \"3/8\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"socket-24\", \"torque-wrench-300\"]\n[tool.socket-24]\nkind = \"socket\"\nsizes = \"24 mm\"\ndrive = \"1/2\"\n[part.plug]\nacross = \"24 mm\"\ntorque = \"180 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(driveTooSmall, func(grip needs.Grip) {

@@ -13,8 +13,8 @@ var _ = add(Rule{
 		Why:     "Below a fifth of its maximum a torque wrench is not tested, and above its maximum it is overloaded.",
 		Source:  "ISO 6789:2003, test points 20, 60 and 100 %; ISO 6789:2017, from the lowest marked value",
 		Setting: walled,
-		Bad:     "tools = [\"socket-16\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"12 N·m\"\n[[step]]\ntighten = \"plug\"\n",
-		Good:    "tools = [\"socket-16\", \"torque-wrench\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"42 N·m\"\n[[step]]\ntighten = \"plug\"\n",
+		Bad:     "tools = [\"socket-16\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"12 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
+		Good:    "tools = [\"socket-16\", \"torque-wrench\"]\n[part.plug]\nacross = \"16 mm\"\ntorque = \"42 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
 		p.lacking(noTorqueWrench, func(grip needs.Grip) {
