@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"benchleaf/compiler/source"
 )
 
 // Style is how findings are drawn.
@@ -78,12 +80,20 @@ func (p *pen) finding(f Finding) {
 	label := "fix:"
 	for _, fix := range f.Fixes {
 		title := fix.Title
-		if fix.Certain && len(fix.Edits) > 0 {
-			title += fmt.Sprintf(" (benchleaf lint --fix %s does it)", p.path(fix.Edits[0].Place.File.Path))
+		if fix.Certain {
+			title += fmt.Sprintf(" (benchleaf lint --fix %s does it)", p.path(mended(f, fix).Path))
 		}
 		p.say(label, title)
 		label = "or:"
 	}
+}
+
+// mended is the file a fix changes.
+func mended(f Finding, fix Fix) *source.File {
+	if len(fix.Edits) > 0 {
+		return fix.Edits[0].Place.File
+	}
+	return f.Place.File
 }
 
 func (p *pen) path(path string) string {

@@ -43,7 +43,8 @@ func TestDraw(t *testing.T) {
     why:   42 newton metres and 42 pound-feet differ by a
            third: the fastener strips or works loose.
     write: Write "42 N·m" or "42 lbf·ft".
-    fix:   Write "42 N·m" (benchleaf lint --fix gear.toml does it)
+    fix:   Write "42 N·m" (benchleaf lint --fix
+           procedures/gearbox.toml does it)
     or:    Write "42 lbf·ft"
 `, got)
 }

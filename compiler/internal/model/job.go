@@ -200,6 +200,17 @@ func (j *Job) Listed() []*Tool {
 	return out
 }
 
+// Covers lists the covers and guards of the machine, by name.
+func (j *Job) Covers() []*Part {
+	var out []*Part
+	for _, name := range j.File.names("cover") {
+		if cover := j.Part(name); cover != nil {
+			out = append(out, cover)
+		}
+	}
+	return out
+}
+
 // Energies lists the sources of energy of the machine, by name.
 func (j *Job) Energies() []*Energy {
 	var out []*Energy

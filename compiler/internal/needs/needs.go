@@ -5,6 +5,7 @@ package needs
 
 import (
 	"math/big"
+	"strings"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
@@ -174,7 +175,7 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 		return
 	}
 	n.named(part.Tool, step, at, step.Verb.Key+" the "+part.Words())
-	if fastened(part) && !part.Tool.Given {
+	if fastened(part) && !part.Tool.Given && !fingers(step) {
 		n.Grips = append(n.Grips, grip(step, part, at))
 	}
 	if step.Verb.Key != "tighten" && step.Verb.Key != "loosen" {
@@ -216,6 +217,12 @@ func (n *Needs) addOnce(list *[]Use, use Use) {
 		}
 	}
 	*list = append(*list, use)
+}
+
+// fingers reports whether a step says that no tool goes on its fastener.
+func fingers(step *model.Step) bool {
+	words := strings.ToLower(step.ByHand.Text)
+	return strings.Contains(words, "finger") && !strings.Contains(words, "then") || strings.Contains(words, "no tool") || strings.Contains(words, "without a tool")
 }
 
 // fastened reports whether a part tells of a head that a tool turns.

@@ -215,10 +215,12 @@ func (g Grip) Handles(tools []*model.Tool) []*model.Tool {
 	})
 }
 
-// Covered reports whether the torque lies in the usable range of a torque wrench.
+// Covered reports whether a torque wrench can be set to the torque: what is set of
+// a range is its middle, and that lies in the usable range.
 func (g Grip) Covered(wrench *model.Tool) bool {
 	low, high, ok := Usable(wrench)
-	return ok && low <= g.Low && g.High <= high
+	middle := (g.Low + g.High) / 2
+	return ok && low <= middle && middle <= high
 }
 
 // Usable is the usable range of a torque wrench in N·m: as marked, and not below
@@ -257,15 +259,28 @@ func (g Grip) overloads(drive string) bool {
 	return ok && !g.anyDrive && g.Torque && g.High > square.HandLimitNm
 }
 
-// deepen adds an extension where the head sits deeper than the socket is long.
+// deepen adds an extension, or two, where the head sits deeper than the socket is long.
 func (g Grip) deepen(set Set, end *model.Tool, tools []*model.Tool) []Set {
-	if g.ReachMM == 0 || float(end.Length) >= g.ReachMM || end.Kind.Text == "crowfoot" {
+	length := float(end.Length)
+	if g.ReachMM == 0 || length >= g.ReachMM || end.Kind.Text == "crowfoot" {
 		return []Set{sorted(set)}
 	}
+	var fit []*model.Tool
+	for _, tool := range tools {
+		if tool.Kind.Text == "extension" && tool.Drive.Text == end.Drive.Text {
+			fit = append(fit, tool)
+		}
+	}
 	var out []Set
-	for _, extension := range tools {
-		if extension.Kind.Text == "extension" && extension.Drive.Text == end.Drive.Text && float(extension.Length) >= g.ReachMM {
-			out = append(out, sorted(append(slices.Clone(set), extension.Name)))
+	for i, one := range fit {
+		if length+float(one.Length) >= g.ReachMM {
+			out = append(out, sorted(append(slices.Clone(set), one.Name)))
+			continue
+		}
+		for _, other := range fit[i:] {
+			if (other != one || one.Count.Or(1) > 1) && length+float(one.Length)+float(other.Length) >= g.ReachMM {
+				out = append(out, sorted(append(slices.Clone(set), one.Name, other.Name)))
+			}
 		}
 	}
 	return out

@@ -22,18 +22,34 @@ var _ = add(Rule{
 				continue
 			}
 			for _, object := range step.Objects {
-				if object.Part == nil || !object.Part.Cover {
-					continue
-				}
-				for _, name := range object.Part.Guards.Names() {
-					if energy := p.Job.Energy(name); energy != nil {
-						p.guarded(step, object, energy)
+				for _, cover := range p.freed(object.Part) {
+					for _, name := range cover.Guards.Names() {
+						if energy := p.Job.Energy(name); energy != nil {
+							p.guarded(step, object, energy)
+						}
 					}
 				}
 			}
 		}
 	},
 })
+
+// freed lists the covers that come off with a part: itself, or those its fasteners hold.
+func (p *Pass) freed(part *model.Part) []*model.Part {
+	switch {
+	case part == nil:
+		return nil
+	case part.Cover:
+		return []*model.Part{part}
+	}
+	var out []*model.Part
+	for _, cover := range p.Job.Covers() {
+		if cover.HeldBy.Has(part.Name) {
+			out = append(out, cover)
+		}
+	}
+	return out
+}
 
 func (p *Pass) guarded(step *model.Step, object model.Object, energy *model.Energy) {
 	cut := p.isolated(energy.Name)

@@ -5,7 +5,9 @@ import (
 	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/source"
 )
 
 // handsOn are verbs that put hands or a tool on a thing of the machine while it
@@ -27,6 +29,10 @@ var _ = add(Rule{
 			return
 		}
 		for _, step := range p.Job.Steps[:cut] {
+			if place, why := p.handsIn(step); why != "" {
+				p.early(place, fmt.Sprintf("step %d puts hands in the machine (%s) before any energy is isolated at step %d", step.Number, why, p.Job.Steps[cut].Number), p.Job.Steps[cut])
+				return // the first tells where to look
+			}
 			if !slices.Contains(handsOn, step.Verb.Key) {
 				continue
 			}
@@ -34,12 +40,28 @@ var _ = add(Rule{
 				if object.Part == nil && object.Point == nil && object.Cavity == nil || object.Part != nil && object.Part.Cover && len(object.Part.Guards.Items) > 0 {
 					continue // words say too little; of guards another rule tells more
 				}
-				p.Found(finding.Finding{Place: object.Text.At,
-					Summary: fmt.Sprintf("step %d puts hands on the %s before any energy is isolated at step %d", step.Number, object.Words(), p.Job.Steps[cut].Number),
-					Help:    "Move the step behind the isolation and its proof, or allow this with the reason why nothing can start.",
-					Related: []finding.Related{{Place: at(p.Job.Steps[cut]), Text: "the first isolation"}}})
-				return // the first tells where to look
+				p.early(object.Text.At, fmt.Sprintf("step %d puts hands on the %s before any energy is isolated at step %d", step.Number, object.Words(), p.Job.Steps[cut].Number), p.Job.Steps[cut])
+				return
 			}
 		}
 	},
 })
+
+func (p *Pass) early(place source.Place, summary string, cut *model.Step) {
+	p.Found(finding.Finding{Place: place, Summary: summary,
+		Help:    "Move the step behind the isolation and its proof, or allow this with the reason why nothing can start.",
+		Related: []finding.Related{{Place: at(cut), Text: "the first isolation"}}})
+}
+
+// handsIn tells what shows that a step brings hands to where the machine moves.
+func (p *Pass) handsIn(step *model.Step) (source.Place, string) {
+	if step.Verb.Key != "" && !hazard.Hands(step.Verb.Key) {
+		return source.Place{}, ""
+	}
+	for _, implied := range p.Hazards {
+		if implied.Step == step && slices.Contains([]string{"start", "pinch", "rotation", "feed"}, implied.Hazard.Key) {
+			return implied.Place, implied.Why
+		}
+	}
+	return source.Place{}, ""
+}

@@ -30,7 +30,7 @@ var _ = add(Rule{
 				if level, err := trade.ParseSignal(caution.Signal.Text); err != nil || !level.Covers(implied.Level) {
 					found.Help = "Write a message at the step:\n" + ownMessage(implied)
 				} else {
-					found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Add %q to the cautions of the step", implied.Hazard.Key), 
+					found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Add %q to the cautions of the step", implied.Hazard.Key),
 						Edits: []finding.Edit{addTo(implied.Step.Cautions, implied.Step.Header, "cautions", implied.Hazard.Key)}}}
 				}
 			}

@@ -18,7 +18,7 @@ func silent(procedure *model.Procedure, key, what string, needed []string) findi
 	line := key + " = " + list
 	return finding.Finding{
 		Place: procedure.Header, Summary: fmt.Sprintf("the procedure does not say %s", what),
-		Help:  fmt.Sprintf("Write %s; an empty list says that nothing is needed.", line),
+		Help: fmt.Sprintf("Write %s; an empty list says that nothing is needed.", line),
 		// An empty list says "none needed"; only the author can say that.
 		Fixes: []finding.Fix{{Title: "Write " + line, Certain: len(needed) > 0, Edits: []finding.Edit{insertKey(procedure.Header, line)}}},
 	}

@@ -19,8 +19,18 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		p.lacking(noGrip, func(grip needs.Grip) {
 			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no tool of the shop fits %s at step %d", head(grip), grip.Step.Number),
-				Help:    fmt.Sprintf("Describe the tool in a table [tool.NAME]%s, or the right size at the part.", grip.Wanted()),
+				Help:    fmt.Sprintf("Describe the tool in a table [tool.NAME]%s, or the right size at the part.", grip.Wanted()) + p.sizeless(),
 				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
 		})
 	},
 })
+
+// sizeless names the adjustable wrenches nothing is known of.
+func (p *Pass) sizeless() string {
+	for _, tool := range p.Job.Tools() {
+		if tool.Kind.Text == "adjustable" && len(tool.Sizes) == 0 {
+			return fmt.Sprintf(" Of %q nobody can tell how far it opens; write sizes = \"30 mm\", its widest opening.", tool.Name)
+		}
+	}
+	return ""
+}

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 
 	"benchleaf/compiler/finding"
@@ -37,23 +38,34 @@ var _ = add(Rule{
 			}
 			if nm, _ := high.Float64(); nm > most {
 				told[part] = true
-				p.Found(finding.Finding{Place: torque.At, Summary: fmt.Sprintf("%s is more than the %s bears: %s of class %s reaches its proof load by %.0f N·m at the latest", torque.Text.Text, part.Words(), part.Thread.Text, part.Class.Text, most),
+				p.Found(finding.Finding{Place: torque.At, Summary: fmt.Sprintf("%s is more than the %s bears: %s of %s reaches its proof load by %.0f N·m at the latest", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), most),
 					Help: "Look the torque, the thread and the class up again in the machine's manual."})
 			}
 		}
 	},
 })
 
+func classWords(part *model.Part) string {
+	if part.Class.Set() {
+		return "class " + part.Class.Text
+	}
+	return "the strongest class"
+}
+
 // mostTorque is the torque in N·m by which a part's screw reaches its proof load.
 func mostTorque(part *model.Part) (float64, bool) {
-	if !part.Thread.Set() || !part.Class.Set() {
+	if !part.Thread.Set() {
 		return 0, false
 	}
 	thread, err := trade.ParseThread(part.Thread.Text)
 	if err != nil {
 		return 0, false
 	}
-	class, err := trade.ParseClass(part.Class.Text)
+	strongest := "12.9"
+	if !thread.Metric() {
+		strongest = "grade 8"
+	}
+	class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest))
 	if err != nil {
 		return 0, false
 	}

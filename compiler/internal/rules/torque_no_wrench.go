@@ -5,6 +5,7 @@ import (
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/quantity"
 )
 
 var _ = add(Rule{
@@ -19,7 +20,11 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		p.lacking(noTorqueWrench, func(grip needs.Grip) {
 			torque := needs.TorqueOf(grip.Step, grip.Part)
-			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no torque wrench of the shop covers %s for the %s at step %d", torque.Text.Text, grip.Part.Words(), grip.Step.Number),
+			summary := fmt.Sprintf("no torque wrench of the shop covers %s for the %s at step %d", torque.Text.Text, grip.Part.Words(), grip.Step.Number)
+			if grip.Step.Adapter != nil {
+				summary += fmt.Sprintf(": behind the adapter it is set to %.4g N·m", (grip.Low+grip.High)/2)
+			}
+			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
 				Help:    "Describe a torque wrench whose range holds it, above a fifth of the wrench's maximum." + p.ranges(),
 				Related: []finding.Related{{Place: torque.At, Text: "the torque"}}})
 		})
@@ -31,7 +36,11 @@ func (p *Pass) ranges() string {
 	var out []string
 	for _, tool := range p.Job.Tools() {
 		if low, high, ok := needs.Usable(tool); ok && tool.Kind.Text == "torque-wrench" {
-			out = append(out, fmt.Sprintf("%s (%s in) from %.4g to %.4g N·m", tool.Name, tool.Drive.Text, low, high))
+			text := fmt.Sprintf("%s (%s in) from %.4g to %.4g N·m", tool.Name, tool.Drive.Text, low, high)
+			if tool.Range.Shape == quantity.Exact {
+				text = fmt.Sprintf("%s only at %s, since its range has one figure", tool.Name, tool.Range.Text.Text)
+			}
+			out = append(out, text)
 		}
 	}
 	if len(out) == 0 {
