@@ -81,9 +81,12 @@ func Compile(in Input) *Result {
 	})
 	wrong := map[*model.File]bool{} // files with an amount that cannot be read
 	for i, file := range set.Files {
-		wrong[file] = blocked(amounts[i])
+		kept, allowed := rules.Allow(file, amounts[i])
+		wrong[file] = slices.ContainsFunc(amounts[i], func(f finding.Finding) bool {
+			return f.Severity == finding.Error && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place })
+		})
 		if !slices.Contains(targets, file) {
-			out.Findings = append(out.Findings, amounts[i]...)
+			out.Findings, out.Allowed = append(out.Findings, kept...), append(out.Allowed, allowed...)
 		}
 	}
 	for _, found := range set.Findings {
@@ -140,10 +143,6 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 func describe(job *model.Job, blocked bool, allowed []finding.Finding) Job {
 	return Job{Path: job.File.Source.Path, Name: job.File.Name(), Title: job.Procedure.Title.Text, Machine: job.MachineTitle(),
 		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, allowed: allowed}
-}
-
-func blocked(findings []finding.Finding) bool {
-	return slices.ContainsFunc(findings, func(f finding.Finding) bool { return f.Severity == finding.Error })
 }
 
 // inParallel does n things with as many hands as the machine has; each writes

@@ -23,6 +23,7 @@ var fileTable = Table{
 		{Name: "fluid", Kind: Named, Of: "fluid", Doc: "Oils, greases and other fluids."},
 		{Name: "supply", Kind: Named, Of: "supply", Doc: "Consumables: rags, cleaner, thread-locker."},
 		{Name: "spare", Kind: Named, Of: "spare", Doc: "Parts that are renewed: seals, filters, split pins."},
+		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings in this file that its author stands by, each with the reason: a plate figure of a machine, a special thread.", Example: `[{ rule = "units/disagree", reason = "as the plate on the pump has it" }]`},
 		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
 	},
 }

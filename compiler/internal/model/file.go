@@ -22,7 +22,8 @@ type File struct {
 	Shop      *Shop
 	Machine   *Machine
 	Procedure *Procedure
-	Steps     []*Step // prepare, step, close; in that order
+	Allow     []*Allow // what the file stands by as a whole
+	Steps     []*Step  // prepare, step, close; in that order
 	Uses      List
 	Amounts   []Amount
 	Broken    bool // a finding of the language stands in it
@@ -132,6 +133,8 @@ func (d *decoder) top(key schema.Key, entry *tree.Entry) {
 		d.whole(key, entry.Value)
 	case "use":
 		d.file.Uses = d.list(key, entry.Value)
+	case "allow":
+		d.file.Allow = subs[Allow](d, key, entry.Value)
 	case "shop":
 		d.file.Shop = sub[Shop](d, key, entry.Value)
 	case "machine":

@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -74,10 +75,9 @@ var firmAllow = add(Rule{Rule: finding.Rule{
 // Allow takes out the findings of a file that its author stands by, and says
 // which allowances are wrong. What is taken out carries the reason as its last
 // related text.
+// Findings of the job may stand in a file the procedure takes names from; that
+// file may stand by them as well.
 func Allow(file *model.File, found []finding.Finding) (kept, allowed []finding.Finding) {
-	if file.Procedure == nil {
-		return found, nil
-	}
 	used := map[*model.Allow]bool{}
 	for _, one := range found {
 		entry := allowance(file, one)
@@ -87,21 +87,29 @@ func Allow(file *model.File, found []finding.Finding) (kept, allowed []finding.F
 		}
 		used[entry] = true
 		if one.Firm {
-			kept = append(kept, one, entryFault(firmAllow, entry, fmt.Sprintf("%q cannot be allowed away: %s", entry.Rule.Text, one.Summary), "Write the message, and take the allowance out."))
+			kept = append(kept, one, entryFault(firmAllow, entry, fmt.Sprintf("%q cannot be allowed away: %s", entry.Rule.Text, one.Summary), cure(one)))
 			continue
 		}
 		one.Related = append(one.Related, finding.Related{Place: entry.Rule.At, Text: entry.Reason.Text})
 		allowed = append(allowed, one)
 	}
-	for _, entry := range allowances(file) {
+	for _, entry := range Allowances(file) {
 		switch {
 		case !known(entry.Rule.Text):
 			kept = append(kept, unknownEntry(entry))
-		case !used[entry]:
+		case !used[entry] && file.Procedure != nil: // what uses a library may need it
 			kept = append(kept, entryFault(unusedAllow, entry, fmt.Sprintf("nothing is found here for %q to allow", entry.Rule.Text), "Take the allowance out."))
 		}
 	}
 	return kept, allowed
+}
+
+// cure says what to do about a finding that nobody can stand by.
+func cure(found finding.Finding) string {
+	if strings.HasPrefix(found.Rule, "safety/") && strings.Contains(found.Summary, "message") {
+		return "Write the message, and take the allowance out. Where the words say something else, say it in other words."
+	}
+	return "Do what the finding says, and take the allowance out."
 }
 
 func entryFault(rule *Rule, entry *model.Allow, summary, help string) finding.Finding {
@@ -120,8 +128,12 @@ func unknownEntry(entry *model.Allow) finding.Finding {
 	return entryFault(unknownRule, entry, fmt.Sprintf("there is no rule %q", entry.Rule.Text), help)
 }
 
-func allowances(file *model.File) []*model.Allow {
-	out := slices.Clone(file.Procedure.Allow)
+// Allowances lists what a file stands by.
+func Allowances(file *model.File) []*model.Allow {
+	out := slices.Clone(file.Allow)
+	if file.Procedure != nil {
+		out = append(out, file.Procedure.Allow...)
+	}
 	for _, step := range file.Steps {
 		out = append(out, step.Allow...)
 	}
@@ -129,13 +141,13 @@ func allowances(file *model.File) []*model.Allow {
 }
 
 // allowance finds the entry that speaks for a finding: one of the step it stands
-// in, or one of the procedure.
+// in, of the file it stands in, or of the procedure.
 func allowance(file *model.File, found finding.Finding) *model.Allow {
-	if found.Place.File != file.Source {
-		return nil
-	}
 	var inside *model.Step
 	for _, step := range file.Steps {
+		if found.Place.File != file.Source {
+			break
+		}
 		if step.Header.Span.Start <= found.Place.Span.Start && (inside == nil || step.Header.Span.Start > inside.Header.Span.Start) {
 			inside = step
 		}
@@ -147,7 +159,16 @@ func allowance(file *model.File, found finding.Finding) *model.Allow {
 			}
 		}
 	}
-	for _, entry := range file.Procedure.Allow {
+	var whole []*model.Allow
+	for _, layer := range file.Layers() {
+		if layer == file || layer.Source == found.Place.File {
+			whole = append(whole, layer.Allow...)
+		}
+	}
+	if file.Procedure != nil {
+		whole = append(whole, file.Procedure.Allow...)
+	}
+	for _, entry := range whole {
 		if entry.Rule.Text == found.Rule {
 			return entry
 		}
