@@ -379,7 +379,20 @@ func (l *look) words() {
 		}
 	}
 	l.text(l.step.Say)
+	l.text(l.step.Outside)
+	for _, keep := range l.step.Keep.Items {
+		l.text(keep)
+	}
+	if pose := l.job.Pose(l.step.Pose.Name()); pose != nil {
+		l.text(pose.How)
+	}
 	for _, object := range l.step.Objects {
+		if limit := object.Limit; limit != nil && l.step.Verb.Key != "record" {
+			l.text(limit.How)
+			if !l.step.Outside.Set() {
+				l.text(limit.Outside)
+			}
+		}
 		switch energy := object.Energy; {
 		case energy == nil:
 		case l.step.Verb.Key == "isolate":

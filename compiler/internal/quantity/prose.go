@@ -1,0 +1,40 @@
+package quantity
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// What a sentence says of an amount is told only where it misleads for certain:
+// figures that disagree, units that two countries or two trades read differently,
+// decimal commas, a torque with no unit. Everything else may be plain words.
+var (
+	proseAmount = regexp.MustCompile(`(?:^|[\s("“])((?:\d[\d.,]*\d|\d)(?:[-\s]\d+/\d+)?(?:\s*(?:to|-|–|±)\s*\d[\d.,/]*)?[\s\x{a0}]?(?:` + proseUnits + `)(?:\s*\([^()]{2,40}\))?)(?:[\s.,;:!?)"”]|$)`)
+	proseTorque = regexp.MustCompile(`(?i)\b(?:torque|tighten)\b[^.;:()]{0,48}?\bto (\d+(?:\.\d+)?)(?:[.;,!]?\s*$|[.;,!]\s)`)
+	proseTraps  = []Kind{Ambiguous, Disagree, Malformed, Reversed}
+)
+
+const proseUnits = `N[·.*-]?\s?m|nm|NM|(?:ft|in|foot|inch)[-·. ]?(?:lbs?|lbf|pounds?)|(?:lbf?|lbs)[-·. ]?(?:ft|in)|kgf?[-·. ]?m|bar|psi|kPa|MPa|mm|µm|in|inch(?:es)?|°C|°F|` +
+	`L|l|ml|mL|lit(?:re|er)s?|gals?|gallons?|qts?|quarts?|pts?|pints?|fl\.? ?oz|(?:US|imp) (?:gal|qt|pt|fl oz)|kg|g|lbs?`
+
+// Prose finds the amounts in a sentence that mislead, by place.
+func Prose(text string) []Problem {
+	var out []Problem
+	for _, span := range proseAmount.FindAllStringSubmatchIndex(text, -1) {
+		start, end := span[2], span[3]
+		_, problems := Parse(text[start:end], Any)
+		for _, problem := range problems {
+			if slices.Contains(proseTraps, problem.Kind) && !problem.Warning {
+				problem.Start, problem.End = problem.Start+start, problem.End+start
+				out = append(out, problem)
+			}
+		}
+	}
+	for _, span := range proseTorque.FindAllStringSubmatchIndex(text, -1) {
+		figure := text[span[2]:span[3]]
+		out = append(out, Problem{Kind: Missing, Start: span[2], End: span[3], Message: quoted(figure) + " has no unit",
+			Help: "Write " + strings.Join([]string{quoted(figure + " N·m"), quoted(figure + " lbf·ft")}, " or ") + ", or better torque = … at the step."})
+	}
+	return out
+}
