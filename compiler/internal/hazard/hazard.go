@@ -290,7 +290,7 @@ func (l *look) fluid(fluid *model.Fluid, at source.Place) {
 
 // byEnergy are hazards of an energy when it is cut off, let out or handled.
 var byEnergy = map[string]map[string][]string{
-	"isolate":    {"electric": {"start"}, "engine": {"start"}, "battery": {"start"}, "hydraulic": {"start"}, "pneumatic": {"start"}, "shaft": {"shaft"}, "rotation": {"rotation"}, "gravity": {"crushing"}, "spring": {"spring"}, "heat": {"hot"}, "fuel": {"fuel"}},
+	"isolate":    {"electric": {"start"}, "engine": {"start"}, "battery": {"start", "battery-gas", "battery-order"}, "hydraulic": {"start"}, "pneumatic": {"start"}, "shaft": {"shaft"}, "rotation": {"rotation"}, "gravity": {"crushing"}, "spring": {"spring"}, "heat": {"hot"}, "fuel": {"fuel"}},
 	"relieve":    {"spring": {"spring"}, "gravity": {"crushing"}, "pneumatic": {"air"}, "heat": {"hot"}, "rotation": {"rotation"}},
 	"disconnect": {"battery": {"battery-gas", "battery-order"}, "electric": {"shock"}, "shaft": {"shaft"}, "fuel": {"fuel"}},
 	"connect":    {"battery": {"battery-gas", "battery-order"}, "electric": {"shock"}, "shaft": {"shaft"}, "fuel": {"fuel"}},

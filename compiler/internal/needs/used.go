@@ -25,6 +25,13 @@ func (n *Needs) Used() Used {
 			}
 		}
 	}
+	for _, catch := range n.Catch {
+		for _, tool := range n.listed {
+			if !catch.Step.Into.Set() && tool.Kind.Text == "container" {
+				used.Tools[tool.Name] = true // what is drained goes into one of them
+			}
+		}
+	}
 	for _, use := range n.Supplies {
 		used.Supplies[use.Name] = true
 	}

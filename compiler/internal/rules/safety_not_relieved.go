@@ -2,8 +2,11 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/model"
 )
 
 var _ = add(Rule{
@@ -18,7 +21,11 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, energy := range p.Job.Energies() {
 			cut := p.isolated(energy.Name)
-			if cut == nil || !energy.Relieve.Set() || p.first("relieve", energy.Name) != nil {
+			if cut == nil || !energy.Relieve.Set() {
+				continue
+			}
+			if out := p.first("relieve", energy.Name); out != nil {
+				p.relievedLate(energy, cut, out)
 				continue
 			}
 			p.Found(finding.Finding{Place: at(cut), Firm: true,
@@ -28,3 +35,21 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// lets are the hazards of what comes out of each kind of energy while it is stored.
+var lets = map[string][]string{"hydraulic": {"injection"}, "pneumatic": {"air", "burst"}, "spring": {"spring"}, "gravity": {"crushing"}}
+
+// relievedLate tells of hands on what is still under pressure or tension.
+func (p *Pass) relievedLate(energy *model.Energy, cut, out *model.Step) {
+	for _, implied := range p.Hazards {
+		step := implied.Step
+		if step.Number >= out.Number || step.Number <= cut.Number || !hazard.Hands(step.Verb.Key) && step.Verb.Key != "" || !slices.Contains(lets[energy.Kind.Text], implied.Hazard.Key) {
+			continue
+		}
+		p.Found(finding.Finding{Place: implied.Place, Firm: true,
+			Summary: fmt.Sprintf("hands go on at step %d before %s is let out at step %d: %s", step.Number, energy.Words(), out.Number, implied.Why),
+			Help:    fmt.Sprintf("Move the step relieve = %q before it.", energy.Name),
+			Related: []finding.Related{{Place: at(out), Text: "it is let out only here"}}})
+		return
+	}
+}
