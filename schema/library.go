@@ -112,4 +112,5 @@ var Hazards = []Option{
 	{"shock", "electric shock"}, {"noise", "noise"}, {"dust", "harmful dust"}, {"solvent", "solvents and cleaners"}, {"used-oil", "used oil on the skin"}, {"air", "compressed air"},
 	{"burst", "a vessel or tyre that bursts"}, {"load", "a heavy part that falls or tips"}, {"pinch", "pinch and nip points"}, {"guard", "a guard that is off"}, {"feed", "feed rollers that pull in"},
 	{"spray", "residues of sprayed chemicals"}, {"reaction", "a tool that jerks or slips"}, {"adhesive", "adhesives on skin and eyes"}, {"gas", "gas charges"},
+	{"fall", "a fall from height"}, {"confined", "a closed space with bad air"}, {"exhaust-gas", "exhaust gas indoors"}, {"corrosive", "acids and lyes"}, {"chips", "chips and pieces that fly"}, {"explosive", "a charge that goes off"},
 }

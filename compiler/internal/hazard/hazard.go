@@ -367,15 +367,19 @@ func (l *look) named(name string, at source.Place) {
 	}
 }
 
+// tells are verbs that bring no hands onto their object and whose sentence may
+// tell of a hazard all the same: run the PTO, measure the voltage at the terminals.
+var tells = map[string]bool{"start": true, "run": true, "check": true, "measure": true}
+
 // words adds what the sentence of the verb and the author's own words imply.
 func (l *look) words() {
 	for _, object := range l.step.Objects {
-		if l.step.Verb.Key == "" || !Hands(l.step.Verb.Key) {
+		if !tells[l.step.Verb.Key] && !Hands(l.step.Verb.Key) {
 			continue
 		}
 		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + named(object.Words())
 		for _, trigger := range trade.Triggers(sentence) {
-			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
+			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence[trigger.Start:trigger.End]), l.context(trigger.Hazard, sentence))
 		}
 	}
 	l.text(l.step.Say)
@@ -420,10 +424,20 @@ func named(words string) string {
 	return "the " + words
 }
 
+// worse are words that raise a hazard to its worst: what scalds under pressure, and
+// exhaust gas in a closed place.
+var worse = map[string][]string{"hot": {"coolant", "radiator", "expansion", "steam"}, "exhaust-gas": {"closed", "shut"}}
+
 // context tells from the words around a trigger what raises its level.
 func (l *look) context(hazard, text string) string {
 	if hazard == "edge" {
 		return l.blade(hazard, text)
+	}
+	lower := strings.ToLower(text)
+	for _, word := range worse[hazard] {
+		if strings.Contains(lower, word) {
+			return word + " stands in the words"
+		}
 	}
 	if hazard == "crushing" {
 		for _, word := range strings.Fields(strings.ToLower(text)) {

@@ -13,7 +13,10 @@ type Hazard struct {
 	// Words are what in a step implies the hazard, lower case. A word ends in * where any
 	// ending may follow; | separates words of which one is meant; a list after + must act
 	// on the phrase before it ("Remove the belt", "the belt is removed"); a list after &
-	// need only stand in the same sentence; after ! stand words of which none may follow at once.
+	// need only stand in the same sentence; a list after % must not stand there; after ! stand
+	// words of which none may follow at once. <mass>, <volts> and <heat> are figures that are
+	// heavy, live or hot. A cue that begins with ? holds even
+	// where it is ruled out; one that begins with ~ is a deed and no thing ("the hammer").
 	Words []string
 
 	Hazard      string   // noun phrase: "Fluid under high pressure"
@@ -58,7 +61,7 @@ func ParseHazard(text string) (Hazard, error) {
 // our own; the sources say what the hazard is and how it is avoided.
 func Hazards() []Hazard {
 	var out []Hazard
-	for _, list := range [][]Hazard{moving(), stored(), hotAndBurning(), substances(), handling()} {
+	for _, list := range [][]Hazard{moving(), stored(), hotAndBurning(), substances(), handling(), places()} {
 		out = append(out, list...)
 	}
 	for i, hazard := range out {

@@ -1,69 +1,25 @@
 package trade
 
 import (
+	"cmp"
+	"math/bits"
 	"slices"
-	"sort"
-	"strings"
 )
 
-// Trigger is a place in a text that implies a hazard, in bytes.
+// Trigger is a place in a text that implies a hazard, in bytes. It spans what says so: the
+// word with the deed that acts on it where that stands near ("lift the machine"), a figure
+// with its unit ("38 kg"), else the word alone.
 type Trigger struct {
 	Hazard     string // key
 	Start, End int
 }
 
-// How far a verb may stand from what it acts on, in words.
+// How far a verb may stand from what it acts on, in words, and how far what is quoted may.
 const (
 	verbBefore = 7
 	verbAfter  = 4
+	quoted     = 4
 )
-
-// cue is one entry of Hazard.Words, taken apart.
-type cue struct {
-	hazard string
-	phrase [][]string   // alternatives for each word in a row
-	verbs  [][]string   // each list must act on the phrase
-	beside [][][]string // each phrase must stand in the sentence
-	not    []string     // none of these may come next
-	begins string       // first letters its phrase may have, so that most words are passed over quickly
-}
-
-// cues is the table of every hazard's words; it never changes after the program starts.
-var cues = readCues(Hazards())
-
-func readCues(hazards []Hazard) []cue {
-	var out []cue
-	for _, hazard := range hazards {
-		for _, written := range hazard.Words {
-			written, not, _ := strings.Cut(written, " ! ")
-			parts := strings.Split(written, " & ")
-			head := strings.Split(parts[0], " + ")
-			c := cue{hazard: hazard.Key, phrase: alternatives(head[0])}
-			if not != "" {
-				c.not = strings.Split(not, "|")
-			}
-			for _, verbs := range head[1:] {
-				c.verbs = append(c.verbs, strings.Split(verbs, "|"))
-			}
-			for _, beside := range parts[1:] {
-				c.beside = append(c.beside, alternatives(beside))
-			}
-			for _, word := range c.phrase[0] {
-				c.begins += strings.ReplaceAll(word[:1], "<", "0123456789")
-			}
-			out = append(out, c)
-		}
-	}
-	return out
-}
-
-func alternatives(phrase string) [][]string {
-	var out [][]string
-	for _, word := range strings.Fields(phrase) {
-		out = append(out, strings.Split(word, "|"))
-	}
-	return out
-}
 
 // Triggers finds what in a sentence of a procedure implies a hazard, by place and then
 // in the order of Hazards. Words are matched whole or by their stem, in any case. What is
@@ -71,88 +27,140 @@ func alternatives(phrase string) [][]string {
 // term ("seat belt") implies nothing. Each hazard comes once for each place.
 func Triggers(text string) []Trigger {
 	words := split(text)
-	var out []Trigger
-	for _, c := range cues {
-		for at := range words {
-			if strings.IndexByte(c.begins, words[at].lower[0]) >= 0 && c.matches(words, at) {
-				out = append(out, Trigger{c.hazard, words[at].start, words[at+len(c.phrase)-1].end})
+	var list []match
+	for at := range words {
+		for set, mask := range known.beginCue {
+			for left := words[at].lists[set] & mask; left != 0; left &= left - 1 {
+				for _, number := range known.byFirst[set<<6+bits.TrailingZeros64(left)] {
+					if first, last, ok := known.cues[number].matches(words, at); ok {
+						list = append(list, match{number, Trigger{known.cues[number].hazard, words[first].start, words[last].end}})
+					}
+				}
 			}
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Start < out[j].Start })
-	return apart(out)
+	slices.SortFunc(list, func(a, b match) int {
+		return cmp.Or(cmp.Compare(a.Start, b.Start), cmp.Compare(a.cue, b.cue))
+	})
+	return apart(list)
+}
+
+// match is a trigger with the number of the cue that found it.
+type match struct {
+	cue int
+	Trigger
 }
 
 // apart drops triggers of one hazard that overlap an earlier one.
-func apart(list []Trigger) []Trigger {
+func apart(list []match) []Trigger {
 	var out []Trigger
-	ends := map[string]int{}
-	for _, trigger := range list {
-		if end, ok := ends[trigger.Hazard]; ok && trigger.Start < end {
-			continue
+	for _, found := range list {
+		overlaps := func(earlier Trigger) bool { return earlier.Hazard == found.Hazard && found.Start < earlier.End }
+		if !slices.ContainsFunc(out, overlaps) {
+			out = append(out, found.Trigger)
 		}
-		ends[trigger.Hazard] = trigger.End
-		out = append(out, trigger)
 	}
 	return out
 }
 
-func (c cue) matches(words []word, at int) bool {
-	if !row(words, at, c.phrase) || denied(words, at) {
-		return false
+// matches reports whether a cue holds at a word, with the first and last word that say so.
+func (c cue) matches(words []word, at int) (first, last int, ok bool) {
+	if !row(words, at, c.phrase) || !c.despite && denied(words, at) || c.deed && thing(words, at) {
+		return 0, 0, false
 	}
-	next := at + len(c.phrase)
-	if next < len(words) && words[next].sentence == words[at].sentence && !words[next].comma && words[next].isOne(words, next, c.not) {
-		return false
+	first, last = at, at+len(c.phrase)-1
+	next := last + 1
+	if len(c.not) > 0 && next < len(words) && words[next].sentence == words[at].sentence && !words[next].comma && words[next].in(c.not[0]) {
+		return 0, 0, false
 	}
-	if len(c.verbs)+len(c.beside) == 0 && lookedAt(words, at) {
-		return false
+	if len(c.verbs)+len(c.beside) == 0 && !c.despite && lookedAt(words, at) {
+		return 0, 0, false
+	}
+	if words[last].unit {
+		last++
+	}
+	from, to := first, last
+	quote := func(start, end int) {
+		if from-end <= quoted && start-to <= quoted {
+			first, last = min(first, start), max(last, end)
+		}
 	}
 	for _, verbs := range c.verbs {
-		if !acts(words, at, at+len(c.phrase)-1, verbs) {
-			return false
+		verb := acts(words, at, next-1, verbs)
+		if verb < 0 {
+			return 0, 0, false
 		}
+		quote(verb, verb)
 	}
 	for _, beside := range c.beside {
-		if !stands(words, at, len(c.phrase), beside) {
-			return false
+		place := stands(words, at, len(c.phrase), beside)
+		if place < 0 {
+			return 0, 0, false
+		}
+		quote(place, place+len(beside)-1)
+	}
+	for _, absent := range c.absent {
+		if anywhere(words, at, absent) {
+			return 0, 0, false
 		}
 	}
-	return true
+	return first, last, true
 }
 
 // row reports whether the words from a place on are those of a phrase, in one sentence.
-func row(words []word, at int, phrase [][]string) bool {
+func row(words []word, at int, phrase []int) bool {
 	if at+len(phrase) > len(words) {
 		return false
 	}
-	for i, alternatives := range phrase {
-		w := words[at+i]
-		if w.hidden || w.sentence != words[at].sentence || !w.isOne(words, at+i, alternatives) {
+	for i, list := range phrase {
+		w := &words[at+i]
+		if w.hidden || w.sentence != words[at].sentence || !w.in(list) {
 			return false
 		}
 	}
 	return true
 }
 
-// acts reports whether a verb acts on the words first to last: it stands before them with
-// no other deed between, or soon after them as a participle.
-func acts(words []word, first, last int, verbs []string) bool {
+// acts gives the verb that acts on the words first to last, -1 where none does: it stands
+// before them with no other deed between, or soon after them as a participle.
+func acts(words []word, first, last, verbs int) int {
 	for i := first - 1; i >= 0 && i >= first-verbBefore && words[i].sentence == words[first].sentence; i-- {
-		deed := !words[i].hidden && !past(words[i].lower) && !named(words, i)
-		if deed && words[i].isOne(words, i, verbs) && !denied(words, i) {
-			return true
+		w := &words[i]
+		if w.in(verbs) && !w.hidden && !past(w.lower) && !named(words, i) && !rid(words, i) && !denied(words, i) && !trifle(words, i, first) {
+			return i
 		}
-		if slices.Contains(turnsAway, words[i].lower) {
+		if w.in(known.turnsAway) {
 			break
 		}
 	}
 	for i := last + 1; i < len(words) && i <= last+verbAfter && words[i].sentence == words[first].sentence; i++ {
-		if words[i].comma || slices.Contains(turnsAway, words[i].lower) || slices.Contains(joins, words[i].lower) {
+		w := &words[i]
+		if w.comma || w.in(known.turnsAway) || w.in(known.joins) {
 			break
 		}
-		if !words[i].hidden && participle(words[i].lower) && words[i].isOne(words, i, verbs) && !denied(words, i) {
-			return true
+		if w.in(verbs) && !w.hidden && participle(w.lower) && !denied(words, i) {
+			return i
+		}
+	}
+	return -1
+}
+
+// rid reports whether a word says what is away: "keep clear of the belt".
+func rid(words []word, at int) bool {
+	return (words[at].lower == "clear" || words[at].lower == "free") && at+1 < len(words) && words[at+1].lower == "of"
+}
+
+// trifle reports whether a verb takes some small thing off the words at first and leaves
+// them alone: "take the label off the cover".
+func trifle(words []word, verb, first int) bool {
+	for i := first - 1; i > verb && i >= first-3; i-- {
+		if !words[i].in(known.offIt) {
+			continue
+		}
+		for i--; i > verb; i-- {
+			if words[i].in(known.trifles) {
+				return true
+			}
 		}
 	}
 	return false
@@ -160,65 +168,59 @@ func acts(words []word, first, last int, verbs []string) bool {
 
 // named reports whether what may be a verb is a noun: "the tension of the belt".
 func named(words []word, at int) bool {
-	return at > 0 && words[at-1].sentence == words[at].sentence && slices.Contains(articles, words[at-1].lower)
+	return at > 0 && words[at-1].sentence == words[at].sentence && words[at-1].in(known.articles)
 }
 
-// past reports whether a word tells what was done before: "with the belt removed, turn the idler".
-func past(word string) bool {
-	return strings.HasSuffix(word, "ed") && !strings.HasSuffix(word, "eed") // bleed, feed
+// thing reports whether what may be a deed is a thing, with an adjective or without: "the copper hammer".
+func thing(words []word, at int) bool {
+	return named(words, at) || at > 1 && !words[at].comma && !words[at-1].comma && !words[at-1].in(known.joins) && named(words, at-1)
 }
 
-func participle(word string) bool {
-	return past(word) || strings.HasSuffix(word, "ing") || word == "undone" || word == "off"
-}
-
-// stands reports whether a phrase is somewhere else in the sentence.
-func stands(words []word, at, length int, phrase [][]string) bool {
-	for i := range words {
+// stands gives the place of a phrase somewhere else in the sentence, the nearest one, or -1.
+func stands(words []word, at, length int, phrase []int) int {
+	best := -1
+	for i := sentenceOf(words, at); i < len(words) && words[i].sentence == words[at].sentence; i++ {
 		outside := i+len(phrase) <= at || i >= at+length
-		if outside && words[i].sentence == words[at].sentence && row(words, i, phrase) && !denied(words, i) {
+		if outside && row(words, i, phrase) && !denied(words, i) && (best < 0 || max(i-at, at-i) < max(best-at, at-best)) {
+			best = i
+		}
+	}
+	return best
+}
+
+// anywhere reports whether a phrase stands in the sentence, ruled out or not.
+func anywhere(words []word, at int, phrase []int) bool {
+	for i := sentenceOf(words, at); i < len(words) && words[i].sentence == words[at].sentence; i++ {
+		if row(words, i, phrase) {
 			return true
 		}
 	}
 	return false
 }
 
-// denied reports whether a word is ruled out by what stands before it.
-func denied(words []word, at int) bool {
-	for i := at - 1; i >= 0 && i >= at-4 && words[i].sentence == words[at].sentence; i-- {
-		switch {
-		case slices.Contains(deniers, words[i].lower):
-			return true
-		case slices.Contains([]string{"of", "from"}, words[i].lower) && i > 0 && words[i-1].lower == "free",
-			words[i].lower == "of" && i > 0 && words[i-1].lower == "instead", words[i].lower == "than" && i > 0 && words[i-1].lower == "rather":
-			return true
-		case !slices.Contains(passedOver, words[i].lower):
-			return false
-		}
+// sentenceOf gives the first word of the sentence a word stands in.
+func sentenceOf(words []word, at int) int {
+	for at > 0 && words[at-1].sentence == words[at].sentence {
+		at--
 	}
-	return false
+	return at
 }
 
-// lookedAt reports whether a thing is only looked at: "check the grinder".
+// lookedAt reports whether a thing is only looked at: "check the grinder", "read the label on it".
 func lookedAt(words []word, at int) bool {
-	for i := at - 1; i >= 0 && i >= at-3 && words[i].sentence == words[at].sentence; i-- {
-		if slices.Contains(looks, words[i].lower) {
+	reach := at - 3
+	for i := at - 1; i >= 0 && i >= reach && words[i].sentence == words[at].sentence; i-- {
+		if words[i].in(known.onIt) && reach == at-3 { // "read the date on the bottle"
+			reach -= 3
+			i--
+			continue
+		}
+		if words[i].in(known.looks) {
 			return true
 		}
-		if !slices.Contains(passedOver, words[i].lower) {
+		if !words[i].in(known.passedOver) {
 			return false
 		}
 	}
 	return false
 }
-
-var (
-	looks      = []string{"check", "inspect", "compare", "read", "note", "record", "photograph", "count"}
-	deniers    = []string{"no", "not", "never", "non", "without", "don't", "doesn't", "isn't", "aren't", "cannot", "can't"}
-	passedOver = []string{"the", "a", "an", "any", "more", "use", "using", "apply", "ever", "longer", "your", "each", "every", "both", "all"}
-	articles   = []string{"the", "a", "an", "of", "its", "this", "that", "each"}
-	joins      = []string{"and", "or", "then", "but"}
-	// turnsAway are words after which a verb no longer acts on what follows.
-	turnsAway = []string{"check", "inspect", "look", "read", "note", "measure", "record", "watch", "listen", "compare", "see", "mark", "photograph", "write", "count", "wipe", "find", "keep", "refer",
-		"behind", "beside", "above", "below", "near", "beyond", "until", "unless", "before", "after", "while", "so", "for", "because", "if", "when", "reach", "expose", "with", "using"}
-)

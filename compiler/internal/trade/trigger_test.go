@@ -1,6 +1,7 @@
 package trade
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -17,127 +18,11 @@ func found(text string) []string {
 	return slices.Compact(out)
 }
 
-// Sentences as a mechanic would write them, each with all that it implies and nothing else.
-var implied = map[string]string{
-	"Remove the blade and set it on the bench.":                                 "edge rotation start",
-	"Sharpen both edges to 30 degrees.":                                         "edge",
-	"Balance the blade on a cone.":                                              "edge",
-	"Unclog the discharge chute with a stick.":                                  "start",
-	"Clear the jam from the chute.":                                             "start",
-	"Slip the worn belt off; fit the new belt.":                                 "pinch start",
-	"Replace the drive belt.":                                                   "pinch start",
-	"Loosen the motor bolts and tension the chain.":                             "pinch start",
-	"With the belt removed, spin the idler by hand.":                            "pinch start",
-	"Turn the rollers by hand through one revolution.":                          "pinch",
-	"Hold the flywheel with a strap wrench and block it.":                       "rotation",
-	"Let the rotor coast down before you open the housing.":                     "rotation",
-	"Grind the weld flush.":                                                     "grinding noise",
-	"Dress the edge with an angle grinder.":                                     "grinding noise",
-	"Clean the hub with a wire wheel.":                                          "grinding",
-	"Jack up the front axle.":                                                   "crushing",
-	"Raise the mower and set it on axle stands.":                                "crushing",
-	"Lift the deck with the hoist.":                                             "crushing load",
-	"Crawl under the trailer to reach the grease fitting.":                      "crushing",
-	"Disconnect the hydraulic hose at the cylinder.":                            "injection",
-	"Bleed the hydraulic circuit.":                                              "injection",
-	"Look for a hydraulic leak with a piece of card.":                           "injection",
-	"Crack the injector line at the pump.":                                      "injection",
-	"Unhook the return spring.":                                                 "spring",
-	"Remove the recoil starter.":                                                "spring",
-	"Release the belt tensioner.":                                               "spring",
-	"Spread the circlip and take it off the shaft.":                             "spring",
-	"Remove the snap ring.":                                                     "spring",
-	"Undo the gas strut at its upper ball.":                                     "spring",
-	"Grease the PTO joint.":                                                     "shaft",
-	"Engage the PTO at idle.":                                                   "shaft",
-	"Connect the universal joint to the gearbox.":                               "shaft",
-	"Keep clear of the shaft while it is turning.":                              "shaft",
-	"Fit the PTO adapter to the tractor.":                                       "shaft speed-mismatch",
-	"Slide the spline adapter on.":                                              "speed-mismatch",
-	"Let the hot oil drain for ten minutes.":                                    "hot used-oil",
-	"Open the radiator cap slowly.":                                             "hot",
-	"Remove the muffler.":                                                       "hot",
-	"Drain the oil while it is warm.":                                           "hot used-oil",
-	"Heat the bearing with a heat gun.":                                         "hot",
-	"Disconnect the fuel line from the tank.":                                   "fuel",
-	"Drain the fuel into a can.":                                                "fuel",
-	"Refuel the machine outdoors.":                                              "fuel",
-	"Clean the carburettor.":                                                    "fuel",
-	"Mop up spilled petrol at once.":                                            "fuel",
-	"Charge the battery overnight.":                                             "battery-gas",
-	"Disconnect the battery.":                                                   "battery-gas battery-order",
-	"Reconnect the negative lead.":                                              "battery-order",
-	"Jump-start the engine from a second battery.":                              "battery-gas",
-	"Discharge the capacitor through a resistor.":                               "shock",
-	"Open the terminal box and check for 230 V.":                                "shock",
-	"Connect the mains to the new switch.":                                      "shock",
-	"Run the chipper at full throttle.":                                         "noise",
-	"Spin the nut off with an impact wrench.":                                   "noise reaction",
-	"Scrape the old gasket off the cover.":                                      "dust",
-	"Remove the brake shoes.":                                                   "dust",
-	"Blow the dust out of the fins.":                                            "air dust",
-	"Spray the disc with brake cleaner.":                                        "solvent",
-	"Wash the parts in degreaser.":                                              "solvent",
-	"Drain the gearbox.":                                                        "used-oil",
-	"Remove the drain plug.":                                                    "used-oil",
-	"Unscrew the oil filter.":                                                   "used-oil",
-	"Drain the gear oil into the pan.":                                          "used-oil",
-	"Dry the housing with compressed air.":                                      "air",
-	"Blow out the air filter housing.":                                          "air",
-	"Inflate the tyre to 1.4 bar.":                                              "burst",
-	"Seat the bead on the rim.":                                                 "burst",
-	"Remove the tire from the rim.":                                             "burst",
-	"Lift the engine out with a sling.":                                         "load",
-	"The cutter head is heavy.":                                                 "load",
-	"Lift the 38 kg rotor with two people.":                                     "load rotation start",
-	"Remove the belt guard.":                                                    "guard",
-	"Never run the saw without the guard.":                                      "guard",
-	"Reach into the infeed and clear it.":                                       "feed start",
-	"Open the feed roller housing.":                                             "feed",
-	"Rinse the sprayer with clean water.":                                       "spray",
-	"Handle the herbicide container with the lid on.":                           "spray",
-	"Break the nut loose with a breaker bar.":                                   "reaction",
-	"Put one drop of thread-locker on the thread.":                              "adhesive",
-	"Mix the epoxy.":                                                            "adhesive",
-	"Charge the accumulator with dry nitrogen to 90 bar.":                       "burst gas",
-	"HANDLE THE HOT EXHAUST WITH TONGS":                                         "hot",
-	"Wipe the old oil from the sump.":                                           "used-oil",
-	"Change the oil.":                                                           "used-oil",
-	"Raise the rear wheels clear of the floor.":                                 "crushing",
-	"Tip the mower on its side.":                                                "crushing",
-	"Go under the deck only when it rests on blocks.":                           "crushing",
-	"Weld the bracket to the frame.":                                            "hot",
-	"Let the engine warm up, then drain the oil.":                               "hot used-oil",
-	"Take the chain off the sprocket.":                                          "pinch start",
-	"Remove the blade guard.":                                                   "guard",
-	"Open the air tank at its drain.":                                           "burst",
-	"Unclog the infeed of the chipper.":                                         "feed start",
-	"Relieve the hydraulic pressure.":                                           "injection",
-	"Tighten the cylinder head bolts crosswise.":                                "hot",
-	"Remove the flywheel nut.":                                                  "rotation",
-	"Turn the blade by hand and look for wobble.":                               "edge rotation start",
-	"Torque the blade bolts to 90 N·m.":                                         "edge rotation start",
-	"Unbolt the chipper knives one at a time.":                                  "edge feed rotation start",
-	"Swing the idler away and roll the belt off.":                               "pinch spring start",
-	"Heat the hub to 80 °C in the oven.":                                        "hot",
-	"Let the oil run into the tray for 15 min.":                                 "used-oil",
-	"Open the electrical cabinet.":                                              "shock",
-	"Measure 400 V between the phases.":                                         "shock",
-	"Hang the track roller on a sling.":                                         "load",
-	"Slide the driveline onto the stub shaft.":                                  "shaft start",
-	"Oil the chain.":                                                            "pinch start",
-	"Put the old blade in the scrap bin.":                                       "edge",
-	"Turn the drum by hand until the first knife is on top.":                    "rotation",
-	"Warm the cylinder with a torch.":                                           "hot",
-	"Slacken the belt by turning the idler bolt.":                               "pinch spring start",
-	"Read the pressure with the engine at full throttle.":                       "noise",
-	"If the belt slips, tension the belt. Do not touch the chain.":              "pinch start",
-	"Take the cover of the chain case off, then take the sharp steel burr off.": "edge guard",
-}
-
 func TestTriggersImplied(t *testing.T) {
-	for text, want := range implied {
-		assert.Equal(t, want, strings.Join(found(text), " "), text)
+	for _, table := range []map[string]string{implied, foremanImplied, moreImplied} {
+		for text, want := range table {
+			assert.Equal(t, want, strings.Join(found(text), " "), text)
+		}
 	}
 }
 
@@ -258,24 +143,39 @@ var harmless = []string{
 }
 
 func TestTriggersNotImplied(t *testing.T) {
-	for _, text := range harmless {
+	for _, text := range slices.Concat(harmless, moreHarmless) {
 		assert.Empty(t, found(text), text)
 	}
 }
 
+// What is quoted goes from the deed to what it is done to where they stand near, and takes
+// the unit to a figure.
 func TestTriggersSayWhere(t *testing.T) {
-	text := "Größe prüfen. Remove the drain plug, then blow the hole out with the air gun."
-	var got []string
-	for _, trigger := range Triggers(text) {
-		got = append(got, trigger.Hazard+" "+text[trigger.Start:trigger.End])
+	for text, want := range map[string][]string{
+		"Größe prüfen. Remove the drain plug, then blow the hole out with the air gun.": {"used-oil Remove the drain plug", "air blow the hole out", "air air gun"},
+		"Tilt the machine and lift the machine carefully.":                              {"crushing Tilt the machine", "crushing lift the machine"},
+		"Carry it: the drum weighs 38 kg.":                                              {"load weighs 38 kg"},
+		"It needs 500 V to run.":                                                        {"shock 500 V"},
+		"It needs 500V to run.":                                                         {"shock 500V"},
+		"Free the jam of chips.":                                                        {"start Free the jam"},
+		"Work only under the deck.":                                                     {"crushing Work only under the deck"},
+		"Put one finger or one hand in.":                                                {"start hand"},
+		"Put a hand in.":                                                                {"start Put a hand"},
+		"Remove, with all its nuts and washers, the chain.":                             nil,
+		"The belt is removed by two turns.":                                             {"start belt is removed", "pinch belt is removed"},
+	} {
+		var got []string
+		for _, trigger := range Triggers(text) {
+			got = append(got, trigger.Hazard+" "+text[trigger.Start:trigger.End])
+		}
+		assert.Equal(t, want, got, text)
 	}
-	assert.Equal(t, []string{"used-oil drain plug", "air blow", "air air gun"}, got)
 }
 
 func TestHazards(t *testing.T) {
 	keys := keysOf(Hazards(), func(h Hazard) string { return h.Key })
 	assert.ElementsMatch(t, []string{"start", "rotation", "edge", "grinding", "crushing", "injection", "spring", "shaft", "speed-mismatch", "hot", "fuel", "battery-gas", "battery-order", "shock",
-		"noise", "dust", "solvent", "used-oil", "air", "burst", "load", "pinch", "guard", "feed", "spray", "reaction", "adhesive", "gas"}, keys)
+		"noise", "dust", "solvent", "used-oil", "air", "burst", "load", "pinch", "guard", "feed", "spray", "reaction", "adhesive", "gas", "fall", "confined", "exhaust-gas", "corrosive", "chips", "explosive"}, keys)
 	for _, hazard := range Hazards() {
 		assert.NotEmpty(t, hazard.Title)
 		assert.NotEmpty(t, hazard.Source)
@@ -324,7 +224,7 @@ func TestNoGlovesAtTurningParts(t *testing.T) {
 }
 
 func FuzzTriggers(f *testing.F) {
-	for _, text := range []string{"Remove the blade.", "battery-free", "38kg", "’.’", "1.", "\xff’\xff", "230 V", "--", "İ hot"} {
+	for _, text := range []string{"Remove the blade.", "battery-free", "38kg", "’.’", "1.", "\xff’\xff", "230 V", "--", "İ hot", "power take", "not", "60", "pick-up", "no need", "not needed to", "500 V", "2 t", "of of of", "never until"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
@@ -334,6 +234,16 @@ func FuzzTriggers(f *testing.F) {
 			last = trigger.Start
 		}
 	})
+}
+
+func BenchmarkTriggersOfTheTables(b *testing.B) {
+	texts := slices.Concat(slices.Sorted(maps.Keys(implied)), harmless)
+	for b.Loop() {
+		for _, text := range texts {
+			Triggers(text)
+		}
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N*len(texts)), "ns/sentence")
 }
 
 func BenchmarkTriggers(b *testing.B) {

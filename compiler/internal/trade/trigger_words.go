@@ -1,6 +1,8 @@
 package trade
 
 import (
+	"math/bits"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -12,17 +14,25 @@ type word struct {
 	lower      string
 	start, end int
 	sentence   int
-	comma      bool // a comma stands before it
-	hidden     bool // part of another term, or ruled out by its own ending
+	comma      bool     // a comma stands before it
+	hidden     bool     // part of another term, or ruled out by its own ending
+	ruled      bool     // ruled out by an order not to do it, or as not needed
+	later      bool     // rules out only until something is done: "do not open it until"
+	unit       bool     // a figure, whose unit is the next word
+	lists      []uint64 // a bit for each list of the vocabulary it is in
 }
+
+// paragraph is what stands behind a line break that ends a sentence: a blank line
+// or an item of a list. Other breaks are where the author's line was full.
+var paragraph = regexp.MustCompile(`^[ \t]*(?:\r?\n|[-*•+] |\d+[.)] |#|$)`)
 
 // split cuts a text into words and marks those that mean something else here.
 func split(text string) []word {
-	var out []word
+	out := make([]word, 0, len(text)/5+1)
 	sentence, comma, start := 0, false, -1
 	flush := func(end int) {
 		if start >= 0 {
-			out = append(out, word{strings.ToLower(strings.ReplaceAll(text[start:end], "’", "'")), start, end, sentence, comma, false})
+			out = append(out, word{lower: strings.ToLower(strings.ReplaceAll(text[start:end], "’", "'")), start: start, end: end, sentence: sentence, comma: comma})
 			start, comma = -1, false
 		}
 	}
@@ -35,15 +45,22 @@ func split(text string) []word {
 		}
 		flush(at)
 		switch r {
-		case '.', '!', '?', ';', ':', '\n':
+		case '.', '!', '?', ';', ':':
 			sentence++
+		case '\n':
+			if paragraph.MatchString(text[at+1:]) {
+				sentence++
+			}
 		case ',', '(', ')', '–', '—':
 			comma = true
 		}
 	}
 	flush(len(text))
+	out = compounds(text, out)
+	known.know(out)
 	hideEndings(text, out)
 	hideTerms(out)
+	ruleOut(out)
 	return out
 }
 
@@ -58,6 +75,29 @@ func inside(text string, at int, r rune) bool {
 		return unicode.IsDigit(before) && unicode.IsDigit(after)
 	}
 	return unicode.IsLetter(before) && unicode.IsLetter(after)
+}
+
+// compounds makes one word of what is written in several and would read as deeds: "power
+// take-off" is no taking off, a "pick-up" no picking up.
+func compounds(text string, words []word) []word {
+	out := words[:0]
+	for at := 0; at < len(words); at++ {
+		w := words[at]
+		rest := words[at+1:]
+		switch {
+		case w.lower == "power" && len(rest) > 1 && rest[0].lower == "take" && strings.HasPrefix(rest[1].lower, "off") && rest[1].sentence == w.sentence:
+			w.lower, w.end = "pto", rest[1].end
+			at += 2
+		case w.lower == "a" && len(rest) > 0 && rest[0].lower == "c" && text[w.end:rest[0].start] == "/":
+			w.lower, w.end = "aircon", rest[0].end
+			at++
+		case w.lower == "pick" && len(rest) > 0 && strings.HasPrefix(rest[0].lower, "up") && text[w.end:rest[0].start] == "-":
+			w.lower, w.end = "pickup", rest[0].end
+			at++
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // hideEndings hides what a hyphened ending rules out or turns into a kind of tool:
@@ -75,76 +115,68 @@ func hideEndings(text string, words []word) {
 	}
 }
 
-// hideTerms hides the words that belong to another term.
-func hideTerms(words []word) {
-	for _, term := range otherTerms {
-		for at := range words {
-			if !row(words, at, term.phrase) {
-				continue
-			}
-			for i, hide := range term.hide {
-				words[at+i].hidden = words[at+i].hidden || hide
-			}
-		}
-	}
-}
-
 // otherTerm is a phrase some of whose words mean something else in it.
 type otherTerm struct {
-	phrase [][]string
+	phrase []int
 	hide   []bool
 }
 
-func readTerms(list []string) []otherTerm {
-	var out []otherTerm
-	for _, written := range list {
-		term := otherTerm{phrase: alternatives(strings.ReplaceAll(written, "!", ""))}
-		for _, part := range strings.Fields(written) {
-			term.hide = append(term.hide, strings.HasPrefix(part, "!"))
+// hideTerms hides the words that belong to another term.
+func hideTerms(words []word) {
+	for at := range words {
+		for set, mask := range known.beginTerm {
+			for left := words[at].lists[set] & mask; left != 0; left &= left - 1 {
+				for _, number := range known.termsFirst[set<<6+bits.TrailingZeros64(left)] {
+					known.terms[number].hideAt(words, at)
+				}
+			}
 		}
-		out = append(out, term)
 	}
-	return out
 }
 
-// otherTerms are terms that hold the word of a hazard without the hazard; ! marks that word.
-var otherTerms = readTerms([]string{
-	"a|light|soft|sharp|heavy|few|hammer !blow|blows", "!roller|rollers bearing|bearings", "!roller|rollers of the|a|both|each bearing|bearings", "seat|safety|tool|lap !belt|belts", "!tank top", "!blade|blades fuse*|terminal*|connector*|type|seal", "!blade|blades of the feeler", "feeler !blade|blades", "!dead !blow", "!blow by",
-	"in|each|every|next|this|last|before|by|since|late|early|until|for !spring", "!spring and|or fall|autumn|summer", "!spring season|cleaning|service|start|tune|check|storage|washer*|washers|tine*|clip|clips|pin|pins|steel",
-	"face !shield*", "heat|mud|dust|rock|splash|brush|finger|wind !shield*|guard*", "!guard rail*|hair|band", "dust !guard*", "!dust cap*|cover*|seal*|boot*|shield*|plug|cup",
-	"!drain pan|tray|container|hole|valve|cock|tap|hose|tube", "!oil drain pan|plug|valve|hose|tap|cock", "!gear oil|lever|shift|selector|ratio", "!battery|batteries drill|powered|operated|impact|lamp|torch|tester|cover|tray|box|hydrometer|post|grease", "!battery terminal grease|spray|protector",
-	"!fuel gauge|level|consumption|type|grade|economy|tap|valve|cock|shutoff|stabilizer", "!hot key|melt|shoe|dip|spot|start|line|swap|wire", "!jack plug|socket|shaft|screw",
-	"!grinding noise*|sound*|paste|compound", "valve !grinding paste|compound", "!adjusting|adjuster|adjustment|tensioning bolt*|nut*|screw*|rod|lever|knob", "!tightening torque*|order|sequence", "!cutting height|width|edge|oil|fluid|list",
-	"!free play|travel|end|ends|length|height|of|from|movement|wheel", "!reel of|number|motor", "!chain of|saw", "key|supply|tow|log !chain", "!heavy duty|gauge|oil|load|wear|rust|soiling|traffic", "!solvent free",
-	"!sharp bend*|bends|kink*|turn|drop|rise|rap|tap|increase|corner", "!epoxy primer|paint|coating", "!adhesive tape|label*|weight*|backing|film", "!inflation pressure|valve", "tyre|tire !pump", "!rim of", "!bead of|on",
-	"!hoist cylinder|lever|valve|control", "!exhaust valve*|port*|fan|gas", "!drum brake", "!track record|width", "keep !track", "!lift|lifting lever|arm*|link*|linkage|pin|pins|cylinder*|height|tab", "!tip|tips of", "!work|working under good|bright|a", "!head gasket", "!mains water|pressure",
-	"!run flat", "air !filter*|cleaner*|gap*", "!wheel bearing*|nut*|nuts|bolt*|bolts|stud*|hub|seal*|cover*", "!deck belt|screw*|bolt*|bolts|cover", "!pull cord|rope|handle|start", "!take up|note|care|turns", "!thread gauge", "!strip chart|light",
-})
-
-// isOne reports whether a word is one of a list: whole, by its stem where the list has a *, or one of the measured kinds.
-func (w word) isOne(words []word, at int, list []string) bool {
-	for _, want := range list {
-		stem, open := strings.CutSuffix(want, "*")
-		switch {
-		case open && strings.HasPrefix(w.lower, stem), w.lower == want,
-			want == "<mass>" && (w.measures(words, at, 25, "kg") || w.measures(words, at, 55, "lb", "lbs", "pounds")),
-			want == "<volts>" && w.measures(words, at, 50, "v", "vac", "volt", "volts"):
-			return true
+func (t otherTerm) hideAt(words []word, at int) {
+	if at+len(t.phrase) > len(words) {
+		return
+	}
+	for i, list := range t.phrase {
+		if words[at+i].sentence != words[at].sentence || !words[at+i].in(list) {
+			return
 		}
 	}
-	return false
+	for i, hide := range t.hide {
+		words[at+i].hidden = words[at+i].hidden || hide
+	}
 }
 
-// measures reports whether a word is a number of at least so many of a unit.
-func (w word) measures(words []word, at int, least float64, units ...string) bool {
-	for _, unit := range units {
-		figure, joined := strings.CutSuffix(w.lower, unit)
-		if !joined && (at+1 >= len(words) || words[at+1].lower != unit || words[at+1].sentence != w.sentence) {
-			continue
-		}
-		if value, err := strconv.ParseFloat(figure, 64); err == nil && value >= least && value < 1e6 {
-			return true
+// kind is a kind of measured figure that a cue can ask for: at least so many of a unit.
+type kind struct {
+	name  string
+	least []limit
+}
+
+type limit struct {
+	least float64
+	units []string
+}
+
+var measured = []kind{
+	{"<mass>", []limit{{25, []string{"kg"}}, {55, []string{"lb", "lbs", "pounds"}}, {0.025, []string{"t", "ton", "tons", "tonne", "tonnes"}}}},
+	{"<volts>", []limit{{50, []string{"v", "vac", "volt", "volts"}}}},
+	{"<heat>", []limit{{60, []string{"c"}}, {140, []string{"f"}}}},
+}
+
+// measures reports whether a word is a figure of a kind, and whether its unit is the next word.
+func (w *word) measures(words []word, at int, k kind) (within, unit bool) {
+	for _, limit := range k.least {
+		for _, name := range limit.units {
+			figure, joined := strings.CutSuffix(w.lower, name)
+			if !joined && (at+1 >= len(words) || words[at+1].lower != name || words[at+1].sentence != w.sentence) {
+				continue
+			}
+			if value, err := strconv.ParseFloat(figure, 64); err == nil && value >= limit.least && value < 1e6 {
+				return true, !joined
+			}
 		}
 	}
-	return false
+	return false, false
 }
