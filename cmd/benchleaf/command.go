@@ -20,7 +20,7 @@ func command(by *caller) *cobra.Command {
 in them, and prints them as bench cards with a pick list of what to bring.`,
 		Example: `  benchleaf new gearbox-oil.toml     write a procedure to fill in
   benchleaf lint                     check every procedure in this folder
-  benchleaf why torque/missing       say why a finding matters
+  benchleaf why torque/no-value      say why a finding matters
   benchleaf print                    print the cards and the pick list into out`,
 		Version:       version(),
 		Args:          cobra.ArbitraryArgs,

@@ -167,3 +167,23 @@ func TestNoiseIsAnsweredSoon(t *testing.T) {
 		t.Logf("%s: %v, %d bytes, %s", name, time.Since(begun), len(got.out), regexp.MustCompile(`\n1 file.*`).FindString(got.out))
 	}
 }
+
+// Every rule that help, the README and the reference name is there to be asked about.
+func TestEveryRuleThatIsNamedIsThere(t *testing.T) {
+	texts := ""
+	for _, args := range [][]string{{"help"}, {"help", "why"}, {"help", "lint"}, {"reference"}} {
+		got := in(t.TempDir(), args...)
+		require.Zero(t, got.status)
+		texts += got.out
+	}
+	for _, path := range []string{"../../README.md", "../../DEVELOPERS.md"} {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		texts += string(text)
+	}
+	named := regexp.MustCompile(`(?:why |\[|rule = ")((?:units|safety|tool|torque|fastener|language|reference|syntax|record|sequence|supply|spare|fluid)/[a-z-]+)`).FindAllStringSubmatch(texts, -1)
+	require.Greater(t, len(named), 4)
+	for _, name := range named {
+		assert.Zero(t, in(t.TempDir(), "why", name[1]).status, "there is no rule %s", name[1])
+	}
+}

@@ -63,6 +63,8 @@ var (
 	metricForm  = regexp.MustCompile(`^m ?(\d{1,3}(?:\.\d)?)(?: ?[x×*] ?(\d{1,3}(?:\.\d{1,3})?))?$`)
 	unifiedForm = regexp.MustCompile(`^(#\d{1,2}|no\.? ?\d{1,2}|[\d/ -]{1,8}?) ?(?:-|x|×) ?(\d{1,2}(?:\.\d)?)(?: ?tpi)?(?: ?(unc|unf|uns|npt))?$`)
 	pipeForm    = regexp.MustCompile(`^(g|r|rc|rp|npt|bspp|bspt|bsp) ?([\d/ -]{1,7})$`)
+	seriesOnly  = regexp.MustCompile(`^([\d/ -]{1,8}?)(?: ?in|")? ?(unc|unf)$`)
+	metricDash  = regexp.MustCompile(`^m ?(\d{1,3}) ?[-/] ?(\d(?:\.\d{1,2})?)$`)
 	pipeAfter   = regexp.MustCompile(`^([\d/ -]{1,7}?) ?(?:in|")? ?(npt|bspp|bspt|bsp)$`)
 )
 
@@ -86,10 +88,29 @@ func ParseThread(text string) (Thread, error) {
 	if size, ok := parseFraction(strings.Trim(strings.TrimSuffix(plain, "in"), `" `)); ok {
 		return Thread{}, bareInch(text, fraction(size))
 	}
-	if near := nearest(text, threadNames()); near != "" && plain != "" {
+	if m := seriesOnly.FindStringSubmatch(plain); m != nil {
+		return Thread{}, noPitch(text, m[1], m[2])
+	}
+	if m := metricDash.FindStringSubmatch(plain); m != nil {
+		if meant, err := parseMetric("M"+m[1]+"x"+m[2], m[1], m[2]); err == nil {
+			return Thread{}, fmt.Errorf("%q is no thread; write %q", text, meant.Written)
+		}
+	}
+	if near := nearest(text, threadNames()); near != "" && plain != "" && near[:1] == strings.ToUpper(plain[:1]) {
 		return Thread{}, fmt.Errorf("%q is no thread; the nearest is %q", text, near)
 	}
 	return Thread{}, fmt.Errorf("%q is no thread; write M10, M10x1.25, 3/8-16 UNC, G 1/4 or 1/8-27 NPT", text)
+}
+
+// noPitch is the error for an inch thread with its series and no threads an inch: "1/2 UNF".
+func noPitch(text, size, series string) error {
+	value, _ := parseFraction(size)
+	for _, row := range unified {
+		if row.size == fraction(value) && strings.EqualFold(series, row.series.String()) {
+			return fmt.Errorf("%q does not say the threads an inch; write %q", text, row.written())
+		}
+	}
+	return fmt.Errorf("%q is no thread; write 3/8-16 UNC, G 1/4 or 1/8-27 NPT", text)
 }
 
 func bareInch(text, size string) error {

@@ -170,3 +170,15 @@ func FuzzParseThread(f *testing.F) {
 		assert.Equal(t, thread, again)
 	})
 }
+
+// What is nearly a thread is told as the thread that is meant, and nothing far off is offered.
+func TestThreadsThatAreNearlyWritten(t *testing.T) {
+	for text, says := range map[string]string{
+		"1/2 UNF": "1/2-20 UNF", "3/8 UNC": "3/8-16 UNC", `5/16" UNC`: "5/16-18 UNC", "M10-1.25": "M10×1.25", "Tr 20x4": "write M10", "M61x1.5": "M60",
+	} {
+		_, err := ParseThread(text)
+		if assert.Error(t, err, text) {
+			assert.Contains(t, err.Error(), says, text)
+		}
+	}
+}
