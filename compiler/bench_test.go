@@ -68,6 +68,15 @@ func BenchmarkOneCardAgainstBareLibrary(b *testing.B) {
 	against(b, texts, target)
 }
 
+// BenchmarkOneFileAgainstBareLibrary is the same for a short procedure in a file of its own.
+func BenchmarkOneFileAgainstBareLibrary(b *testing.B) {
+	const text = "benchleaf = 1\n[procedure]\ntitle = \"Look over the chain oiler\"\nmachine = \"Log-deck conveyor\"\nrevision = \"A\"\ndate = 2026-02-14\n" +
+		"author = \"R. Aldous\"\nwho = \"Anyone who runs the deck\"\nhands-on = \"5 min\"\nevery = \"50 h\"\nno-isolation = \"Look from outside the guard\"\n" +
+		"no-close = \"Nothing is opened\"\ntools = []\nsupplies = []\nspares = []\nwear = [\"eye-protection\"]\nmanual = \"Section 4\"\n" +
+		"[[step]]\ninspect = \"the oil level in the sight glass\"\nexpect = \"between the two marks\"\noutside = \"Fill the oiler by its own card.\"\n"
+	against(b, map[string][]byte{"oiler.toml": []byte(text)})
+}
+
 // BenchmarkShopAgainstBareLibrary is the same for every card of the demonstration shop.
 func BenchmarkShopAgainstBareLibrary(b *testing.B) {
 	against(b, shopTexts(b))

@@ -28,10 +28,11 @@ type File struct {
 	Amounts   []Amount
 	Broken    bool // a finding of the language stands in it
 
-	refs   []Ref
-	layers []*File        // files whose names it takes, itself first; set by link
-	things []named        // in file order
-	index  map[string]any // "part/drain-plug" → *Part
+	refs    []Ref
+	layers  []*File        // files whose names it takes, itself first; set by link
+	machine *File          // describes the machine of its procedure; set by link
+	things  []named        // in file order
+	index   map[string]any // "part/drain-plug" → *Part
 }
 
 type named struct {

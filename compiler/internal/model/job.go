@@ -29,6 +29,7 @@ type Job struct {
 	energy map[string]*Energy
 	point  map[string]*Lubricated
 	limit  map[string]*Limit
+	said   map[string]string // what can be named, by how it is said; made when first asked for
 }
 
 // Jobs makes the jobs of a file: one for each version its procedure serves.
@@ -40,7 +41,7 @@ func (s *Set) Jobs(file *File) []*Job {
 	}
 	variants := []string{""}
 	var machine *Machine
-	if owner := file.machineFile(); owner != nil {
+	if owner := file.machine; owner != nil {
 		machine = owner.Machine
 		if machine.Variants.Given && len(machine.Variants.Items) > 0 {
 			variants = machine.Variants.Names()
@@ -235,10 +236,8 @@ func (j *Job) Caution(name string) *Caution {
 	if caution := library[Caution](j, "caution", name); caution != nil {
 		return caution
 	}
-	for _, hazard := range trade.Hazards() {
-		if hazard.Key == name {
-			return builtIn(hazard)
-		}
+	if hazard, ok := trade.FindHazard(name); ok {
+		return builtIn(hazard)
 	}
 	return nil
 }

@@ -93,6 +93,7 @@ func (s *Set) link(file *File) {
 			break
 		}
 	}
+	file.machine = file.machineOf()
 }
 
 // follow adds the files that one of the layers of a file uses. Faults of a use
@@ -164,7 +165,7 @@ func (s *Set) missing(from *File, use Text, pattern string) {
 // uses, and for the things of a machine also in that machine's file.
 func (f *File) find(kind, name string) any {
 	for _, layer := range f.layers {
-		if layer != f && layer.Machine != nil && slices.Contains(machineKinds, kind) && layer != f.machineFile() {
+		if layer != f && layer.Machine != nil && slices.Contains(machineKinds, kind) && layer != f.machine {
 			continue
 		}
 		if thing := layer.index[kind+"/"+name]; thing != nil {
@@ -174,8 +175,8 @@ func (f *File) find(kind, name string) any {
 	return nil
 }
 
-// machineFile is the file that describes the machine of the file's procedure.
-func (f *File) machineFile() *File {
+// machineOf finds the file that describes the machine of the file's procedure.
+func (f *File) machineOf() *File {
 	if f.Procedure == nil {
 		return nil
 	}
@@ -224,7 +225,7 @@ func (f *File) variantOwner() *Machine {
 	if f.Machine != nil {
 		return f.Machine
 	}
-	if owner := f.machineFile(); owner != nil {
+	if owner := f.machine; owner != nil {
 		return owner.Machine
 	}
 	return nil
@@ -246,7 +247,7 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 	for _, kind := range kinds {
 		switch kind {
 		case "machine":
-			if len(file.names("machine")) == 0 || file.machineFile() != nil { // without any, the machine is said in words
+			if len(file.names("machine")) == 0 || file.machine != nil { // without any, the machine is said in words
 				return true
 			}
 		case "procedure":

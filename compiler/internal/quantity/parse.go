@@ -27,6 +27,15 @@ func Parse(text string, want Dimension, or ...Dimension) (Amount, []Problem) {
 	return first, problems
 }
 
+// grade reports whether a grade, a thread or a class stands where an amount is wanted, and says so.
+func (p *parser) grade(trimmed string) bool {
+	what := gradeOf(clip(trimmed, 48), p.want)
+	if what != "" {
+		p.fail(Malformed, p.pos, p.pos+len(trimmed), quoted(trimmed)+" is "+what+", not an amount", p.writeOne())
+	}
+	return what != ""
+}
+
 // nearer prefers a reading with no unit of a wrong dimension, then one that was
 // read, then the one with the fewest faults.
 func nearer(a, b []Problem) bool {
@@ -53,8 +62,7 @@ func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
 		p.fail(Malformed, 0, len(text), "the amount is empty", p.writeOne())
 		return Amount{}, p.problems
 	}
-	if what := gradeOf(clip(trimmed, 48), want); what != "" {
-		p.fail(Malformed, p.pos, p.pos+len(trimmed), quoted(trimmed)+" is "+what+", not an amount", p.writeOne())
+	if want == Any && p.grade(trimmed) { // as an amount, 10W-40 is a range of watts
 		return Amount{}, p.problems
 	}
 	begin := p.pos
@@ -69,6 +77,12 @@ func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
 	p.finish(ok)
 	slices.SortStableFunc(p.problems, func(a, b Problem) int { return cmp.Compare(a.Start, b.Start) })
 	if p.failed {
+		if want != Any {
+			q := &parser{text: text, pos: spaces(text), want: want, wants: wants}
+			if q.grade(trimmed) {
+				return Amount{}, q.problems
+			}
+		}
 		return Amount{}, p.problems
 	}
 	amount.Written = trimmed

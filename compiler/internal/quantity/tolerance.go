@@ -57,7 +57,7 @@ func (p *parser) tolerance(middle term) (a Amount, found, ok bool) {
 // uneven looks whether two figures with these signs follow: "+2/-1", "+2 -1", "-1/+2".
 // A minus alone is the hyphen of a range.
 func (p *parser) uneven(first, second []string) bool {
-	q := &parser{text: p.text, pos: p.pos, want: p.want}
+	q := &parser{text: p.text, pos: p.pos, want: p.want, wants: p.wants}
 	if !q.sign(first...) || !q.plain() {
 		return false
 	}

@@ -1,6 +1,9 @@
 package trade
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Hazard is a kind of hazard with its message in the parts of ANSI Z535.6.
 type Hazard struct {
@@ -41,12 +44,11 @@ func (h Hazard) Sentence() string {
 
 // FindHazard looks a hazard up by its key.
 func FindHazard(key string) (Hazard, bool) {
-	for _, hazard := range Hazards() {
-		if hazard.Key == key {
-			return hazard, true
-		}
+	at, ok := hazardAt[key]
+	if !ok {
+		return Hazard{}, false
 	}
-	return Hazard{}, false
+	return hazards[at], true
 }
 
 // ParseHazard is FindHazard for what somebody wrote; the error names the nearest key.
@@ -59,7 +61,21 @@ func ParseHazard(text string) (Hazard, error) {
 
 // Hazards lists every kind of hazard, always in the same order. Words and messages are
 // our own; the sources say what the hazard is and how it is avoided.
-func Hazards() []Hazard {
+func Hazards() []Hazard { return slices.Clone(hazards) }
+
+// hazards and their index are made once, when the program starts, and never change.
+var (
+	hazards  = allHazards()
+	hazardAt = func() map[string]int {
+		out := map[string]int{}
+		for i, hazard := range hazards {
+			out[hazard.Key] = i
+		}
+		return out
+	}()
+)
+
+func allHazards() []Hazard {
 	var out []Hazard
 	for _, list := range [][]Hazard{moving(), stored(), hotAndBurning(), substances(), handling(), places()} {
 		out = append(out, list...)

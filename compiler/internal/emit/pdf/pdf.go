@@ -5,6 +5,7 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"strconv"
 	"time"
 
 	"benchleaf/compiler/internal/pages"
@@ -35,7 +36,7 @@ func Draw(doc pages.Document) ([]byte, error) {
 	}
 	for _, side := range doc.Sides {
 		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height})
-		drawing{file: file}.marks(side.Marks)
+		(&drawing{file: file}).marks(side.Marks)
 	}
 	var out bytes.Buffer
 	if err := file.Output(&out); err != nil {
@@ -71,7 +72,7 @@ func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
 	file.SetMargins(0, 0, 0)
 }
 
-func family(face pages.Face) string { return fmt.Sprintf("go%d", face) }
+func family(face pages.Face) string { return "go" + strconv.Itoa(int(face)) }
 
 // used lists the faces with letters on the sides, in their own order.
 func used(doc pages.Document) []pages.Face {
@@ -92,14 +93,26 @@ func used(doc pages.Document) []pages.Face {
 	return faces
 }
 
-type drawing struct{ file *fpdf.Fpdf }
+// drawing remembers what it set on the side, so that nothing is set twice.
+type drawing struct {
+	file *fpdf.Fpdf
+	face pages.Face
+	size float64
+	ink  pages.Ink
+	word bool // a text was drawn, so that face, size and ink are set
+}
 
-func (d drawing) marks(marks []pages.Mark) {
+func (d *drawing) marks(marks []pages.Mark) {
 	for _, mark := range marks {
 		switch mark := mark.(type) {
 		case pages.Text:
-			d.file.SetFont(family(mark.Face), "", mark.Size*points)
-			d.file.SetTextColor(mark.Ink.RGB())
+			if !d.word || mark.Face != d.face || mark.Size != d.size {
+				d.file.SetFont(family(mark.Face), "", mark.Size*points)
+			}
+			if !d.word || mark.Ink != d.ink {
+				d.file.SetTextColor(mark.Ink.RGB())
+			}
+			d.face, d.size, d.ink, d.word = mark.Face, mark.Size, mark.Ink, true
 			d.file.Text(mark.X, mark.Y, mark.Text)
 		case pages.Panel:
 			d.panel(mark)
@@ -109,7 +122,7 @@ func (d drawing) marks(marks []pages.Mark) {
 	}
 }
 
-func (d drawing) panel(panel pages.Panel) {
+func (d *drawing) panel(panel pages.Panel) {
 	style := d.paint(panel.Paint)
 	if style == "" {
 		return
@@ -122,7 +135,7 @@ func (d drawing) panel(panel pages.Panel) {
 	d.file.RoundedRectExt(panel.X, panel.Y, panel.Width, panel.Height, r[0], r[1], r[2], r[3], style)
 }
 
-func (d drawing) path(path pages.Path) {
+func (d *drawing) path(path pages.Path) {
 	style := d.paint(path.Paint)
 	if style == "" {
 		return
@@ -142,7 +155,7 @@ func (d drawing) path(path pages.Path) {
 }
 
 // paint sets the colours and gives the library's name for the way of painting.
-func (d drawing) paint(paint pages.Paint) string {
+func (d *drawing) paint(paint pages.Paint) string {
 	style := ""
 	if paint.Fill.On() {
 		d.file.SetFillColor(paint.Fill.RGB())

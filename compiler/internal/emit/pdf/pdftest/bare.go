@@ -31,7 +31,7 @@ func Bare(doc pages.Document) error {
 		for _, mark := range side.Marks {
 			switch mark := mark.(type) {
 			case pages.Panel:
-				file.RoundedRectExt(mark.X, mark.Y, mark.Width, mark.Height, mark.Radius[0], mark.Radius[1], mark.Radius[2], mark.Radius[3], "F")
+				file.RoundedRectExt(mark.X, mark.Y, mark.Width, mark.Height, mark.Radius[0], mark.Radius[1], mark.Radius[2], mark.Radius[3], ink(file, mark.Paint))
 			case pages.Path:
 				outline(file, mark)
 			}
@@ -46,6 +46,7 @@ func Bare(doc pages.Document) error {
 				file.AddUTF8FontFromBytes(name, "", bytes.Clone(text.Face.TrueType()))
 			}
 			file.SetFont(name, "", text.Size*points)
+			file.SetTextColor(text.Ink.RGB())
 			file.Text(text.X, text.Y, text.Text)
 		}
 	}
@@ -61,5 +62,20 @@ func outline(file *fpdf.Fpdf, path pages.Path) {
 			file.LineTo(step.To.X, step.To.Y)
 		}
 	}
-	file.DrawPath("F")
+	file.DrawPath(ink(file, path.Paint))
+}
+
+// ink sets the colours of a paint and names its way of painting.
+func ink(file *fpdf.Fpdf, paint pages.Paint) string {
+	style := ""
+	if paint.Fill.On() {
+		file.SetFillColor(paint.Fill.RGB())
+		style = "F"
+	}
+	if paint.Stroke.On() && paint.Line > 0 {
+		file.SetDrawColor(paint.Stroke.RGB())
+		file.SetLineWidth(paint.Line)
+		style += "D"
+	}
+	return style
 }
