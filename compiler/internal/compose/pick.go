@@ -92,6 +92,21 @@ func (known wall) hang(w *writer, tools []*model.Tool) map[string]string {
 	return printed
 }
 
+// listedFirst prefers the ways that are on the card.
+func listedFirst(listed model.List, ways []needs.Set) []needs.Set {
+	off := func(way needs.Set) int {
+		n := 0
+		for _, name := range way {
+			if !listed.Has(name) {
+				n++
+			}
+		}
+		return n
+	}
+	slices.SortStableFunc(ways, func(a, b needs.Set) int { return off(a) - off(b) })
+	return ways
+}
+
 func renamed(ways []needs.Set, printed map[string]string) []needs.Set {
 	out := make([]needs.Set, len(ways))
 	for i, way := range ways {
@@ -113,7 +128,7 @@ func (p *picker) tools() {
 		printed := known.hang(w, tools)
 		for g := range w.needs.Grips {
 			grip := &w.needs.Grips[g]
-			demands = append(demands, demand{job: i, grip: grip, ways: renamed(grip.Handy(tools), printed)})
+			demands = append(demands, demand{job: i, grip: grip, ways: renamed(listedFirst(w.job.Procedure.Tools, grip.Handy(tools)), printed)})
 		}
 		for _, use := range w.needs.Tools {
 			demands = append(demands, demand{job: i, ways: renamed([]needs.Set{{use.Name}}, printed)})

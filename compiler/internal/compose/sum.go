@@ -14,6 +14,7 @@ import (
 type total struct {
 	amounts []quantity.Amount
 	count   int
+	rough   bool // strokes stand behind it, and nobody knows them closely
 }
 
 // sum adds up the uses of a supply. Strokes of a grease gun become a mass or a
@@ -39,7 +40,7 @@ func (t *total) use(use needs.Use, fluid *model.Fluid) {
 	amount := use.Amount.Amount
 	if amount.Dimension == quantity.Count && fluid != nil && fluid.Stroke.OK {
 		if n, ok := amount.Max(); ok && n.IsInt() && n.Num().IsInt64() {
-			amount = twoFigures(fluid.Stroke.Scale(int(n.Num().Int64())))
+			amount, t.rough = fluid.Stroke.Scale(int(n.Num().Int64())), true
 		}
 	}
 	t.add(amount)
@@ -61,11 +62,15 @@ func (t *total) join(other total) {
 		t.add(amount)
 	}
 	t.count += other.count
+	t.rough = t.rough || other.rough
 }
 
 func (w *writer) quantity(t total) string {
 	var parts []string
 	for _, amount := range t.amounts {
+		if t.rough {
+			amount = twoFigures(amount)
+		}
 		parts = append(parts, amount.Format(w.system))
 	}
 	if t.count > 0 {
@@ -96,7 +101,7 @@ func (w *writer) packs(t total, packs []model.Amount) string {
 		parts = append(parts, fmt.Sprintf("%d × %s", pick.n, pick.pack.Plain()))
 	}
 	text := strings.Join(parts, " + ")
-	if left, ok := rounded(best.left, t.amounts[0].Unit); ok {
+	if left, ok := rounded(best.left, t.amounts[0].Unit); ok && !t.rough {
 		text += ", " + left.Format(w.system) + " " + w.words.Labels.Left
 	}
 	return text
