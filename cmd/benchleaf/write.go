@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"os"
+	"os/signal"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"benchleaf/compiler"
 )
@@ -21,11 +23,15 @@ type written struct {
 
 // writeAll puts files into a folder, all or none as far as the disk allows: the
 // texts are written beside their places first, and moved there when all are
-// safe. A build that is killed leaves of each file the old one or the new one.
+// safe. A build that is stopped by the keyboard writes nothing or all of it; one that
+// is killed leaves of each file the old one or the new one.
 func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error) {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return nil, fmt.Errorf("the folder %s cannot be made: %w", shown, reason(err))
 	}
+	stopped := make(chan os.Signal, 1)
+	signal.Notify(stopped, os.Interrupt, syscall.SIGTERM)
+	defer signal.Stop(stopped)
 	var done []written
 	var ready []draft
 	defer func() {
@@ -34,6 +40,11 @@ func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error
 		}
 	}()
 	for i, output := range outputs {
+		select {
+		case <-stopped:
+			return nil, fmt.Errorf("stopped before anything was written into %s", shown)
+		default:
+		}
 		name := filepath.Join(shown, output.Name)
 		if !plainName(output.Name) {
 			return nil, fmt.Errorf("%q is no name for a file; give the procedure another short name", output.Name)
