@@ -18,8 +18,8 @@ func printCommand(by *caller) *cobra.Command {
 		Long: `Print checks the procedures at or below the paths, this folder when none is given,
 and writes a card as PDF for each of them and each version of its machine, with
 the pick list of all of them as PDF and CSV. A procedure with an error against it,
-or against a file it takes names from, is held back, and so is one that lacks a
-danger or a warning. A file that would come out the same is left as it is. With several shops each has its own folder in out.
+or against a file it takes names from, is held back. A file that would come out
+the same is left as it is. With several shops each has its own folder in out.
 
 It ends with status 0 when every card was printed, 1 when one was held back, and
 2 when it could not run.`,

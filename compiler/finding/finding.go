@@ -35,9 +35,8 @@ type Finding struct {
 	Firm     bool      // the author cannot stand by it: a missing danger or warning
 }
 
-// Holds reports whether no card is printed while the finding stands: an error, or
-// a missing danger or warning.
-func (f Finding) Holds() bool { return f.Severity == Error || f.Firm }
+// Holds reports whether no card is printed while the finding stands.
+func (f Finding) Holds() bool { return f.Severity == Error }
 
 // Related is another place that belongs to a finding, with what stands there.
 type Related struct {

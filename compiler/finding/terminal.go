@@ -74,9 +74,6 @@ func (p *pen) finding(f Finding) {
 	if f.Help != "" {
 		p.say("write:", f.Help)
 	}
-	if f.Firm && f.Severity != Error {
-		p.say("card:", "No card is printed while this stands; it cannot be allowed.")
-	}
 	label := "fix:"
 	for _, fix := range f.Fixes {
 		title := fix.Title

@@ -10,6 +10,7 @@ import (
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/trade"
 )
 
 // Work is a job with what it takes and what can hurt in it.
@@ -149,8 +150,8 @@ func (w *writer) blanks() []plan.Blank {
 }
 
 // cautions puts every message of the job in front, each once, and tells which
-// stand again at which step: those named there, and those for the whole job at
-// the first step that brings their hazard.
+// stand again at which step: those named there, and those for the whole job
+// where they are met.
 func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 	atStep := map[int][]plan.Caution{}
 	seen := map[string]bool{}
@@ -164,7 +165,7 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 	for _, name := range w.job.Procedure.Cautions.Names() {
 		if caution := w.message(name); caution != nil {
 			first(caution)
-			if number := firstStep(w.hazards, caution); number > 0 {
+			for _, number := range w.again(caution) {
 				atStep[number] = append(atStep[number], w.caution(caution))
 			}
 		}
@@ -201,14 +202,25 @@ func appendNew(list []plan.Caution, caution plan.Caution) []plan.Caution {
 	return append(list, caution)
 }
 
-// firstStep is the number of the first step that brings a hazard a message speaks for, or 0.
-func firstStep(implied []hazard.Implied, caution *model.Caution) int {
-	for _, one := range implied {
-		if caution.Against.Has(one.Hazard.Key) {
-			return one.Step.Number
+// forgotten is after how many steps a warning is no longer in mind; common practice, no source.
+const forgotten = 10
+
+// again lists the steps at which a message for the whole job stands again: the
+// first that brings a hazard it speaks for, and of a danger or a warning each
+// that brings it so much later that the first is forgotten.
+func (w *writer) again(caution *model.Caution) []int {
+	var out []int
+	level, err := trade.ParseSignal(caution.Signal.Text)
+	for _, one := range w.hazards {
+		if !caution.Against.Has(one.Hazard.Key) {
+			continue
+		}
+		n := one.Step.Number
+		if len(out) == 0 || err == nil && level <= trade.Warning && n-out[len(out)-1] >= forgotten {
+			out = append(out, n)
 		}
 	}
-	return 0
+	return out
 }
 
 func (w *writer) caution(caution *model.Caution) plan.Caution {

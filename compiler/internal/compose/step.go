@@ -270,6 +270,15 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 	if tools := w.taken(step); tools != "" {
 		out.Details = append(out.Details, labels.With+" "+tools)
 	}
+	if tool := w.job.Tool(step.Into.Name()); tool != nil && step.Verb.Key != "drain" {
+		name, _, _ := strings.Cut(w.toolName(tool), ",")
+		out.Details = append(out.Details, labels.Into+" "+lowerTitle(name))
+	}
+	for _, used := range step.Supplies {
+		if used.Amount.OK && used.Amount.Set() {
+			out.Details = append(out.Details, w.amount(used.Amount)+" "+lowerTitle(w.supplyName(used.Name.Name())))
+		}
+	}
 	for _, spare := range step.Spares.Items {
 		if known := w.job.Spare(spare.Name()); known != nil {
 			out.Details = append(out.Details, labels.New+" "+lowerTitle(known.Words()))

@@ -30,6 +30,7 @@ func Of(job *model.Job) []Implied {
 	for i, step := range job.Steps {
 		l := &look{job: job, step: step}
 		l.verb()
+		l.exhaust()
 		l.objects()
 		l.things()
 		l.words()
@@ -153,6 +154,41 @@ func (l *look) verb() {
 			raised = "it is an edge of the machine"
 		}
 		l.add(hazard, l.at(), fmt.Sprintf("%s is its verb", key), raised)
+	}
+}
+
+// indoors are words that tell of a closed place; common practice, no source.
+var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container"}
+
+// exhaust adds the gas of an engine that runs in a closed place: the procedure, its
+// machine or the step says where it stands.
+func (l *look) exhaust() {
+	key := l.step.Verb.Key
+	if key != "run" && key != "start" {
+		return
+	}
+	engine := slices.ContainsFunc(l.job.Energies(), func(energy *model.Energy) bool { return energy.Kind.Text == "engine" })
+	for _, object := range l.step.Objects {
+		engine = engine || strings.Contains(strings.ToLower(object.Words()), "engine")
+	}
+	if !engine {
+		return
+	}
+	words := []string{l.job.MachineTitle(), l.job.Procedure.Machine.Text, l.job.Procedure.Title.Text, l.job.Procedure.Summary.Text, l.step.Say.Text}
+	for _, object := range l.step.Objects {
+		words = append(words, object.Words())
+	}
+	for _, list := range []model.List{l.job.Procedure.Start, l.step.Keep} {
+		for _, text := range list.Items {
+			words = append(words, text.Text)
+		}
+	}
+	all := " " + strings.ToLower(strings.Join(words, " ")) + " "
+	for _, place := range indoors {
+		if strings.Contains(all, " "+place) {
+			l.add("exhaust-gas", l.at(), fmt.Sprintf("an engine runs, and the words say %q", place), "")
+			return
+		}
 	}
 }
 

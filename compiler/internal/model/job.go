@@ -228,6 +228,9 @@ func (j *Job) MachineTitle() string {
 	if j.Machine != nil {
 		return j.Machine.Title.Text
 	}
+	if words := j.Procedure.Machine.Text; strings.Contains(words, " ") {
+		return words // not a short name
+	}
 	return Spoken(j.Procedure.Machine.Text)
 }
 

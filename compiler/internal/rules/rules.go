@@ -37,10 +37,14 @@ type Pass struct {
 }
 
 // Found reports a fault of the pass's rule at a place. Severity and the reason
-// are the rule's own where the finding gives none.
+// are the rule's own where the finding gives none; what nobody can stand by is an
+// error, since it holds the card back.
 func (p *Pass) Found(f finding.Finding) {
 	f.Rule = p.rule.ID
 	f.Severity = p.rule.Severity
+	if f.Firm {
+		f.Severity = finding.Error
+	}
 	f.Why = cmp.Or(f.Why, p.rule.Why)
 	if p.Job != nil {
 		f.Variant = p.Job.Variant
@@ -48,11 +52,12 @@ func (p *Pass) Found(f finding.Finding) {
 	*p.out = append(*p.out, f)
 }
 
-// Milder reports like Found, one step milder.
+// Milder reports like Found, one step milder; what nobody can stand by stays an error.
 func (p *Pass) Milder(f finding.Finding) {
 	p.Found(f)
-	last := &(*p.out)[len(*p.out)-1]
-	last.Severity = max(finding.Note, last.Severity-1)
+	if last := &(*p.out)[len(*p.out)-1]; !f.Firm {
+		last.Severity = max(finding.Note, last.Severity-1)
+	}
 }
 
 var all []*Rule
