@@ -207,7 +207,8 @@ const forgotten = 10
 
 // again lists the steps at which a message for the whole job stands again: the
 // first that brings a hazard it speaks for, and of a danger or a warning each
-// that brings it so much later that the first is forgotten.
+// that brings it so much later that the first is forgotten. What the isolation
+// keeps away stands again only where something is isolated anew.
 func (w *writer) again(caution *model.Caution) []int {
 	var out []int
 	level, err := trade.ParseSignal(caution.Signal.Text)
@@ -216,7 +217,8 @@ func (w *writer) again(caution *model.Caution) []int {
 			continue
 		}
 		n := one.Step.Number
-		if len(out) == 0 || err == nil && level <= trade.Warning && n-out[len(out)-1] >= forgotten {
+		kept := (one.Hazard.Key == "start" || one.Hazard.Key == "rotation") && one.Step.Verb.Key != "isolate"
+		if len(out) == 0 || !kept && err == nil && level <= trade.Warning && n-out[len(out)-1] >= forgotten {
 			out = append(out, n)
 		}
 	}
