@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"compiler/internal/model":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/needs":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
-	"compiler/internal/rules":            {"compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/plan":             {"templates"},
 	"compiler/internal/compose":          {"compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
 	"compiler/internal/pages":            {"compiler/internal/plan", "templates"},

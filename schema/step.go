@@ -74,7 +74,7 @@ var allowTable = Table{
 	Doc: "A finding the author stands by.",
 	Keys: []Key{
 		{Name: "rule", Kind: Text, Required: true, Doc: "The rule, as the finding names it.", Example: `"tool/never-used"`},
-		{Name: "reason", Kind: Text, Required: true, Doc: "Why it is right here. Prints on the approval sheet.", Example: `"kept at hand for the tail shaft"`},
+		{Name: "reason", Kind: Text, Required: true, Doc: "Why it is right here. Prints on the card.", Example: `"kept at hand for the tail shaft"`},
 	},
 }
 

@@ -74,6 +74,9 @@ func (b *build) only(variant string) error {
 		has[job.Path] = has[job.Path] || job.Variant == variant
 	}
 	if !slices.Contains(known, variant) {
+		if len(known) == 0 {
+			return fmt.Errorf("no machine here has versions, so there is no %q", variant)
+		}
 		return fmt.Errorf("no machine here has a version %q; there are: %s", variant, strings.Join(known, ", "))
 	}
 	b.result.Jobs = slices.DeleteFunc(b.result.Jobs, func(job compiler.Job) bool { return has[job.Path] && job.Variant != variant })

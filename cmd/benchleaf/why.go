@@ -51,9 +51,15 @@ func why(out io.Writer, names []string) error {
 		case len(family) > 0:
 			listRules(out, family)
 		default:
-			var ids []string
+			var ids, ends []string
 			for _, rule := range rules {
 				ids = append(ids, rule.ID)
+				if strings.HasSuffix(rule.ID, "/"+name) {
+					ends = append(ends, rule.ID)
+				}
+			}
+			if len(ends) > 0 {
+				return fmt.Errorf("there is no rule %q%s", name, didYouMean(ends))
 			}
 			return fmt.Errorf("there is no rule %q%s\n  see every rule: benchleaf why", name, didYouMean(nearest(name, ids, 3)))
 		}

@@ -123,7 +123,7 @@ func TestAKilledBuildLeavesWholeFiles(t *testing.T) {
 	folder := t.TempDir()
 	names := []string{"pick-list.pdf", "pick-list.csv"}
 	for i := range 6 {
-		write(t, folder, fmt.Sprintf("look-%d.toml", i), job)
+		write(t, folder, fmt.Sprintf("look-%d.toml", i), strings.Replace(job, "chain oiler", fmt.Sprintf("chain oiler %d", i), 1))
 		names = append(names, fmt.Sprintf("look-%d.pdf", i))
 	}
 	require.Equal(t, statusClean, in(folder, "print", "--out", "whole").status)

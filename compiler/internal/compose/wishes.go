@@ -5,6 +5,7 @@ package compose
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
@@ -50,10 +51,10 @@ func System(name string) (quantity.System, error) {
 		name   string
 		system quantity.System
 	}) bool {
-		return entry.name == name
+		return strings.EqualFold(entry.name, name)
 	})
 	if i < 0 {
-		return 0, fmt.Errorf("no units %q; there are %q", name, Units())
+		return 0, fmt.Errorf("no units %q; there are: %s", name, strings.Join(Units(), ", "))
 	}
 	return systems[i].system, nil
 }

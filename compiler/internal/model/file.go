@@ -28,6 +28,7 @@ type File struct {
 	Amounts   []Amount
 	Broken    bool // a finding of the language stands in it
 
+	unread  bool // a fault of the syntax stands in it
 	refs    []Ref
 	layers  []*File        // files whose names it takes, itself first; set by link
 	machine *File          // describes the machine of its procedure; set by link
@@ -65,7 +66,7 @@ func read(text *source.File) (*File, []finding.Finding) {
 	document, faults := tree.Parse(text)
 	file := &File{Source: text, Document: document, index: map[string]any{}}
 	if len(faults) > 0 {
-		file.Broken = true
+		file.Broken, file.unread = true, true
 		return file, faults
 	}
 	d := &decoder{file: file}
@@ -180,17 +181,27 @@ func (d *decoder) named(key schema.Key, table *tree.Table) {
 			d.say(badName, entry.KeySpan, fmt.Sprintf("%q is not a short name", entry.Key), "Write it in lower case letters and figures, words joined by hyphens.")
 			continue
 		}
-		if !d.want(schema.Key{Name: entry.Key, Example: "{ … }"}, entry.Value, tree.TableKind) {
+		value := entry.Value
+		if value.Kind == tree.TablesKind { // read all the same, so that its names are known
+			header := d.place(value.Span).Text()
+			found := d.say(wrongKind, value.Span, fmt.Sprintf("%s is written as one of several, and there is one of each name", header),
+				fmt.Sprintf("Write [%s.%s], with one pair of brackets.", key.Name, entry.Key))
+			if inner, ok := strings.CutPrefix(header, "[["); ok && strings.HasSuffix(inner, "]]") && len(value.Items) == 1 {
+				found.Fixes = []finding.Fix{{Title: "Write one pair of brackets", Certain: true, Edits: []finding.Edit{{Place: d.place(value.Span), Text: "[" + strings.TrimSuffix(inner, "]]") + "]"}}}}
+			}
+			value = value.Items[0]
+		}
+		if !d.want(schema.Key{Name: entry.Key, Example: "{ … }"}, value, tree.TableKind) {
 			continue
 		}
-		inner := entry.Value.Table
+		inner := value.Table
 		thing := d.thing(entry.Key, entry.KeySpan, inner)
-		value, overrides, blank := newThing(key.Of, thing)
-		d.table(inner, key.Of, value, false)
+		made, overrides, blank := newThing(key.Of, thing)
+		d.table(inner, key.Of, made, false)
 		if overrides != nil {
 			d.checkOverrides(key.Of, *overrides, blank)
 		}
-		d.keep(key.Of, thing, value)
+		d.keep(key.Of, thing, made)
 	}
 }
 

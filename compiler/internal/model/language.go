@@ -24,6 +24,39 @@ func Nearest(written string, words []string) string {
 			best, distance = word, apart
 		}
 	}
+	if best != "" {
+		return best
+	}
+	return begunAlike(strings.ToLower(written), words)
+}
+
+// leastBeginning is how many letters two words must share at their beginning to be taken for one.
+const leastBeginning = 4
+
+// begunAlike finds the one word that begins as what was written does, or is the end
+// of it: "exhaust" for exhaust-gas, "closing" for close, "electric-shock" for shock.
+func begunAlike(written string, words []string) string {
+	best, longest, twice := "", leastBeginning-1, false
+	for _, word := range words {
+		n := 0
+		for n < len(word) && n < len(written) && word[n] == written[n] {
+			n++
+		}
+		whole := n == len(word) || n == len(written) || n >= len(word)-1
+		if len(word) >= leastBeginning && strings.HasSuffix(written, "-"+word) {
+			n, whole = len(word), true
+		}
+		switch {
+		case !whole || n < longest:
+		case n == longest && best != "":
+			twice = true
+		case n > longest:
+			best, longest, twice = word, n, false
+		}
+	}
+	if twice {
+		return ""
+	}
 	return best
 }
 
@@ -58,10 +91,11 @@ func (d *decoder) unknownKey(table *tree.Table, entry *tree.Entry, layout schema
 			Edits: []finding.Edit{{Place: d.place(entry.KeySpan), Text: near}},
 		}}
 	}
-	if near == "" || table.Get(near) != nil {
+	meant, _ := layout.Key(near)
+	if near == "" || table.Get(near) != nil && meant.Kind != schema.Named { // more names may stand beside the others
 		return schema.Key{}, false
 	}
-	return layout.Key(near)
+	return meant, true
 }
 
 // header is the header of a table as it is written, or as the schema has it.

@@ -66,6 +66,7 @@ func Read(texts []*source.File, each func(n int, do func(i int))) *Set {
 		set.link(file)
 	}
 	for _, file := range set.Files {
+		set.checkTwice(file)
 		set.checkRefs(file)
 		set.checkName(file)
 	}
@@ -231,8 +232,60 @@ func (f *File) variantOwner() *Machine {
 	return nil
 }
 
+// checkTwice tells of two files a file takes names from that describe one thing
+// each in its own way: which of them counted would hang on the order of their
+// names. What the file describes itself goes before both.
+func (s *Set) checkTwice(file *File) {
+	first := map[string]place{}
+	for _, layer := range file.layers {
+		if layer == file {
+			continue
+		}
+		if layer.Machine != nil {
+			s.twice(layer, first, place{layer, "machine", layer.machineName(), layer.Machine.At})
+		}
+		for _, thing := range layer.things {
+			if layer.Machine == nil || !slices.Contains(machineKinds, thing.kind) {
+				s.twice(layer, first, place{layer, thing.kind, thing.name, thing.at})
+			}
+		}
+	}
+}
+
+// place is where a file describes something.
+type place struct {
+	file       *File
+	kind, name string
+	at         source.Place
+}
+
+func (s *Set) twice(layer *File, first map[string]place, here place) {
+	key := here.kind + "/" + here.name
+	other, again := first[key]
+	if !again {
+		first[key] = here
+		return
+	}
+	if other.file == layer || slices.ContainsFunc(s.Findings, func(f finding.Finding) bool { return f.Rule == nameTwice.ID && f.Place == here.at }) {
+		return // told at another file that takes names from both
+	}
+	s.fault(layer, nameTwice, here.at, fmt.Sprintf("%s %q is described in %s too", article(here.kind), here.name, other.file.Source.Path), "Give one of the two another name, or take it out.")
+	s.Findings[len(s.Findings)-1].Related = []finding.Related{{Place: other.at, Text: "the other"}}
+}
+
+// article puts a or an before a kind of thing.
+func article(kind string) string {
+	if strings.ContainsAny(kind[:1], "aeiou") {
+		return "an " + kind
+	}
+	return "a " + kind
+}
+
 // checkRefs holds every name a file mentions against what it can see.
 func (s *Set) checkRefs(file *File) {
+	if slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.unread }) {
+		return // the names of a file that could not be read are not known to be missing
+	}
 	for _, ref := range file.refs {
 		kinds := strings.Fields(ref.Of)
 		if slices.Contains(kinds, "words") && strings.Contains(strings.TrimSpace(ref.Name.Text), " ") || s.seen(file, ref, kinds) {
@@ -278,6 +331,17 @@ func (s *Set) checkName(file *File) {
 			at = file.Procedure.Header
 		}
 		s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", file.Name(), other.Source.Path), "Give one of the two another name = \"…\".")
+		return
+	}
+	title, machine := file.Procedure.Title, file.Procedure.Machine.Text
+	for _, other := range s.Files {
+		if other == file {
+			return // of two that are the same, the later one is told
+		}
+		if other.Procedure != nil && title.Set() && other.Procedure.Title.Text == title.Text && other.Procedure.Machine.Text == machine {
+			s.fault(file, nameTwice, title.At, fmt.Sprintf("another procedure has this title for the same machine: %s", other.Source.Path), "Give one of the two another title, or take the copy away.")
+			return
+		}
 	}
 }
 
@@ -301,8 +365,8 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 	name := ref.Name.Name()
 	for _, kind := range append(slices.Clone(machineKinds), "tool", "fluid", "supply", "spare") {
 		if !slices.Contains(kinds, kind) && file.find(kind, name) != nil {
-			s.fault(file, wrongThing, ref.Name.At, fmt.Sprintf("%q is a %s, and a %s is wanted here", ref.Name.Text, kind, wanted(kinds)),
-				fmt.Sprintf("Name a %s, or use the verb or key that takes a %s.", wanted(kinds), kind))
+			s.fault(file, wrongThing, ref.Name.At, fmt.Sprintf("%q is %s, and %s is wanted here", ref.Name.Text, article(kind), article(wanted(kinds))),
+				fmt.Sprintf("Name %s, or use the verb or key that takes %s.", article(wanted(kinds)), article(kind)))
 			return
 		}
 	}

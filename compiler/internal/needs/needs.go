@@ -114,6 +114,9 @@ func (n *Needs) object(job *model.Job, step *model.Step, object model.Object) {
 	switch {
 	case object.Part != nil:
 		n.part(job, step, object.Part, at)
+		if spare := job.Spare(object.Part.Name); spare != nil && step.Verb.Key == "replace" {
+			n.Spares = append(n.Spares, Use{Name: spare.Name, Count: step.Count.Or(object.Part.Count.Or(1)), Step: step, At: at, Why: "renewed at the step"})
+		}
 	case object.Cavity != nil:
 		n.cavity(step, object, at)
 	case object.Energy != nil && (step.Verb.Key == "isolate" || step.Verb.Key == "prove" || step.Verb.Key == "relieve"):

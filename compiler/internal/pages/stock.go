@@ -3,6 +3,7 @@ package pages
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchleaf/templates"
 
@@ -49,12 +50,12 @@ func FindStock(name string) (Stock, error) {
 	}
 	names := make([]string, len(stocks))
 	for i, stock := range stocks {
-		if stock.Name == name {
+		if strings.EqualFold(stock.Name, name) {
 			return stock, nil
 		}
 		names[i] = stock.Name
 	}
-	return Stock{}, fmt.Errorf("no stock %q; there are %q", name, names)
+	return Stock{}, fmt.Errorf("no stock %q; there are: %s", name, strings.Join(names, ", "))
 }
 
 func decodeStocks(text string) ([]Stock, error) {

@@ -24,7 +24,7 @@ func TestStocksHaveTheirPublishedSizes(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, DefaultStock, stocks[0].Name)
 	_, err = FindStock("a6")
-	assert.ErrorContains(t, err, `no stock "a6"; there are ["a5" "a4" "letter" "half-letter"]`)
+	assert.ErrorContains(t, err, `no stock "a6"; there are: a5, a4, letter, half-letter`)
 }
 
 func TestDamagedStocksAreRefused(t *testing.T) {

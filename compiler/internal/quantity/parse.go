@@ -65,6 +65,11 @@ func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
 	if want == Any && p.grade(trimmed) { // as an amount, 10W-40 is a range of watts
 		return Amount{}, p.problems
 	}
+	if m := clockTime.FindStringSubmatch(trimmed); m != nil && want == Time {
+		meant := trimZeros(m[1]) + " h " + trimZeros(m[2]) + " min"
+		p.failWith(Malformed, p.pos, p.pos+len(trimmed), quoted(trimmed)+" is a time of the clock, or hours and minutes", "Write "+quoted(meant)+" if hours and minutes are meant.", meant)
+		return Amount{}, p.problems
+	}
 	begin := p.pos
 	amount, ok := p.amount()
 	end := p.pos
@@ -321,7 +326,9 @@ func (p *parser) finish(read bool) {
 		return
 	}
 	help := alone
-	if r, _ := utf8.DecodeRuneInString(left); unicode.IsDigit(r) {
+	if p.interval() && (hasWord(left, "or") || hasWord(left, "and") || strings.HasPrefix(left, "/") || strings.HasPrefix(left, ",") || strings.HasPrefix(left, ";")) {
+		help = "Write each of them as a text of its own in a list, such as [\"250 h\", \"12 months\"]; whichever comes first is due."
+	} else if r, _ := utf8.DecodeRuneInString(left); unicode.IsDigit(r) {
 		help = "Write a range with \"to\", and thousands in groups of three."
 	}
 	p.fail(Malformed, p.pos, p.pos+len(left), quoted(left)+" does not belong to the amount", help)

@@ -70,6 +70,9 @@ var grades = []grade{
 	{form: regexp.MustCompile(`(?i)^(no\.?|number)\s?\d`), what: "a number of a thing"},
 }
 
+// clockTime is a time as a clock shows it: 1:30.
+var clockTime = regexp.MustCompile(`^(\d{1,3}):(\d{2})(?: ?h(?:ours?|rs?)?)?$`)
+
 func gradeOf(text string, want Dimension) string {
 	for _, g := range grades {
 		if g.form.MatchString(text) && (len(g.wants) == 0 || slices.Contains(g.wants, want)) {

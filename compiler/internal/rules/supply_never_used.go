@@ -29,7 +29,7 @@ func (p *Pass) neverUsed(list model.List, uses []needs.Use, key string) {
 	for _, item := range list.Items {
 		if !slices.Contains(usedNames(uses), item.Name()) {
 			p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("%q is on the list of %s and no step uses it", item.Text, key),
-				Help: "Take it off the list, or name it at the step that takes it."})
+				Help: "Name it at the step that takes it; take it off the list only if the work does without it."})
 		}
 	}
 }

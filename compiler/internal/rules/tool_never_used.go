@@ -21,7 +21,7 @@ var _ = add(Rule{
 		for _, item := range p.Job.Procedure.Tools.Items {
 			if p.Job.Tool(item.Name()) != nil && !used[item.Name()] {
 				p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("%q is on the list of tools and no step uses it", item.Text),
-					Help: fmt.Sprintf("Take it off the list, or name it with tools = [%q] at the step that takes it.", item.Text)})
+					Help: fmt.Sprintf("Name it with tools = [%q] at the step that takes it, or write the step that is missing; take it off the list only if the work does without it.", item.Text)})
 			}
 		}
 	},

@@ -165,8 +165,52 @@ func (p *parser) lineEnd() {
 		p.pos += 2
 	default:
 		rest := p.restOfLine()
+		p.quoteInside(rest)
 		p.fail(extraText, rest, fmt.Sprintf("%q stands after the value", p.at(rest)), "Begin a new line, or put a # before it.")
 	}
+}
+
+// quoteInside tells of a text that a quote in it ended too soon: "Take the 1/2" ratchet."
+func (p *parser) quoteInside(rest source.Span) {
+	line := bytes.LastIndexByte(p.src[:p.pos], '\n') + 1
+	equals := bytes.IndexByte(p.src[line:p.pos], '=')
+	if equals < 0 {
+		return
+	}
+	start := line + equals + 1
+	for start < p.pos && (p.src[start] == ' ' || p.src[start] == '\t') {
+		start++
+	}
+	end := rest.End
+	for end < len(p.src) && p.src[end] != '\n' && p.src[end] != '\r' {
+		end++
+	}
+	if p.src[start] != '"' || bytes.HasPrefix(p.src[start:], []byte(`"""`)) {
+		return
+	}
+	comment := bytes.Index(p.src[start:end], []byte(" #"))
+	if comment >= 0 && start+comment < p.pos { // the quotes behind it are those of the comment
+		before := strings.TrimRight(string(p.src[start+1:start+comment]), " \t")
+		p.mendAt(unclosedText, source.Span{Start: start, End: start + 1}, fmt.Sprintf("the text %s is not closed before the comment", p.at(source.Span{Start: start, End: start + 1 + len(before)})),
+			"Write a quote where the text ends, before the #.", "Close the text before the comment", start+1+len(before), `"`, true)
+	}
+	if comment >= 0 {
+		end = start + comment
+	}
+	last := bytes.LastIndexByte(p.src[start:end], '"')
+	if last < p.pos-start {
+		return
+	}
+	text := string(p.src[start+1 : start+last])
+	whole := source.Span{Start: start, End: start + last + 1}
+	written := quoted(text)
+	if !strings.Contains(text, "'") && !strings.Contains(text, `\`) {
+		written = "'" + text + "'"
+	}
+	p.pos = whole.End
+	found := p.note(extraText, rest, "a quote inside the text ends it", "Write "+written+", or another word for the mark, such as in for inches.")
+	found.Fixes = []finding.Fix{{Title: "Write " + written, Certain: true, Edits: []finding.Edit{{Place: p.place(whole), Text: written}}}}
+	panic(fault{})
 }
 
 func (p *parser) comment() {
@@ -267,10 +311,20 @@ func (p *parser) key() keyPart {
 	return keyPart{string(p.src[start:p.pos]), source.Span{Start: start, End: p.pos}}
 }
 
+// unseen are letters that show as a space or not at all; text copied from a page brings them along.
+const unseen = "\u00a0\u2007\u202f\u200b\u2060\ufeff"
+
 func (p *parser) noKey() {
 	rest := p.restOfLine()
+	if r, size := utf8.DecodeRune(p.src[p.pos:]); strings.ContainsRune(unseen, r) {
+		p.mend(badKey, source.Span{Start: p.pos, End: p.pos + size}, fmt.Sprintf("a letter that does not show (%U) stands before the key", r),
+			"Delete it, or type a plain space; it came along when the text was copied.", "Write a plain space", " ", true)
+	}
 	if p.peek() == '=' {
 		p.fail(badKey, source.Span{Start: p.pos, End: p.pos + 1}, "there is no key before the =", "Write the key: key = value")
+	}
+	if bytes.HasPrefix(p.src[p.pos:], []byte("//")) && p.depth == 0 {
+		p.mend(badKey, source.Span{Start: p.pos, End: p.pos + 2}, "a comment begins with # and not with //", "Write # in front of it.", "Write #", "#", true)
 	}
 	help := "Write a key in letters, figures, - and _: key = value"
 	if p.depth > 0 {
@@ -310,6 +364,10 @@ func (p *parser) lastMark(start int) int {
 }
 
 func (p *parser) noEquals(start int, keys []keyPart) {
+	if r, size := utf8.DecodeRune(p.src[p.pos:]); strings.ContainsRune(unseen, r) && size > 0 && p.pos < len(p.src) {
+		p.mend(noEquals, source.Span{Start: p.pos, End: p.pos + size}, fmt.Sprintf("a letter that does not show (%U) stands behind the key", r),
+			"Delete it, or type a plain space; it came along when the text was copied.", "Write a plain space", " ", true)
+	}
 	end := keys[len(keys)-1].span.End
 	span := source.Span{Start: start, End: end}
 	if p.peek() == ':' && p.depth == 0 {
@@ -317,6 +375,11 @@ func (p *parser) noEquals(start int, keys []keyPart) {
 		p.mend(noEquals, colon, fmt.Sprintf("%q is followed by : and not by =", p.at(span)), "Write = after the key.", "Write = after the key", " =", true)
 	}
 	if c := p.peek(); c == '\n' || c == '\r' || c == '#' || p.pos >= len(p.src) {
+		if len(keys) == 2 && p.depth == 0 {
+			p.current = &Table{Header: span, made: headed} // a header is meant, so what follows is not of the table above
+			header := "[" + p.at(span) + "]"
+			p.mend(noEquals, span, fmt.Sprintf("%q has no = and no value", p.at(span)), "Write "+header+" if it begins a table.", "Write "+header, header, false)
+		}
 		p.fail(noEquals, span, fmt.Sprintf("%q has no = and no value", p.at(span)), fmt.Sprintf("Write %s = and the value, or take it out.", p.at(span)))
 	}
 	rest := source.Span{Start: start, End: p.restOfLine().End}
