@@ -152,7 +152,7 @@ func TestPickListIsReadBySecondReader(t *testing.T) {
 	for _, row := range rows[1:] {
 		groups[row[0]]++
 		assert.NotEmpty(t, row[1])
-		assert.NotEmpty(t, row[8], "%s is wanted by no procedure", row[1])
+		assert.NotEmpty(t, row[9], "%s is wanted by no procedure", row[1])
 	}
 	for _, group := range []string{"Tools", "Supplies", "New parts", "Wear", "Waste"} {
 		assert.Positive(t, groups[group], group)

@@ -20,6 +20,7 @@ type build struct {
 	shown    string // the same, as it is told
 	outputs  []compiler.Output
 	troubles []compiler.Trouble
+	notes    []string // said when the files are written
 }
 
 // prepare reads and checks the shops, and says what is held back and why.
@@ -172,13 +173,37 @@ func (b *build) isCardOf(file string, job compiler.Job) bool {
 // lists makes the pick list of one shop.
 func (b *build) lists(look compiler.Look) error {
 	lists, troubles, err := b.result.Pick(look)
+	if len(lists) > 0 {
+		b.tellVersions(lists[0].Jobs)
+	}
 	b.outputs, b.troubles = append(b.outputs, lists...), append(b.troubles, troubles...)
 	return err
+}
+
+// tellVersions says which machines are counted in more than one version.
+func (b *build) tellVersions(jobs []compiler.Job) {
+	versions := map[string][]string{}
+	var machines []string
+	for _, job := range jobs {
+		if job.Variant == "" || slices.Contains(versions[job.Machine], job.Variant) {
+			continue
+		}
+		if len(versions[job.Machine]) == 1 {
+			machines = append(machines, job.Machine)
+		}
+		versions[job.Machine] = append(versions[job.Machine], job.Variant)
+	}
+	for _, machine := range machines {
+		b.notes = append(b.notes, fmt.Sprintf("the pick list counts the %s of %s; --variant counts one", strings.Join(versions[machine], " and the "), machine))
+	}
 }
 
 // deliver writes what was made, when all is made, and says each file.
 func (by *caller) deliver(builds []*build, held bool) error {
 	for _, b := range builds {
+		for _, note := range b.notes {
+			fmt.Fprintln(by.err, note)
+		}
 		for _, trouble := range b.troubles {
 			fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
 		}

@@ -43,7 +43,7 @@ func lookFlags(cmd *cobra.Command, look *compiler.Look) {
 		_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)) // fails only for a flag that is not there
 	}
 	choice(&look.Stock, "stock", "what is printed on", compiler.Stocks())
-	choice(&look.Units, "units", "units besides those the author wrote", compiler.Units())
+	choice(&look.Units, "units", "units the pages print; a torque keeps the author's figure beside it", compiler.Units())
 	cmd.Flags().StringVar(&look.Distance, "distance", "", `how far the eye is from the page, such as "500 mm"`)
 }
 

@@ -130,6 +130,9 @@ func (w *writer) manual() string {
 		parts = append(parts, w.job.Machine.Manual.Text)
 	}
 	if own := w.job.Procedure.Manual; own.Set() {
+		if len(parts) > 0 && strings.HasPrefix(strings.ToLower(own.Text), strings.ToLower(parts[0])) {
+			parts = nil // it names the machine's manual itself
+		}
 		parts = append(parts, own.Text)
 	}
 	return strings.Join(parts, ", ")

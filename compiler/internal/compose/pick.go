@@ -118,17 +118,28 @@ func renamed(ways []needs.Set, printed map[string]string) []needs.Set {
 	return out
 }
 
-// tools takes the fewest tools that serve every fastener of every job, and each
-// tool a step names.
+// tools takes the fewest tools that serve every fastener of every job, out of what
+// the cards list, and each tool a step names.
 func (p *picker) tools() {
 	var demands []demand
 	known := wall{}
+	onCards := map[string]bool{} // printed names of what the cards list
+	for _, w := range p.writers {
+		for _, tool := range w.job.Listed() {
+			onCards[w.toolName(tool)] = true
+		}
+	}
 	for i, w := range p.writers {
 		tools := w.job.Tools()
 		printed := known.hang(w, tools)
+		listed := slices.DeleteFunc(slices.Clone(tools), func(tool *model.Tool) bool { return !onCards[w.toolName(tool)] })
 		for g := range w.needs.Grips {
 			grip := &w.needs.Grips[g]
-			demands = append(demands, demand{job: i, grip: grip, ways: renamed(listedFirst(w.job.Procedure.Tools, grip.Handy(tools)), printed)})
+			ways := grip.Handy(listed)
+			if len(ways) == 0 {
+				ways = grip.Handy(tools)
+			}
+			demands = append(demands, demand{job: i, grip: grip, ways: renamed(listedFirst(w.job.Procedure.Tools, ways), printed)})
 		}
 		for _, use := range w.needs.Tools {
 			demands = append(demands, demand{job: i, ways: renamed([]needs.Set{{use.Name}}, printed)})
@@ -151,6 +162,7 @@ func (p *picker) tools() {
 			lines = append(lines, p.toolLine(name, tool, kit.Tools, demands))
 		}
 	}
+	p.instead(lines, kit.Tools, demands)
 	slices.SortStableFunc(lines, func(a, b plan.Pick) int { return compareNames(a.Name, b.Name) })
 	note := p.words.Labels.Fewest
 	if !kit.Proved {
@@ -184,6 +196,42 @@ func (p *picker) toolLine(name string, tool *model.Tool, kit []string, demands [
 	}
 	line.For, line.Serves = unique(line.For), serves.lines()
 	return line
+}
+
+// instead says on a line of the kit which tools of the cards it takes the place of.
+func (p *picker) instead(lines []plan.Pick, kit []string, demands []demand) {
+	for i, w := range p.writers {
+		for _, tool := range w.job.Listed() {
+			left := w.toolName(tool)
+			if w.needs.Idle.Tools[tool.Name] || slices.Contains(kit, left) {
+				continue
+			}
+			for l := range lines {
+				if slices.ContainsFunc(demands, func(d demand) bool {
+					return d.job == i && d.grip != nil && alike(tool, lines[l].Name, w) && p.works(lines[l].Name, kit, d) && turnsIn(d.ways, left)
+				}) {
+					lines[l].Instead = append(lines[l].Instead, left)
+				}
+			}
+		}
+	}
+	for l := range lines {
+		lines[l].Instead = unique(lines[l].Instead)
+	}
+}
+
+// alike reports whether a tool of the kit does what another does: grip the head, or turn the square.
+func alike(left *model.Tool, name string, w *writer) bool {
+	for _, tool := range w.job.Tools() {
+		if w.toolName(tool) == name {
+			return sized(tool) == sized(left)
+		}
+	}
+	return false
+}
+
+func turnsIn(ways []needs.Set, name string) bool {
+	return slices.ContainsFunc(ways, func(way needs.Set) bool { return slices.Contains(way, name) })
 }
 
 // heads gathers the parts a tool serves by their heads.

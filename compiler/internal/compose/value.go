@@ -17,7 +17,11 @@ func (w *writer) amount(amount model.Amount) string {
 // value writes an amount as a figure that stands out, with the other system beside it.
 func (w *writer) value(label string, amount model.Amount) plan.Value {
 	if w.system != quantity.Both {
-		return plan.Value{Label: label, Text: amount.Format(w.system)}
+		value := plan.Value{Label: label, Text: amount.Format(w.system)}
+		if amount.Dimension == quantity.Torque && amount.Shown(w.system).Symbol != amount.Unit.Symbol {
+			value.Also = amount.Plain() // the scale of the wrench may be the author's
+		}
+		return value
 	}
 	return plan.Value{Label: label, Text: amount.Plain(), Also: amount.Also(quantity.Both)}
 }

@@ -56,6 +56,8 @@ func (g Grip) Grips(tools []*model.Tool) []Fitting {
 			continue
 		case driven && g.Access == "wrench", crow && !g.Torque, !whole && !driven && !crow:
 			continue
+		case g.Torque && g.Step.Adapter != nil && !crow: // the setting of the wrench is for the adapter
+			continue
 		}
 		if fit, why, ok := g.fit(tool); ok && (fit != trade.Loose || !g.Torque) {
 			out = append(out, Fitting{tool, fit, why})
@@ -128,12 +130,10 @@ func (g Grip) Ways(tools []*model.Tool) []Set {
 }
 
 // Handy lists the ways a mechanic would choose: none that runs a fastener out or
-// in with a breaker bar or an impact wrench where a ratchet does it.
+// in with a breaker bar or an impact wrench where a ratchet does it, and none that
+// tightens to a torque by a crowfoot where a socket goes on.
 func (g Grip) Handy(tools []*model.Tool) []Set {
 	ways := g.Ways(tools)
-	if g.Torque || g.Step.Verb.Key == "loosen" {
-		return ways
-	}
 	kinds := map[string]string{}
 	for _, tool := range tools {
 		kinds[tool.Name] = tool.Kind.Text
@@ -141,10 +141,19 @@ func (g Grip) Handy(tools []*model.Tool) []Set {
 	has := func(way Set, any ...string) bool {
 		return slices.ContainsFunc(way, func(name string) bool { return slices.Contains(any, kinds[name]) })
 	}
-	if !slices.ContainsFunc(ways, func(way Set) bool { return has(way, "ratchet") }) {
+	clumsy := []string{"breaker-bar", "impact-wrench"}
+	switch {
+	case g.Torque && g.Step.Adapter != nil, !g.Torque && g.Step.Verb.Key == "loosen":
+		return ways
+	case g.Torque:
+		clumsy = []string{"crowfoot"}
+	case !slices.ContainsFunc(ways, func(way Set) bool { return has(way, "ratchet") }):
 		return ways
 	}
-	return slices.DeleteFunc(ways, func(way Set) bool { return has(way, "breaker-bar", "impact-wrench") })
+	if !slices.ContainsFunc(ways, func(way Set) bool { return !has(way, clumsy...) }) {
+		return ways
+	}
+	return slices.DeleteFunc(ways, func(way Set) bool { return has(way, clumsy...) })
 }
 
 // AnyDrive is the same fastener with no thought of what a square drive takes.

@@ -87,9 +87,9 @@ func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
 // does not fit, the problem says so.
 func effective(look pages.Look, problems []pages.Problem) pages.Look {
 	for _, problem := range problems {
-		if problem.Where == "look" {
+		if problem.Where == "reading distance" {
 			var most float64
-			fmt.Sscanf(problem.Text[len(look.Stock.Title)+1:], "is read from no more than %f mm", &most)
+			fmt.Sscanf(problem.Text[len(look.Stock.Title)+1:], "is read from no more than %f mm,", &most)
 			look.DistanceMM = most - 1
 		}
 	}
@@ -220,7 +220,7 @@ func TestEdges(t *testing.T) {
 	t.Run("too far for the stock", func(t *testing.T) {
 		doc, problems := pages.LayCard(pagestest.Card(), pages.Look{DistanceMM: 5000})
 		require.Len(t, problems, 1)
-		assert.Equal(t, "look", problems[0].Where)
+		assert.Equal(t, "reading distance", problems[0].Where)
 		assert.NotEmpty(t, doc.Sides)
 	})
 }

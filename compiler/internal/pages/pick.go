@@ -173,7 +173,7 @@ func (l *list) about(line plan.Pick) []span {
 	labels := l.words.Labels
 	var spans []span
 	for _, part := range []struct{ label, text string }{
-		{labels.Take, line.Take}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")},
+		{labels.Take, line.Take}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")}, {labels.Instead, strings.Join(line.Instead, "; ")},
 	} {
 		if part.text == "" {
 			continue

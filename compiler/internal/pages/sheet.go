@@ -82,6 +82,9 @@ func (c *sheet) stamp(mark, date string) piece {
 	small := c.small().inked(white).lying(slate)
 	big := kind{c.size.value, 1.2, Bold, white, slate}
 	most := c.width * 0.28
+	for big.size > c.size.text && big.wide(c.split([]span{{mark, Bold, white}})) > most { // a day is not broken
+		big.size -= c.size.text * 0.1
+	}
 	upper, lower := c.say(big, most, mark), c.say(small, most, date)
 	out := piece{width: max(upper.width, lower.width) + 1.1*em, height: upper.height + lower.height + em*0.5}
 	line := em * 0.08

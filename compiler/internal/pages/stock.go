@@ -145,7 +145,7 @@ func (l Look) settled() (Look, []Problem) {
 	const widest = 22 // ems of the main type across the page, below which nothing can be set
 	most := l.Stock.safe(1).Width / widest / (preferredAngle / Bold.metrics().cap)
 	if l.DistanceMM > most {
-		problems = append(problems, Problem{"look", fmt.Sprintf("%s is read from no more than %.0f mm; at %.0f mm the type does not fit", l.Stock.Title, most, l.DistanceMM)})
+		problems = append(problems, Problem{"reading distance", fmt.Sprintf("%s is read from no more than %.0f mm, so the type is set for that and not for %.0f mm; a larger stock takes larger type", l.Stock.Title, most, l.DistanceMM)})
 		l.DistanceMM = most
 	}
 	return l, problems

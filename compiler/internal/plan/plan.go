@@ -116,6 +116,7 @@ type Pick struct {
 	Take     string   // packs to take: "4 × 1 L bottle, 0.7 L left"
 	Serves   []string // what it is for: "16 mm hex: drain plug, fill plug"
 	Into     string   // what catches it
+	Instead  []string // what of the cards it takes the place of
 	StandIns []string
 	Where    string   // place on the wall or shelf
 	For      []string // keys of the procedures that want it

@@ -53,6 +53,7 @@ type Labels struct {
 	IfNot      string `toml:"if-not"`
 	Latest     string `toml:"latest"`
 	Caught     string `toml:"caught"`
+	Instead    string `toml:"instead"`
 	Note       string `toml:"note"`
 	Record     string `toml:"record"`
 	Limit      string `toml:"limit"`

@@ -11,7 +11,7 @@ import (
 )
 
 // header names the columns; they are part of what other programs read and stay as they are.
-var header = [...]string{"group", "item", "quantity", "take", "serves", "into", "stand_ins", "where", "procedures"}
+var header = [...]string{"group", "item", "quantity", "take", "serves", "into", "stand_ins", "instead_of", "where", "procedures"}
 
 // Pick writes one row a line of the list, under a header (RFC 4180, UTF-8). Lists
 // within a cell are parted by "; "; a line end within one becomes a space. A cell that a spreadsheet would run as a
@@ -35,7 +35,7 @@ func Pick(list plan.PickList) ([]byte, error) {
 }
 
 func row(group plan.PickGroup, line plan.Pick) []string {
-	cells := []string{group.Title, line.Name, line.Quantity, line.Take, several(line.Serves), line.Into, several(line.StandIns), line.Where, several(line.For)}
+	cells := []string{group.Title, line.Name, line.Quantity, line.Take, several(line.Serves), line.Into, several(line.StandIns), several(line.Instead), line.Where, several(line.For)}
 	for i, cell := range cells {
 		cells[i] = inert(lineEnds.Replace(cell))
 	}

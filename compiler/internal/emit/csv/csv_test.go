@@ -35,13 +35,13 @@ func TestASecondReaderReadsWhatWasWritten(t *testing.T) {
 	text, err := Pick(list)
 	require.NoError(t, err)
 	rows := secondReader(t, text)
-	assert.Equal(t, []string{"group", "item", "quantity", "take", "serves", "into", "stand_ins", "where", "procedures"}, rows[0])
+	assert.Equal(t, []string{"group", "item", "quantity", "take", "serves", "into", "stand_ins", "instead_of", "where", "procedures"}, rows[0])
 	n := 0
 	for _, group := range list.Groups {
 		for _, line := range group.Lines {
 			n++
 			assert.Equal(t, []string{group.Title, line.Name, line.Quantity, line.Take, strings.Join(line.Serves, "; "), line.Into,
-				strings.Join(line.StandIns, "; "), line.Where, strings.Join(line.For, "; ")}, rows[n])
+				strings.Join(line.StandIns, "; "), strings.Join(line.Instead, "; "), line.Where, strings.Join(line.For, "; ")}, rows[n])
 		}
 	}
 	assert.Len(t, rows, n+1)
@@ -64,5 +64,5 @@ func TestNoCellIsAFormula(t *testing.T) {
 func TestAnEmptyListIsItsHeader(t *testing.T) {
 	text, err := Pick(plan.PickList{})
 	require.NoError(t, err)
-	assert.Equal(t, "group,item,quantity,take,serves,into,stand_ins,where,procedures\r\n", string(text))
+	assert.Equal(t, "group,item,quantity,take,serves,into,stand_ins,instead_of,where,procedures\r\n", string(text))
 }
