@@ -39,6 +39,7 @@ hands-on = "30 min"
 every = "500 h"
 no-isolation = "On the bench"
 no-close = "Nothing is opened"
+end = ["The plug stays loose."]
 tools = ["wrench-16"]
 supplies = []
 spares = []

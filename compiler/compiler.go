@@ -13,6 +13,7 @@ import (
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/rules"
+	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/source"
 )
 
@@ -116,10 +117,11 @@ type checkedFile struct {
 func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
-	needed, implied := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs))
+	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
 	inParallel(len(jobs), func(i int) {
 		needed[i], implied[i] = needs.Of(jobs[i]), hazard.Of(jobs[i])
-		found[i] = rules.Job(jobs[i], needed[i], implied[i])
+		walked[i] = state.Of(jobs[i], hazard.HandsIn(implied[i]))
+		found[i] = rules.Job(jobs[i], needed[i], implied[i], walked[i])
 	})
 	if len(jobs) > 1 {
 		needs.Compare(file.Procedure, needed)

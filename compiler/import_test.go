@@ -19,7 +19,7 @@ import (
 // not here may not exist; what the table does not name is refused.
 var allowed = map[string][]string{
 	"cmd/benchleaf":                      {"compiler", "compiler/finding", "compiler/source", "schema", "templates"},
-	"compiler":                           {"compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules"},
+	"compiler":                           {"compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules", "compiler/internal/state"},
 	"compiler/source":                    {},
 	"compiler/finding":                   {"compiler/source"},
 	"compiler/internal/tree":             {"compiler/source", "compiler/finding"},
@@ -28,7 +28,8 @@ var allowed = map[string][]string{
 	"compiler/internal/model":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/needs":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
-	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/state":            {"compiler/source", "compiler/internal/model"},
+	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/state", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/plan":             {"templates"},
 	"compiler/internal/compose":          {"compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
 	"compiler/internal/pages":            {"compiler/internal/plan", "templates"},

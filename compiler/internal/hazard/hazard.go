@@ -105,6 +105,24 @@ func Hands(verb string) bool {
 	return !slices.Contains([]string{"", "inspect", "check", "measure", "record", "mark", "wait", "start", "run", "stop", "isolate", "prove", "restore", "follow"}, verb)
 }
 
+// moves are the hazards by which a step shows that hands are where the machine moves.
+var moves = []string{"start", "pinch", "rotation", "feed"}
+
+// HandsIn tells of a step whether it brings hands to where the machine moves, and
+// the words that show it.
+func HandsIn(implied []Implied) func(*model.Step) (source.Place, bool) {
+	return func(step *model.Step) (source.Place, bool) {
+		if step.Verb.Key == "" || Hands(step.Verb.Key) {
+			for _, one := range implied {
+				if one.Step == step && slices.Contains(moves, one.Hazard.Key) {
+					return one.Place, true
+				}
+			}
+		}
+		return source.Place{}, false
+	}
+}
+
 // look gathers the hazards of one step.
 type look struct {
 	job  *model.Job

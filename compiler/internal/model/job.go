@@ -212,6 +212,17 @@ func (j *Job) Covers() []*Part {
 	return out
 }
 
+// Cavities lists the places that hold a fluid, by name.
+func (j *Job) Cavities() []*Cavity {
+	var out []*Cavity
+	for _, name := range j.File.names("cavity") {
+		if cavity := j.Cavity(name); cavity != nil {
+			out = append(out, cavity)
+		}
+	}
+	return out
+}
+
 // Energies lists the sources of energy of the machine, by name.
 func (j *Job) Energies() []*Energy {
 	var out []*Energy

@@ -1,5 +1,7 @@
 package rules
 
+import "strings"
+
 // setting is the file the examples of the rules stand in: a procedure that is
 // clean with the step each example adds.
 const setting = version + procedure
@@ -19,7 +21,14 @@ hands-on = "30 min"
 every = "500 h"
 no-close = "Nothing is opened"
 manual = "Operator's manual, section 6"
+` + goesOn
+
+// goesOn lets an example leave undone what it is not about.
+const goesOn = `end = ["The work goes on by the next card."]
 `
+
+// whole is a setting of a job that ends with its last step.
+func whole(setting string) string { return strings.Replace(setting, goesOn, "", 1) }
 
 // gearbox leaves the lists of tools and the isolation to the example.
 const gearbox = setting + `supplies = []

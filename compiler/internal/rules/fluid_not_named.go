@@ -12,7 +12,7 @@ var _ = add(Rule{
 		Why:     "The wrong oil can foam, eat bronze or turn to sludge with what is left in.",
 		Source:  "MIL-STD-40051-2, from memory: a material has a name and a quantity",
 		Setting: quiet,
-		Bad:     "[cavity.gearbox]\ncapacity = \"1 L\"\n[[step]]\nfill = \"gearbox\"\nallow = []\n",
+		Bad:     "[cavity.gearbox]\ncapacity = \"1 L\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\nallow = []\n",
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\n",
 	},
 	Job: func(p *Pass) {

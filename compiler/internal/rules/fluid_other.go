@@ -12,8 +12,8 @@ var _ = add(Rule{
 		Why:     "The wrong fluid swells the seals or seizes the bearings, and all of it has to come out again.",
 		Source:  "the machine's own description; ISO 3448, SAE J300 and J306 for what tells oils apart",
 		Setting: setting + "no-isolation = \"On the bench\"\nspares = []\nwear = []\ntools = []\nsupplies = [\"coolant\"]\n[fluid.oil]\nkind = \"gear-oil\"\n[fluid.coolant]\nkind = \"coolant\"\n",
-		Bad:     "[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"1 L\"\n[[step]]\nfill = \"gearbox\"\nfluid = \"coolant\"\n",
-		Good:    "[cavity.jacket]\nfluid = \"coolant\"\ncapacity = \"1 L\"\n[[step]]\nfill = \"jacket\"\nfluid = \"coolant\"\n",
+		Bad:     "[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"1 L\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\nfluid = \"coolant\"\n",
+		Good:    "[cavity.jacket]\nfluid = \"coolant\"\ncapacity = \"1 L\"\n[[step]]\nfill = \"jacket\"\nuntil = \"it stands at the mark\"\nfluid = \"coolant\"\n",
 	},
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {

@@ -13,8 +13,8 @@ var _ = add(Rule{
 		Why:     "What is too much is thrown out at the breather or blows the seals.",
 		Source:  "the machine's own description",
 		Setting: setting + "no-isolation = \"On the bench\"\nspares = []\nwear = []\ntools = []\nsupplies = [\"oil\"]\n[fluid.oil]\nkind = \"gear-oil\"\n[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"0.5 L\"\n",
-		Bad:     "[[step]]\nfill = \"gearbox\"\namount = \"5 L\"\n",
-		Good:    "[[step]]\nfill = \"gearbox\"\namount = \"0.5 L\"\n",
+		Bad:     "[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\namount = \"5 L\"\n",
+		Good:    "[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\namount = \"0.5 L\"\n",
 	},
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {

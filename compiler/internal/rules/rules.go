@@ -11,6 +11,7 @@ import (
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
 )
@@ -30,6 +31,7 @@ type Pass struct {
 	Job     *model.Job
 	Needs   *needs.Needs
 	Hazards []hazard.Implied
+	State   *state.Walk
 
 	rule  *Rule
 	out   *[]finding.Finding
@@ -101,15 +103,15 @@ func File(file *model.File) []finding.Finding {
 	return out
 }
 
-// Job runs the rules on one job, with what it takes and what can hurt in it.
-func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied) []finding.Finding {
+// Job runs the rules on one job, with what it takes, what can hurt in it and how the machine stands after each step.
+func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *state.Walk) []finding.Finding {
 	out := slices.Clone(job.Faults)
 	lacks := map[int]lack{}
 	for _, rule := range all {
 		if rule.Job == nil {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, known: lacks, rule: rule, out: &out}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, rule: rule, out: &out}
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

@@ -28,9 +28,10 @@ var _ = add(Rule{
 		if cut < 0 {
 			return
 		}
+		hands := hazard.HandsIn(p.Hazards)
 		for _, step := range p.Job.Steps[:cut] {
-			if place, why := p.handsIn(step); why != "" {
-				p.early(place, fmt.Sprintf("step %d puts hands in the machine (%s) before any energy is isolated at step %d", step.Number, why, p.Job.Steps[cut].Number), p.Job.Steps[cut])
+			if place, in := hands(step); in {
+				p.early(place, fmt.Sprintf("step %d puts hands where the machine moves before any energy is isolated at step %d", step.Number, p.Job.Steps[cut].Number), p.Job.Steps[cut])
 				return // the first tells where to look
 			}
 			if !slices.Contains(handsOn, step.Verb.Key) {
@@ -51,17 +52,4 @@ func (p *Pass) early(place source.Place, summary string, cut *model.Step) {
 	p.Found(finding.Finding{Place: place, Summary: summary,
 		Help:    "Move the step behind the isolation and its proof, or allow this with the reason why nothing can start.",
 		Related: []finding.Related{{Place: at(cut), Text: "the first isolation"}}})
-}
-
-// handsIn tells what shows that a step brings hands to where the machine moves.
-func (p *Pass) handsIn(step *model.Step) (source.Place, string) {
-	if step.Verb.Key != "" && !hazard.Hands(step.Verb.Key) {
-		return source.Place{}, ""
-	}
-	for _, implied := range p.Hazards {
-		if implied.Step == step && slices.Contains([]string{"start", "pinch", "rotation", "feed"}, implied.Hazard.Key) {
-			return implied.Place, implied.Why
-		}
-	}
-	return source.Place{}, ""
 }

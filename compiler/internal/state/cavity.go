@@ -1,0 +1,171 @@
+package state
+
+import (
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// plug is the part by which a cavity is drained or filled; nil where none is described.
+func (w *walk) plug(name model.Text) *model.Part {
+	if !name.Set() {
+		return nil
+	}
+	return w.job.Part(name.Name())
+}
+
+// ajar reports whether a plug lets anything through: off, open, or loose.
+func (w *walk) ajar(p *model.Part) bool {
+	at := w.of(p)
+	return at.off > 0 || at.open || at.loose
+}
+
+// opensBelow wants the drain out before anything is drained.
+func opensBelow(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity == nil {
+		return
+	}
+	if plug := w.plug(object.Cavity.Drain); plug != nil && !w.ajar(plug) {
+		w.breach(DrainsShut, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt)
+	}
+}
+
+// letsAirIn wants a way for air above what is drained.
+func letsAirIn(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity == nil || object.Cavity.Vent.Set() {
+		return
+	}
+	if plug := w.plug(object.Cavity.Fill); plug != nil && !w.ajar(plug) && object.Cavity.Drain.Set() {
+		w.breach(NoAir, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt)
+	}
+}
+
+// shutBelow wants the drain in and tight before anything is filled.
+func shutBelow(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity == nil {
+		return
+	}
+	plug := w.plug(object.Cavity.Drain)
+	if plug == nil {
+		return
+	}
+	at := w.of(plug)
+	since := at.offAt
+	switch {
+	case at.off > 0:
+	case at.open:
+		since = at.openAt
+	case at.loose:
+		since = at.looseAt
+	case at.hand:
+		since = at.handAt
+	default:
+		return
+	}
+	w.breach(FillsOpen, step, object.Text.At, object.Words(), plug.Words(), since)
+}
+
+// opensAbove wants the filler open.
+func opensAbove(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity == nil {
+		return
+	}
+	if plug := w.plug(object.Cavity.Fill); plug != nil && !w.ajar(plug) {
+		w.breach(FillsShut, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt)
+	}
+}
+
+// levelWords are how the trade speaks of a level; common practice, no source.
+var levelWords = []string{"level", "mark", "sight", "dipstick", "glass", "brim", "overflow", "runs out", "full", "middle", "half", "spoon", "shows", "stands"}
+
+// showsLevel wants something that tells how far to fill: at the step, at a step
+// after it, or a plug that overflows.
+func showsLevel(w *walk, step *model.Step, object model.Object) {
+	cavity := object.Cavity
+	if cavity == nil || step.Until.Set() || cavity.Fill.Set() && cavity.Fill.Name() == cavity.Level.Name() {
+		return
+	}
+	for _, later := range w.job.Steps {
+		if later.Number < step.Number {
+			continue
+		}
+		words := strings.ToLower(later.Say.Text + " " + later.Expect.Text + " " + later.Until.Text)
+		for _, other := range later.Objects {
+			if other.Cavity == cavity && later != step || other.Part != nil && cavity.Level.Set() && other.Part.Name == cavity.Level.Name() {
+				return
+			}
+			words += " " + strings.ToLower(other.Text.Text)
+			if other.Limit != nil {
+				words += " " + strings.ToLower(other.Words())
+			}
+		}
+		for _, word := range levelWords {
+			if strings.Contains(words, word) {
+				return
+			}
+		}
+	}
+	for _, end := range w.job.Procedure.End.Items {
+		for _, word := range levelWords {
+			if strings.Contains(strings.ToLower(end.Text), word) {
+				return
+			}
+		}
+	}
+	w.breach(NoLevelCheck, step, object.Text.At, object.Words(), "", nil)
+}
+
+func isDrained(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity != nil {
+		c := w.pool(object.Cavity)
+		c.drained, c.drainedAt, c.place = true, step, object.Text.At
+	}
+}
+
+func isFilled(w *walk, _ *model.Step, object model.Object) {
+	if object.Cavity != nil {
+		w.pool(object.Cavity).drained = false
+	}
+}
+
+// isShut wants no cavity open when the machine is turned over.
+func isShut(w *walk, step *model.Step, object model.Object) {
+	for _, name := range w.job.Cavities() {
+		for _, plug := range []*model.Part{w.plug(name.Drain), w.plug(name.Fill)} {
+			if plug == nil || !w.ajar(plug) || w.cavities[name] != nil && w.cavities[name].drained {
+				continue
+			}
+			since := w.of(plug).offAt
+			if since == nil {
+				since = w.of(plug).looseAt
+			}
+			w.breach(TiltedOpen, step, object.Text.At, name.Words(), plug.Words(), since)
+			return
+		}
+	}
+}
+
+// breaksWait tells of a step done meanwhile that ends what the wait is for: it
+// closes or fills what drains, or sets the machine going.
+func (w *walk) breaksWait(step *model.Step) {
+	if w.wait == nil || !step.Meanwhile.On {
+		return
+	}
+	switch step.Verb.Key {
+	case "run", "start":
+		if len(step.Objects) > 0 {
+			w.breach(WaitBroken, step, step.Objects[0].Text.At, step.Objects[0].Words(), "", w.wait)
+		}
+	case "fill", "refit", "close", "tighten", "replace":
+		for _, object := range step.Objects {
+			for _, c := range w.pools {
+				if !w.cavities[c].drained {
+					continue
+				}
+				if object.Cavity == c || object.Part != nil && w.plug(c.Drain) == object.Part {
+					w.breach(WaitBroken, step, object.Text.At, object.Words(), c.Words(), w.wait)
+				}
+			}
+		}
+	}
+}

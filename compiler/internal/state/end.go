@@ -1,0 +1,85 @@
+package state
+
+import (
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// endsOff reports whether the end of the procedure says that a part stays off.
+func (w *walk) endsOff(p *model.Part) bool {
+	return w.said(w.job.Procedure.End, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "away", "taken", "store", "bench")
+}
+
+// onward are words by which the end of a procedure says that the work goes on
+// elsewhere, so that what it leaves undone is not forgotten.
+var onward = []string{"next card", "another card", "goes on by", "goes on with"}
+
+// goesOn reports whether the end says that the work goes on by another procedure.
+func (w *walk) goesOn() bool {
+	for _, item := range w.job.Procedure.End.Items {
+		for _, words := range onward {
+			if strings.Contains(strings.ToLower(item.Text), words) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// end tells what is not as it was, and not as the end of the procedure says.
+func (w *walk) end() {
+	if w.goesOn() {
+		return
+	}
+	for _, p := range w.known {
+		w.endOf(p, w.parts[p])
+	}
+	for _, h := range w.parted {
+		w.breach(NotConnected, h.at, h.place, h.name, "", nil)
+	}
+	for _, c := range w.pools {
+		if at := w.cavities[c]; at.drained && c.Fluid.Set() && !w.said(w.job.Procedure.End, c.Words(), "empty", "drained", "dry") {
+			w.breach(NeverFilled, at.drainedAt, at.place, c.Words(), "", nil)
+		}
+	}
+	for _, e := range w.sources {
+		at := w.energies[e]
+		locked := w.said(w.job.Procedure.End, e.Words(), "off", "isolated", "locked") || w.said(w.job.Procedure.End, "lock", "stays", "left", "remains")
+		if at.cut && e.Restore.Set() && !locked {
+			breach := w.breach(NotRestored, at.cutAt, at.place, e.Words(), "", nil)
+			breach.Name = e.Name
+		}
+	}
+	for _, h := range w.raised {
+		if !w.said(w.job.Procedure.End, h.name, "raised", "stands", "up") {
+			w.breach(LeftRaised, h.at, h.place, h.name, "", nil)
+		}
+	}
+	for _, h := range w.slack {
+		if !w.said(w.job.Procedure.End, h.name, "slack", "loose") {
+			w.breach(LeftSlack, h.at, h.place, h.name, "", nil)
+		}
+	}
+}
+
+func (w *walk) endOf(p *model.Part, at *part) {
+	switch {
+	case at.off > 0 && at.out > 0 && w.endsOff(p):
+	case at.off > 0 && at.out > 0 && at.back > 0 && all(p) > 1:
+		breach := w.breach(NotAllBack, at.offAt, at.offPlace, p.Words(), "", nil)
+		breach.Out, breach.Back, breach.Name = at.out, at.back, p.Name
+	case at.off > 0 && at.out > 0:
+		breach := w.breach(NotPutBack, at.offAt, at.offPlace, p.Words(), "", nil)
+		breach.Name = p.Name
+	case at.hand:
+		breach := w.breach(LeftHand, at.handAt, at.handedAt, p.Words(), "", nil)
+		breach.Name = p.Name
+	case at.loose && tightens(p) && !w.said(w.job.Procedure.End, p.Words(), "loose"):
+		breach := w.breach(LeftLoose, at.looseAt, at.loosePlace, p.Words(), "", nil)
+		breach.Name = p.Name
+	case at.open && at.openAt != nil && p.Cover && !w.said(w.job.Procedure.End, p.Words(), "open"):
+		breach := w.breach(LeftOpen, at.openAt, at.openPlace, p.Words(), "", nil)
+		breach.Name = p.Name
+	}
+}

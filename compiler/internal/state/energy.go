@@ -1,0 +1,224 @@
+package state
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// drives are the kinds of energy that set a machine going.
+var drives = []string{"electric", "engine", "shaft", "battery"}
+
+func isCut(w *walk, step *model.Step, object model.Object) {
+	if object.Energy != nil {
+		at := w.source(object.Energy)
+		at.cut, at.proved, at.given, at.cutAt, at.place = true, false, false, step, object.Text.At
+	}
+}
+
+func isProved(w *walk, _ *model.Step, object model.Object) {
+	if object.Energy != nil {
+		w.source(object.Energy).proved = true
+	}
+}
+
+func wasCut(w *walk, step *model.Step, object model.Object) {
+	if object.Energy != nil && !w.source(object.Energy).cut {
+		w.breach(RestoresLive, step, object.Text.At, object.Words(), "", w.source(object.Energy).givenAt)
+	}
+}
+
+// guardsOn wants every guard of an energy back before it is given back.
+func guardsOn(w *walk, step *model.Step, object model.Object) {
+	if object.Energy == nil {
+		return
+	}
+	for _, cover := range w.job.Covers() {
+		if !cover.Guards.Has(object.Energy.Name) {
+			continue
+		}
+		if at := w.of(cover); at.off > 0 || at.open {
+			since := at.offAt
+			if at.open {
+				since = at.openAt
+			}
+			w.breach(RestoredGuardOff, step, object.Text.At, object.Words(), cover.Words(), since)
+		}
+	}
+}
+
+func isLive(w *walk, step *model.Step, object model.Object) {
+	if object.Energy != nil {
+		at := w.source(object.Energy)
+		at.cut, at.proved, at.given, at.givenAt = false, false, true, step
+	}
+}
+
+// guardsDead wants the energy that a cover guards cut off; the first time another
+// rule tells of it, here it is after the energy came back, or without a new proof.
+func guardsDead(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	for _, cover := range w.freed(object.Part) {
+		for _, name := range cover.Guards.Names() {
+			e := w.job.Energy(name)
+			if e == nil {
+				continue
+			}
+			at := w.source(e)
+			switch {
+			case at.given:
+				w.breach(GuardOffLive, step, object.Text.At, object.Words(), e.Words(), at.givenAt)
+			case at.cut && !at.proved && w.provedBefore(e, at.cutAt):
+				w.breach(NotProvedAgain, step, object.Text.At, object.Words(), e.Words(), at.cutAt)
+			case at.cut:
+				w.stillTurns(step, object, e, at)
+			}
+		}
+	}
+}
+
+// freed lists the covers that come off with a part: itself, or those it holds.
+func (w *walk) freed(p *model.Part) []*model.Part {
+	if p.Cover {
+		return []*model.Part{p}
+	}
+	var out []*model.Part
+	for _, cover := range w.job.Covers() {
+		if cover.HeldBy.Has(p.Name) {
+			out = append(out, cover)
+		}
+	}
+	return out
+}
+
+// provedBefore reports whether an energy was proved dead before a step, so that it
+// is only the new isolation that was not.
+func (w *walk) provedBefore(e *model.Energy, before *model.Step) bool {
+	return slices.ContainsFunc(w.job.Steps, func(step *model.Step) bool {
+		return step.Verb.Key == "prove" && step.Number < before.Number && slices.ContainsFunc(step.Objects, func(o model.Object) bool { return o.Energy == e })
+	})
+}
+
+// standing are words by which an isolation or its proof waits for the mass to stand.
+var standing = []string{"still", "stand", "stop", "wait", "rest"}
+
+// stillTurns wants the time a mass takes to stop between its isolation and the
+// guard, unless somebody looks whether it stands.
+func (w *walk) stillTurns(step *model.Step, object model.Object, e *model.Energy, at *energy) {
+	least, ok := e.StopsIn.Max()
+	if !e.StopsIn.OK || !ok {
+		return
+	}
+	words := strings.ToLower(e.Isolate.Text + " " + e.Prove.Text)
+	if slices.ContainsFunc(standing, func(word string) bool { return strings.Contains(words, word) }) && (at.proved || strings.Contains(strings.ToLower(e.Isolate.Text), "wait")) {
+		return
+	}
+	waited := 0.0
+	for _, between := range w.job.Steps {
+		if between.Verb.Key == "wait" && between.Number > at.cutAt.Number && between.Number < step.Number && between.Wait.OK {
+			if s, ok := between.Wait.Min(); ok {
+				seconds, _ := s.Float64()
+				waited += seconds
+			}
+		}
+	}
+	if need, _ := least.Float64(); waited < need {
+		w.breach(StillTurning, step, object.Text.At, object.Words(), e.Words(), at.cutAt)
+	}
+}
+
+// handsAgain tells of hands that go in after every energy that was cut off came back.
+func (w *walk) handsAgain(step *model.Step) {
+	if step.Verb.Key == "isolate" || step.Verb.Key == "run" || step.Verb.Key == "start" || step.Verb.Key == "stop" {
+		return
+	}
+	var given *model.Energy
+	for _, e := range w.sources {
+		switch at := w.energies[e]; {
+		case at.cut && slices.Contains(drives, e.Kind.Text):
+			return
+		case at.given && slices.Contains(drives, e.Kind.Text):
+			given = e
+		}
+	}
+	if given == nil {
+		return
+	}
+	if place, ok := w.hands(step); ok {
+		w.breach(HandsAgain, step, place, "", given.Words(), w.energies[given].givenAt)
+	}
+}
+
+// byHand are words by which something is turned without its drive.
+var byHand = []string{"by hand", "with the bar", "with a bar", "by the", "wrench"}
+
+// hasEnergy wants what drives the machine live before it runs.
+func hasEnergy(w *walk, step *model.Step, object model.Object) {
+	words := strings.ToLower(object.Words() + " " + step.Say.Text)
+	if slices.ContainsFunc(byHand, func(word string) bool { return strings.Contains(words, word) }) {
+		return
+	}
+	var cut *model.Energy
+	for _, e := range w.job.Energies() {
+		if !slices.Contains(drives, e.Kind.Text) {
+			continue
+		}
+		if at := w.energies[e]; at == nil || !at.cut {
+			if e.Kind.Text != "battery" {
+				return // something may drive it
+			}
+			continue
+		}
+		cut = e
+	}
+	if cut != nil {
+		w.breach(RunsDead, step, object.Text.At, object.Words(), cut.Words(), w.energies[cut].cutAt)
+	}
+}
+
+// stands are words that say how far to stand from what runs open.
+var stands = []string{"stand", "distance", "keep clear", "away", "keep off", "nobody", "step back"}
+
+// runsGuarded wants the guards on, unless the step says how far to stand.
+func runsGuarded(w *walk, step *model.Step, object model.Object) {
+	words := strings.ToLower(step.Say.Text)
+	for _, keep := range step.Keep.Items {
+		words += " " + strings.ToLower(keep.Text)
+	}
+	for _, own := range step.Own {
+		words += " " + strings.ToLower(own.Avoid.Text)
+	}
+	if strings.ContainsAny(words, "0123456789") && slices.ContainsFunc(stands, func(word string) bool { return strings.Contains(words, word) }) {
+		return
+	}
+	for _, cover := range w.job.Covers() {
+		if at := w.parts[cover]; at != nil && len(cover.Guards.Items) > 0 && (at.off > 0 || at.open) {
+			since := at.offAt
+			if at.open {
+				since = at.openAt
+			}
+			w.breach(RunsGuardOff, step, object.Text.At, object.Words(), cover.Words(), since)
+		}
+	}
+}
+
+// runsWhole wants what came off back and tight before the machine runs.
+func runsWhole(w *walk, step *model.Step, object model.Object) {
+	for _, p := range w.known {
+		at := w.parts[p]
+		if p.Cover && len(p.Guards.Items) > 0 {
+			continue // told as a guard
+		}
+		if at.off > 0 && at.out > 0 && !w.endsOff(p) || at.hand {
+			since := at.offAt
+			if at.hand {
+				since = at.handAt
+			}
+			w.breach(RunsApart, step, object.Text.At, object.Words(), p.Words(), since)
+			return
+		}
+	}
+}

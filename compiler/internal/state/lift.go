@@ -1,0 +1,68 @@
+package state
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+func isRaised(w *walk, step *model.Step, object model.Object) {
+	h := &held{at: step, place: object.Text.At, name: object.Words()}
+	if pose := w.job.Pose(step.Pose.Name()); pose != nil {
+		for _, name := range pose.Tools.Names() {
+			if tool := w.job.Tool(name); tool != nil && tool.Kind.Text == "stand" && strings.Contains(strings.ToLower(pose.How.Text), "stand") {
+				h.supports = true
+			}
+		}
+	}
+	for _, name := range step.Tools.Names() {
+		if tool := w.job.Tool(name); tool != nil && (tool.Kind.Text == "stand" || tool.Kind.Text == "hoist" || tool.Kind.Text == "sling") {
+			h.supports = true // it hangs, or stands are set at the step
+		}
+	}
+	w.raised = append(w.raised, h)
+}
+
+func isSupported(w *walk, _ *model.Step, _ model.Object) {
+	for _, h := range w.raised {
+		h.supports = true
+	}
+}
+
+func isLowered(w *walk, _ *model.Step, object model.Object) {
+	if len(w.raised) == 1 {
+		w.raised = nil
+		return
+	}
+	name := plain(object.Words())
+	w.raised = slices.DeleteFunc(w.raised, func(h *held) bool { return plain(h.name) == name || kin(h.name, name) })
+}
+
+// under are verbs that bring hands or body to what is raised.
+var under = []string{"remove", "refit", "replace", "loosen", "tighten", "drain", "clean", "grease", "lubricate", "disconnect", "connect", "adjust", "sharpen"}
+
+// unsupported tells of work on what is raised before it stands on anything.
+func (w *walk) unsupported(step *model.Step) {
+	if !slices.Contains(under, step.Verb.Key) || len(step.Objects) == 0 {
+		return
+	}
+	for _, h := range w.raised {
+		if !h.supports {
+			w.breach(RaisedBare, step, step.Objects[0].Text.At, step.Objects[0].Words(), h.name, h.at)
+			h.supports = true // once is enough
+		}
+	}
+}
+
+// isWhole wants back on what came off since it was raised, before it is let down.
+func isWhole(w *walk, step *model.Step, object model.Object) {
+	for _, h := range w.raised {
+		for _, p := range w.known {
+			if at := w.parts[p]; at.off > 0 && at.offAt != nil && at.offAt.Number > h.at.Number && !w.endsOff(p) {
+				w.breach(LoweredApart, step, object.Text.At, object.Words(), p.Words(), at.offAt)
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,238 @@
+package state
+
+import (
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// isReached wants every cover before the object off or open.
+func isReached(w *walk, step *model.Step, object model.Object) { w.reach(step, object, false) }
+
+// isSeen is the same for a look, which may go through a slot.
+func isSeen(w *walk, step *model.Step, object model.Object) { w.reach(step, object, true) }
+
+func (w *walk) reach(step *model.Step, object model.Object, looks bool) {
+	var behind model.List
+	switch {
+	case object.Part != nil:
+		behind = object.Part.Behind
+	case object.Point != nil:
+		behind = object.Point.Behind
+	case object.Limit != nil:
+		behind = object.Limit.Behind
+	}
+	for _, name := range behind.Names() {
+		cover := w.job.Part(name)
+		if cover == nil || cover == object.Part {
+			continue
+		}
+		if at := w.of(cover); at.off < all(cover) && !at.open {
+			breach := w.breach(BehindCover, step, object.Text.At, object.Words(), cover.Words(), at.onAt)
+			breach.Looked, breach.Name = looks, cover.Name
+		}
+	}
+}
+
+// isOn wants something there to take off.
+func isOn(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	if at := w.of(object.Part); at.off >= all(object.Part) || at.off+some(step, object.Part) > all(object.Part) && step.Count.N > 0 {
+		w.breach(AlreadyOff, step, object.Text.At, object.Words(), "", at.offAt)
+	}
+}
+
+// isOff wants something off to put back.
+func isOff(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	if at := w.of(object.Part); at.off == 0 && !at.open && !at.carried {
+		w.breach(AlreadyOn, step, object.Text.At, object.Words(), "", at.onAt)
+	}
+}
+
+// isThere wants a fastener there to loosen.
+func isThere(w *walk, step *model.Step, object model.Object) {
+	if object.Part != nil && w.of(object.Part).off >= all(object.Part) {
+		w.breach(LoosensOff, step, object.Text.At, object.Words(), "", w.of(object.Part).offAt)
+	}
+}
+
+// isIn wants a fastener in before it is tightened.
+func isIn(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	if at := w.of(object.Part); at.off >= some(step, object.Part) && at.off > 0 {
+		w.breach(TightensOff, step, object.Text.At, object.Words(), "", at.offAt)
+	}
+}
+
+func comesOff(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	w.take(step, object, object.Part)
+	for _, name := range object.Part.HeldBy.Names() {
+		if fastener := w.job.Part(name); fastener != nil && w.of(fastener).off < all(fastener) {
+			w.take(step, object, fastener)
+		}
+	}
+}
+
+func (w *walk) take(step *model.Step, object model.Object, p *model.Part) {
+	at := w.of(p)
+	n := some(step, p)
+	if p != object.Part {
+		n = all(p)
+	}
+	n = min(n, all(p)-at.off)
+	at.off += n
+	at.out += n
+	at.offAt, at.offPlace = step, object.Text.At
+	at.loose, at.hand, at.open = false, false, false
+}
+
+func goesOn(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	w.put(step, object, object.Part)
+	for _, name := range object.Part.HeldBy.Names() {
+		if fastener := w.job.Part(name); fastener != nil && w.of(fastener).off > 0 {
+			w.put(step, object, fastener)
+		}
+	}
+}
+
+func (w *walk) put(step *model.Step, object model.Object, p *model.Part) {
+	at := w.of(p)
+	n := some(step, p)
+	if p != object.Part {
+		n = all(p)
+	}
+	n = min(n, at.off)
+	at.off -= n
+	at.back += n
+	at.onAt, at.open = step, false
+	if at.off == 0 && n > 0 {
+		at.refits++
+	}
+	at.carried = p != object.Part
+	if n > 0 && tightens(p) && !step.ByHand.Set() {
+		at.hand, at.handAt, at.handedAt = true, step, object.Text.At
+	}
+	if at.refits == 2 && len(p.Seals.Items) > 0 {
+		breach := w.breach(SealAgain, step, object.Text.At, p.Words(), p.Seals.Items[0].Text, at.offAt)
+		breach.Name = p.Name
+	}
+}
+
+// tightens reports whether a part is one that a tool tightens once it is in.
+func tightens(p *model.Part) bool {
+	switch p.Head.Text {
+	case "wing", "none":
+		return false
+	}
+	return p.Torque.Set() || p.Angle.Set()
+}
+
+// isRenewed puts a new one in: the part itself, or, of a spare, what is off and of its kind.
+func isRenewed(w *walk, step *model.Step, object model.Object) {
+	switch {
+	case object.Part != nil:
+		p := object.Part
+		w.parted = drop(w.parted, plain(p.Words()))
+		if at := w.of(p); at.off == 0 { // the old one came out at this step
+			at.off, at.out = some(step, p), at.out+some(step, p)
+			at.offAt, at.offPlace = step, object.Text.At
+		}
+		goesOn(w, step, object)
+	case object.Spare != nil:
+		w.fits(step, object, object.Spare.Words(), object.Spare.Name)
+	}
+	for _, name := range step.Spares.Names() {
+		if spare := w.job.Spare(name); spare != nil && object.Part == nil {
+			w.fits(step, object, spare.Words(), name)
+		}
+	}
+}
+
+// fits puts what is off and of a spare's kind back in.
+func (w *walk) fits(step *model.Step, object model.Object, words, name string) {
+	for _, p := range w.known {
+		if at := w.of(p); at.off > 0 && (p.Name == name || kin(p.Words(), words)) {
+			at.back += at.off
+			at.off, at.onAt = 0, step
+			if tightens(p) {
+				at.hand, at.handAt, at.handedAt = true, step, object.Text.At
+			}
+		}
+	}
+}
+
+func comesLoose(w *walk, step *model.Step, object model.Object) {
+	if object.Part != nil {
+		at := w.of(object.Part)
+		at.loose, at.looseAt, at.loosePlace = true, step, object.Text.At
+	}
+}
+
+// isTightened also closes what a cover's own fasteners hold.
+func isTightened(w *walk, step *model.Step, object model.Object) {
+	if object.Part != nil {
+		at := w.of(object.Part)
+		at.loose, at.hand = false, false
+	}
+}
+
+func isOpened(w *walk, step *model.Step, object model.Object) {
+	if object.Part != nil {
+		at := w.of(object.Part)
+		at.open, at.openAt, at.openPlace = true, step, object.Text.At
+	}
+}
+
+func isClosed(w *walk, step *model.Step, object model.Object) {
+	if object.Part != nil {
+		at := w.of(object.Part)
+		at.open, at.onAt = false, step
+	}
+}
+
+func isParted(w *walk, step *model.Step, object model.Object) {
+	w.parted = append(w.parted, &held{at: step, place: object.Text.At, name: plain(object.Words())})
+	if object.Part != nil {
+		w.of(object.Part).loose = false
+	}
+}
+
+func isJoined(w *walk, step *model.Step, object model.Object) {
+	w.parted = drop(w.parted, plain(object.Words()))
+	if object.Part != nil && tightens(object.Part) && !step.ByHand.Set() {
+		at := w.of(object.Part)
+		at.hand, at.handAt, at.handedAt = true, step, object.Text.At
+	}
+}
+
+func isSlack(w *walk, step *model.Step, object model.Object) {
+	w.slack = append(w.slack, &held{at: step, place: object.Text.At, name: plain(object.Words())})
+}
+
+func isTensioned(w *walk, step *model.Step, object model.Object) {
+	w.slack = drop(w.slack, plain(object.Words()))
+}
+
+// drop takes what has a name, or one of its kind, off a list.
+func drop(list []*held, name string) []*held {
+	var out []*held
+	for _, h := range list {
+		if h.name != name && !kin(h.name, name) && !strings.Contains(name, h.name) {
+			out = append(out, h)
+		}
+	}
+	return out
+}

@@ -1,0 +1,98 @@
+// Package state walks a machine through the steps of a job: what is on, loose, open,
+// full, live, raised after each of them. It tells where a step does not fit what the
+// steps before it left behind, and what is not as it was at the end. It must not
+// know how a finding reads.
+package state
+
+import (
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/source"
+)
+
+// Kind is what does not fit.
+type Kind string
+
+// Breaches of a step.
+const (
+	BehindCover      Kind = "behind-cover"       // works on what a cover hides that is on
+	AlreadyOff       Kind = "already-off"        // removes what is off
+	AlreadyOn        Kind = "already-on"         // refits what never came off
+	TightensOff      Kind = "tightens-off"       // tightens what is off
+	LoosensOff       Kind = "loosens-off"        // loosens what is off
+	DrainsShut       Kind = "drains-shut"        // drains through a plug that is in
+	NoAir            Kind = "no-air"             // drains or fills with no way for air
+	FillsOpen        Kind = "fills-open"         // fills while it is open below
+	FillsShut        Kind = "fills-shut"         // fills through a plug that is in
+	NoLevelCheck     Kind = "no-level-check"     // fills, and nothing tells how far
+	TiltedOpen       Kind = "tilted-open"        // turns the machine over with a cavity open
+	RestoresLive     Kind = "restores-live"      // gives back what was never cut off
+	RestoredGuardOff Kind = "restored-guard-off" // gives energy back with a guard off
+	GuardOffLive     Kind = "guard-off-live"     // takes a guard off after the energy came back
+	HandsAgain       Kind = "hands-again"        // hands go in after the energy came back
+	NotProvedAgain   Kind = "not-proved-again"   // isolated a second time and not proved
+	RunsGuardOff     Kind = "runs-guard-off"     // runs with a guard off
+	RunsDead         Kind = "runs-dead"          // runs while its energy is cut off
+	RunsApart        Kind = "runs-apart"         // runs with a part off or not tightened
+	RaisedBare       Kind = "raised-bare"        // works on what is raised and on no stand
+	LoweredApart     Kind = "lowered-apart"      // lets down what stands on a part that is off
+	WaitBroken       Kind = "wait-broken"        // does while waiting what ends the wait's purpose
+	StillTurning     Kind = "still-turning"      // a guard comes off before the mass stands still
+	SealAgain        Kind = "seal-again"         // a part goes back a second time with one seal
+)
+
+// Breaches of the end: what a job leaves behind.
+const (
+	NotPutBack   Kind = "not-put-back"
+	NotAllBack   Kind = "not-all-back"
+	LeftHand     Kind = "left-hand-tight"
+	LeftLoose    Kind = "left-loose"
+	LeftOpen     Kind = "left-open"
+	NotConnected Kind = "not-connected"
+	NeverFilled  Kind = "never-filled"
+	NotRestored  Kind = "not-restored"
+	LeftRaised   Kind = "left-raised"
+	LeftSlack    Kind = "left-slack"
+)
+
+// Breach is one place where a step does not fit the state, with the step that made
+// the state so.
+type Breach struct {
+	Kind   Kind
+	Step   *model.Step  // the step at fault; of the end, the one that made it so
+	Place  source.Place // its object
+	Thing  string       // what it is about, in words
+	Name   string       // its short name
+	Other  string       // what stands against it, in words: a cover, an energy, a plug
+	Since  *model.Step  // the step that made the state so; nil where it was so at the start
+	Out    int          // how many came off, of NotAllBack
+	Back   int          // and how many went back
+	Looked bool         // the step only looks
+}
+
+// Level is how something stands, for the chart of a job.
+type Level int
+
+// The levels of a part, a cavity and an energy.
+const (
+	AsBefore Level = iota // tight, full, live
+	Loose                 // loose, or only hand-tight
+	Open                  // open, or off
+	Empty                 // a cavity that is drained
+	Cut                   // an energy that is isolated
+	Proved                // and proved dead
+	Raised                // raised, on the lifting gear
+	Stands                // raised, on stands
+)
+
+// Track is one thing of the machine over the steps: its level after each.
+type Track struct {
+	Name, Words string
+	Kind        string // part, cover, cavity, energy, raised
+	Levels      []Level
+}
+
+// Walk is a job walked through.
+type Walk struct {
+	Breaches []Breach
+	Tracks   []Track // of the things whose level changes, in the order in which they do
+}

@@ -1,0 +1,50 @@
+package state
+
+import "benchleaf/compiler/internal/model"
+
+// row says of a verb what must hold before it and what holds after it, for each
+// thing it is done to.
+type row struct {
+	needs []func(*walk, *model.Step, model.Object)
+	makes []func(*walk, *model.Step, model.Object)
+}
+
+type deed = func(*walk, *model.Step, model.Object)
+
+func deeds(list ...deed) []deed { return list }
+
+// verbs is what every verb needs and makes. A verb that is not here changes nothing.
+var verbs = map[string]row{
+	"remove":     {needs: deeds(isReached, isOn, guardsDead), makes: deeds(comesOff)},
+	"refit":      {needs: deeds(isReached, isOff), makes: deeds(goesOn)},
+	"replace":    {needs: deeds(isReached), makes: deeds(isRenewed)},
+	"loosen":     {needs: deeds(isReached, isThere, guardsDead), makes: deeds(comesLoose)},
+	"tighten":    {needs: deeds(isReached, isIn), makes: deeds(isTightened)},
+	"open":       {needs: deeds(isReached, guardsDead), makes: deeds(isOpened)},
+	"close":      {needs: deeds(isReached), makes: deeds(isClosed)},
+	"disconnect": {needs: deeds(isReached), makes: deeds(isParted)},
+	"connect":    {needs: deeds(isReached), makes: deeds(isJoined)},
+	"drain":      {needs: deeds(opensBelow, letsAirIn), makes: deeds(isDrained)},
+	"fill":       {needs: deeds(shutBelow, opensAbove, showsLevel), makes: deeds(isFilled)},
+	"isolate":    {makes: deeds(isCut)},
+	"prove":      {makes: deeds(isProved)},
+	"restore":    {needs: deeds(wasCut, guardsOn), makes: deeds(isLive)},
+	"raise":      {makes: deeds(isRaised)},
+	"support":    {makes: deeds(isSupported)},
+	"lower":      {needs: deeds(isWhole), makes: deeds(isLowered)},
+	"turn-over":  {needs: deeds(isShut)},
+	"start":      {needs: deeds(hasEnergy, runsGuarded, runsWhole)},
+	"run":        {needs: deeds(hasEnergy, runsGuarded, runsWhole)},
+	"slacken":    {needs: deeds(isReached), makes: deeds(isSlack)},
+	"tension":    {needs: deeds(isReached), makes: deeds(isTensioned)},
+	"adjust":     {needs: deeds(isReached)},
+	"align":      {needs: deeds(isReached)},
+	"sharpen":    {needs: deeds(isReached)},
+	"clean":      {needs: deeds(isReached)},
+	"grease":     {needs: deeds(isReached)},
+	"lubricate":  {needs: deeds(isReached)},
+	"bleed":      {needs: deeds(isReached)},
+	"inspect":    {needs: deeds(isSeen)},
+	"check":      {needs: deeds(isSeen)},
+	"measure":    {needs: deeds(isSeen)},
+}

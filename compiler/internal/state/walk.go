@@ -1,0 +1,222 @@
+package state
+
+import (
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/source"
+)
+
+// part is how a part or a cover stands.
+type part struct {
+	off                            int // how many of it are off
+	out, back                      int // how many came off and went back in all
+	loose, hand, open              bool
+	offAt, onAt, looseAt, handAt   *model.Step
+	openAt                         *model.Step
+	offPlace, loosePlace, handedAt source.Place
+	openPlace                      source.Place
+	refits                         int
+	carried                        bool // went on with what it holds, and not by a step of its own
+}
+
+// cavity is how a place that holds a fluid stands.
+type cavity struct {
+	drained   bool
+	drainedAt *model.Step
+	place     source.Place
+}
+
+// energy is how a source of energy stands.
+type energy struct {
+	cut, proved, given bool // isolated, proved dead, given back after it was cut
+	cutAt, givenAt     *model.Step
+	place              source.Place
+}
+
+// held is something raised, parted or slackened, by its words.
+type held struct {
+	at       *model.Step
+	place    source.Place
+	name     string
+	supports bool
+}
+
+type walk struct {
+	job      *model.Job
+	parts    map[*model.Part]*part
+	known    []*model.Part // in the order in which they are met
+	cavities map[*model.Cavity]*cavity
+	pools    []*model.Cavity
+	energies map[*model.Energy]*energy
+	sources  []*model.Energy
+	raised   []*held
+	parted   []*held
+	slack    []*held
+	wait     *model.Step // the wait that runs, while steps are done meanwhile
+	out      Walk
+	moments  int // steps done
+	hands    func(*model.Step) (source.Place, bool)
+}
+
+// Of walks a job through. hands tells of a step whether it brings hands to where
+// the machine moves, and by what.
+func Of(job *model.Job, hands func(*model.Step) (source.Place, bool)) *Walk {
+	w := &walk{job: job, parts: map[*model.Part]*part{}, cavities: map[*model.Cavity]*cavity{}, energies: map[*model.Energy]*energy{}, hands: hands}
+	for _, step := range job.Steps {
+		w.step(step)
+		w.record()
+	}
+	w.end()
+	w.chart()
+	return &w.out
+}
+
+func (w *walk) step(step *model.Step) {
+	if !step.Meanwhile.On {
+		w.wait = nil
+	}
+	w.handsAgain(step)
+	w.unsupported(step)
+	w.breaksWait(step)
+	row := verbs[step.Verb.Key]
+	for _, object := range step.Objects {
+		for _, needs := range row.needs {
+			needs(w, step, object)
+		}
+	}
+	for _, object := range step.Objects {
+		for _, makes := range row.makes {
+			makes(w, step, object)
+		}
+	}
+	if step.Verb.Key == "wait" {
+		w.wait = step
+	}
+}
+
+// breach keeps a breach.
+func (w *walk) breach(kind Kind, step *model.Step, place source.Place, thing, other string, since *model.Step) *Breach {
+	w.out.Breaches = append(w.out.Breaches, Breach{Kind: kind, Step: step, Place: place, Thing: thing, Other: other, Since: since})
+	return &w.out.Breaches[len(w.out.Breaches)-1]
+}
+
+// of is how a part stands; at the start it is on and tight, unless the start of the
+// procedure says otherwise.
+func (w *walk) of(p *model.Part) *part {
+	if known, ok := w.parts[p]; ok {
+		return known
+	}
+	made := &part{}
+	if w.said(w.job.Procedure.Start, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "taken") {
+		made.off = all(p)
+	}
+	if w.said(w.job.Procedure.Start, p.Words(), "open") {
+		made.open = true
+	}
+	w.parts[p] = made
+	w.known = append(w.known, p)
+	return made
+}
+
+func (w *walk) pool(c *model.Cavity) *cavity {
+	if known, ok := w.cavities[c]; ok {
+		return known
+	}
+	made := &cavity{}
+	w.cavities[c] = made
+	w.pools = append(w.pools, c)
+	return made
+}
+
+func (w *walk) source(e *model.Energy) *energy {
+	if known, ok := w.energies[e]; ok {
+		return known
+	}
+	made := &energy{}
+	w.energies[e] = made
+	w.sources = append(w.sources, e)
+	return made
+}
+
+// all is how many pieces a part is; the count of a cover is of its fasteners.
+func all(p *model.Part) int {
+	if p.Cover {
+		return 1
+	}
+	return p.Count.Or(1)
+}
+
+// some is how many a step acts on.
+func some(step *model.Step, p *model.Part) int {
+	if p.Cover || step.Count.N == 0 {
+		return all(p)
+	}
+	return step.Count.N
+}
+
+// said reports whether a text of a list speaks of a thing with one of some words.
+func (w *walk) said(list model.List, thing string, words ...string) bool {
+	for _, item := range list.Items {
+		text := " " + plain(item.Text) + " "
+		if !strings.Contains(text, plain(thing)) && !strings.Contains(text, head(thing)) {
+			continue
+		}
+		for _, word := range words {
+			if strings.Contains(text, " "+word+" ") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// plain is a text in small letters with single blanks and no marks.
+func plain(text string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r > 127)
+	}), " ")
+}
+
+// head is the last word of a name, which says what kind of thing it is.
+func head(words string) string {
+	fields := strings.Fields(plain(words))
+	if len(fields) == 0 {
+		return "\x00"
+	}
+	return " " + fields[len(fields)-1] + " "
+}
+
+// noun is the word that says what kind of thing a name is, in the singular: "belt" of
+// "matched set of V-belts SPB 2650", "seal" of "hub seal 45 × 72".
+func noun(words string) string {
+	words, _, _ = strings.Cut(words, ",")
+	if _, after, ok := strings.Cut(words, " of "); ok {
+		words = after
+	}
+	last := ""
+	for _, word := range strings.FieldsFunc(words, func(r rune) bool { return r == ' ' || r == '-' }) {
+		if strings.ContainsAny(word, "0123456789") || len(word) > 1 && strings.ToUpper(word) == word {
+			if last != "" {
+				break
+			}
+			continue
+		}
+		last = strings.ToLower(word)
+	}
+	switch {
+	case strings.HasSuffix(last, "ves"):
+		return last[:len(last)-3] + "fe"
+	case strings.HasSuffix(last, "ies"):
+		return last[:len(last)-3] + "y"
+	case strings.HasSuffix(last, "s") && !strings.HasSuffix(last, "ss"):
+		return last[:len(last)-1]
+	}
+	return last
+}
+
+// kin reports whether two names are of the same kind of thing.
+func kin(a, b string) bool {
+	one := noun(a)
+	return one != "" && one == noun(b)
+}
