@@ -36,6 +36,10 @@ spares = []
 wear = []
 `
 
+// tested is a job that ends with a test of the machine, so that it needs no reason for
+// having none.
+var tested = strings.Replace(gearbox, "no-close = \"Nothing is opened\"\n", "", 1)
+
 // bench is a job on the bench, where nothing needs to be isolated; the list of
 // tools is left to the example.
 const bench = gearbox + `no-isolation = "Shown on a gearbox on the bench"

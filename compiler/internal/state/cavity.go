@@ -115,6 +115,18 @@ func showsLevel(w *walk, step *model.Step, object model.Object) {
 	w.breach(NoLevelCheck, step, object.Text.At, object.Words(), "", nil)
 }
 
+// wasDrained wants what came open below, or takes all it holds, drained before it is
+// filled.
+func wasDrained(w *walk, step *model.Step, object model.Object) {
+	c := object.Cavity
+	if c == nil || w.pool(c).drained || w.pool(c).drainedAt != nil || w.said(w.job.Procedure.Start, c.Words(), "empty", "drained", "dry", "new") {
+		return
+	}
+	if plug := w.plug(c.Drain); plug != nil && w.of(plug).out > 0 {
+		w.breach(FillsUndrained, step, object.Text.At, c.Words(), plug.Words(), w.of(plug).offAt)
+	}
+}
+
 func isDrained(w *walk, step *model.Step, object model.Object) {
 	if object.Cavity != nil {
 		c := w.pool(object.Cavity)

@@ -1,6 +1,7 @@
 package state
 
 import (
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -51,6 +52,7 @@ func (w *walk) end() {
 			breach.Name = e.Name
 		}
 	}
+	w.tried()
 	for _, h := range w.raised {
 		if !w.said(w.job.Procedure.End, h.name, "raised", "stands", "up") {
 			w.breach(LeftRaised, h.at, h.place, h.name, "", nil)
@@ -61,6 +63,59 @@ func (w *walk) end() {
 			w.breach(LeftSlack, h.at, h.place, h.name, "", nil)
 		}
 	}
+}
+
+// setters are words of fasteners that set something by where they stand.
+var setters = []string{"jack", "adjust", "tension", "set screw", "setting", "stop screw"}
+
+// setBy reports whether a loosened fastener is one that a later step sets something by.
+func (w *walk) setBy(p *model.Part, since *model.Step) bool {
+	name := plain(p.Words())
+	return slices.ContainsFunc(setters, func(word string) bool { return strings.Contains(name, word) }) &&
+		slices.ContainsFunc(w.job.Steps[since.Number:], func(s *model.Step) bool { return slices.Contains(sets, s.Verb.Key) })
+}
+
+// trials are verbs that tell whether the machine is as it should be, and words that
+// say so in a step of its own words.
+var (
+	trials     = []string{"run", "start", "check", "measure", "inspect", "prove"}
+	trialWords = []string{"run", "start", "test", "try", "look", "listen", "watch", "check"}
+)
+
+// tried wants somebody to run or look after the energy came back, where something
+// was apart or opened.
+func (w *walk) tried() {
+	if w.job.Procedure.NoClose.Set() {
+		return
+	}
+	var given *energy
+	var first *model.Step
+	var words string
+	for _, e := range w.sources {
+		if at := w.energies[e]; at.given && slices.Contains(drives, e.Kind.Text) && (given == nil || at.givenAt.Number > given.givenAt.Number) {
+			given, words = at, e.Words()
+		}
+	}
+	for _, step := range w.job.Steps {
+		if first == nil && step.Verb.Key == "restore" {
+			first = step
+		}
+	}
+	apart := slices.ContainsFunc(w.known, func(p *model.Part) bool { at := w.parts[p]; return at.out > 0 || at.openAt != nil || at.looseAt != nil })
+	if given == nil || !apart {
+		return
+	}
+	for _, later := range w.job.Steps[first.Number:] {
+		said := " " + plain(later.Say.Text) + " "
+		run := later.Verb.Key == "run" || later.Verb.Key == "start"
+		if !run && later.Number < given.givenAt.Number {
+			continue // looks while it is dead again
+		}
+		if run || slices.Contains(trials, later.Verb.Key) || slices.ContainsFunc(trialWords, func(word string) bool { return strings.Contains(said, " "+word+" ") }) {
+			return
+		}
+	}
+	w.breach(NotTried, given.givenAt, given.givenAt.Objects[0].Text.At, words, "", nil)
 }
 
 func (w *walk) endOf(p *model.Part, at *part) {
@@ -75,7 +130,7 @@ func (w *walk) endOf(p *model.Part, at *part) {
 	case at.hand:
 		breach := w.breach(LeftHand, at.handAt, at.handedAt, p.Words(), "", nil)
 		breach.Name = p.Name
-	case at.loose && tightens(p) && !w.said(w.job.Procedure.End, p.Words(), "loose"):
+	case at.loose && (tightens(p) || fastens(p) && !w.setBy(p, at.looseAt)) && !w.said(w.job.Procedure.End, p.Words(), "loose"):
 		breach := w.breach(LeftLoose, at.looseAt, at.loosePlace, p.Words(), "", nil)
 		breach.Name = p.Name
 	case at.open && at.openAt != nil && p.Cover && !w.said(w.job.Procedure.End, p.Words(), "open"):

@@ -23,6 +23,29 @@ func isProved(w *walk, _ *model.Step, object model.Object) {
 	}
 }
 
+// isRelieved wants what is stored let off before it is proved, where a step lets it
+// off later and no other proof follows that.
+func isRelieved(w *walk, step *model.Step, object model.Object) {
+	if object.Energy == nil {
+		return
+	}
+	var relieved *model.Step
+	for _, later := range w.job.Steps[step.Number:] {
+		if !slices.ContainsFunc(later.Objects, func(o model.Object) bool { return o.Energy == object.Energy }) {
+			continue
+		}
+		switch later.Verb.Key {
+		case "prove", "isolate":
+			return // proved once more, or a new job begins
+		case "relieve":
+			relieved = later
+		}
+	}
+	if relieved != nil {
+		w.breach(ProvedEarly, step, object.Text.At, object.Words(), "", relieved)
+	}
+}
+
 func wasCut(w *walk, step *model.Step, object model.Object) {
 	if object.Energy != nil && !w.source(object.Energy).cut {
 		w.breach(RestoresLive, step, object.Text.At, object.Words(), "", w.source(object.Energy).givenAt)

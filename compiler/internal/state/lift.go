@@ -55,6 +55,40 @@ func (w *walk) unsupported(step *model.Step) {
 	}
 }
 
+// wheels are words by which a fastener or what it holds shows that it turns freely
+// once it is off the ground.
+var wheels = []string{"wheel nut", "wheel bolt", "wheel stud", "lug nut", "lug bolt"}
+
+// held are words by which a step says that what hangs free is held.
+var heldFast = []string{"hold", "brake", "lock", "block", "by hand", "snug", "first", "lightly", "chock", "wedge", "pin"}
+
+// onTheGround wants the fasteners of a wheel turned hard only while it stands.
+func onTheGround(w *walk, step *model.Step, object model.Object) {
+	p := object.Part
+	if p == nil || len(w.raised) == 0 || step.ByHand.Set() {
+		return
+	}
+	said := strings.ToLower(step.Say.Text)
+	if slices.ContainsFunc(heldFast, func(word string) bool { return strings.Contains(said, word) }) {
+		return
+	}
+	name := plain(p.Words())
+	if slices.ContainsFunc(wheels, func(word string) bool { return strings.Contains(name, word) }) {
+		w.breach(InTheAir, step, object.Text.At, object.Words(), w.raised[0].name, w.raised[0].at)
+	}
+}
+
+// hadWork wants something done between raising and letting down.
+func hadWork(w *walk, step *model.Step, object model.Object) {
+	for _, h := range w.raised {
+		between := w.job.Steps[h.at.Number : step.Number-1]
+		if !slices.ContainsFunc(between, func(s *model.Step) bool { return s.Verb.Key != "support" && s.Verb.Key != "wait" }) {
+			w.breach(RaisedForNothing, step, object.Text.At, object.Words(), h.name, h.at)
+			return
+		}
+	}
+}
+
 // isWhole wants back on what came off since it was raised, before it is let down.
 func isWhole(w *walk, step *model.Step, object model.Object) {
 	for _, h := range w.raised {

@@ -54,6 +54,40 @@ func isOff(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// isFree wants what holds a thing out before a new one goes in, where it has been out
+// once: it went back too soon.
+func isFree(w *walk, step *model.Step, object model.Object) {
+	for _, p := range w.renewed(step, object) {
+		if w.of(p).off == 0 {
+			continue
+		}
+		w.reach(step, model.Object{Text: object.Text, Part: p}, false)
+		for _, name := range p.HeldBy.Names() {
+			if fastener := w.job.Part(name); fastener != nil && w.of(fastener).off == 0 && w.of(fastener).out > 0 {
+				breach := w.breach(BehindCover, step, object.Text.At, object.Words(), fastener.Words(), w.of(fastener).onAt)
+				breach.Name = fastener.Name
+			}
+		}
+	}
+}
+
+// renewed lists the parts that a spare goes in for: of its name or its kind.
+func (w *walk) renewed(step *model.Step, object model.Object) []*model.Part {
+	if object.Part != nil {
+		return []*model.Part{object.Part}
+	}
+	if object.Spare == nil {
+		return nil
+	}
+	var out []*model.Part
+	for _, p := range w.known {
+		if p.Name == object.Spare.Name || kin(p.Words(), object.Spare.Words()) {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
 // isThere wants a fastener there to loosen.
 func isThere(w *walk, step *model.Step, object model.Object) {
 	if object.Part != nil && w.of(object.Part).off >= all(object.Part) {
@@ -140,6 +174,15 @@ func tightens(p *model.Part) bool {
 	return p.Torque.Set() || p.Angle.Set()
 }
 
+// fastens reports whether a part is turned with a tool, though no torque is known.
+func fastens(p *model.Part) bool {
+	switch p.Head.Text {
+	case "wing", "none":
+		return false
+	}
+	return !p.Cover && (p.Thread.Set() || p.Across.Set())
+}
+
 // isRenewed puts a new one in: the part itself, or, of a spare, what is off and of its kind.
 func isRenewed(w *walk, step *model.Step, object model.Object) {
 	switch {
@@ -174,9 +217,41 @@ func (w *walk) fits(step *model.Step, object model.Object, words, name string) {
 	}
 }
 
+// wasOpen wants a cover open, or off, before it is closed.
+func wasOpen(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil || !object.Part.Cover {
+		return
+	}
+	if at := w.of(object.Part); !at.open && at.off == 0 && !at.loose {
+		w.breach(AlreadyShut, step, object.Text.At, object.Words(), "", at.onAt)
+	}
+}
+
+// wasParted wants a part that is connected to have been parted, loosened, taken off
+// or renewed before.
+func wasParted(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil || w.parts[object.Part] != nil && (w.of(object.Part).looseAt != nil || w.of(object.Part).out > 0) {
+		return
+	}
+	for _, before := range w.job.Steps[:step.Number-1] {
+		switch before.Verb.Key {
+		case "disconnect", "remove", "replace", "refit", "open":
+			for _, other := range before.Objects {
+				if other.Part == object.Part || kin(other.Words(), object.Words()) || head(other.Words()) == head(object.Words()) {
+					return
+				}
+			}
+		}
+	}
+	if said := w.job.Procedure.Start; len(said.Items) == 0 || !w.said(said, object.Words(), "off", "open", "parted", "disconnected", "loose") {
+		w.breach(AlreadyShut, step, object.Text.At, object.Words(), "", nil)
+	}
+}
+
 func comesLoose(w *walk, step *model.Step, object model.Object) {
 	if object.Part != nil {
 		at := w.of(object.Part)
+		at.tightAt = nil
 		at.loose, at.looseAt, at.loosePlace = true, step, object.Text.At
 	}
 }
@@ -185,7 +260,7 @@ func comesLoose(w *walk, step *model.Step, object model.Object) {
 func isTightened(w *walk, step *model.Step, object model.Object) {
 	if object.Part != nil {
 		at := w.of(object.Part)
-		at.loose, at.hand = false, false
+		at.loose, at.hand, at.tightAt = false, false, step
 	}
 }
 

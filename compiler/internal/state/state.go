@@ -38,6 +38,15 @@ const (
 	WaitBroken       Kind = "wait-broken"        // does while waiting what ends the wait's purpose
 	StillTurning     Kind = "still-turning"      // a guard comes off before the mass stands still
 	SealAgain        Kind = "seal-again"         // a part goes back a second time with one seal
+	ProvedEarly      Kind = "proved-early"       // proved dead before it is relieved
+	InTheAir         Kind = "in-the-air"         // a wheel's fasteners are turned hard while it hangs free
+	RaisedForNothing Kind = "raised-for-nothing" // let down again with nothing done
+	Twice            Kind = "twice"              // the step before, once more
+	NeverLoose       Kind = "never-loose"        // tightens after setting what nothing let move
+	TightForNothing  Kind = "tight-for-nothing"  // tightens what was loosened, with nothing done between
+	SetTight         Kind = "set-tight"          // sets what has just been tightened
+	AlreadyShut      Kind = "already-shut"       // closes or connects what is
+	FillsUndrained   Kind = "fills-undrained"    // fills what was opened to drain and never drained
 )
 
 // Breaches of the end: what a job leaves behind.
@@ -52,6 +61,7 @@ const (
 	NotRestored  Kind = "not-restored"
 	LeftRaised   Kind = "left-raised"
 	LeftSlack    Kind = "left-slack"
+	NotTried     Kind = "not-tried" // energy came back and nobody tries whether it works
 )
 
 // Breach is one place where a step does not fit the state, with the step that made

@@ -1,6 +1,7 @@
 package state
 
 import (
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -13,7 +14,7 @@ type part struct {
 	out, back                      int // how many came off and went back in all
 	loose, hand, open              bool
 	offAt, onAt, looseAt, handAt   *model.Step
-	openAt                         *model.Step
+	openAt, tightAt                *model.Step
 	offPlace, loosePlace, handedAt source.Place
 	openPlace                      source.Place
 	refits                         int
@@ -54,6 +55,7 @@ type walk struct {
 	parted   []*held
 	slack    []*held
 	wait     *model.Step // the wait that runs, while steps are done meanwhile
+	last     *model.Step // the step before
 	out      Walk
 	moments  int // steps done
 	hands    func(*model.Step) (source.Place, bool)
@@ -76,6 +78,7 @@ func (w *walk) step(step *model.Step) {
 	if !step.Meanwhile.On {
 		w.wait = nil
 	}
+	found := len(w.out.Breaches)
 	w.handsAgain(step)
 	w.unsupported(step)
 	w.breaksWait(step)
@@ -85,6 +88,9 @@ func (w *walk) step(step *model.Step) {
 			needs(w, step, object)
 		}
 	}
+	if len(w.out.Breaches) == found { // else one of them says it better
+		w.twice(step)
+	}
 	for _, object := range step.Objects {
 		for _, makes := range row.makes {
 			makes(w, step, object)
@@ -92,6 +98,21 @@ func (w *walk) step(step *model.Step) {
 	}
 	if step.Verb.Key == "wait" {
 		w.wait = step
+	}
+	w.last = step
+}
+
+// once are verbs that do nothing when they are done a second time at once.
+var once = []string{"remove", "refit", "replace", "drain", "fill", "raise", "lower", "support", "open", "close", "disconnect", "connect", "isolate", "restore", "turn-over"}
+
+// twice tells of a step that is the one before it once more, word for word.
+func (w *walk) twice(step *model.Step) {
+	if w.last == nil || w.last.Verb.Key != step.Verb.Key || !slices.Contains(once, step.Verb.Key) || len(step.Objects) == 0 {
+		return
+	}
+	same := func(a, b model.Object) bool { return a.Text.Text == b.Text.Text }
+	if slices.EqualFunc(step.Objects, w.last.Objects, same) && step.Say.Text == w.last.Say.Text && step.Count.N == w.last.Count.N {
+		w.breach(Twice, step, step.Objects[0].Text.At, step.Objects[0].Words(), "", w.last)
 	}
 }
 

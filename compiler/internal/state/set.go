@@ -1,0 +1,70 @@
+package state
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// sets are verbs that move what a loosened fastener lets move.
+var sets = []string{"adjust", "align", "tension"}
+
+// again are words by which a step says that it only tightens once more.
+var again = []string{"again", "check", "re-torque", "retorque", "once more", "second time", "still tight"}
+
+// wasLoose wants what is tightened to have been let go before, where steps between
+// set something; and something done between the two.
+func wasLoose(w *walk, step *model.Step, object model.Object) {
+	p := object.Part
+	if p == nil {
+		return
+	}
+	at := w.of(p)
+	said := strings.ToLower(step.Say.Text)
+	if slices.ContainsFunc(again, func(word string) bool { return strings.Contains(said, word) }) {
+		return
+	}
+	switch {
+	case at.loose && at.looseAt != nil:
+		if step.Number == at.looseAt.Number+1 && said == "" && strings.TrimSpace(at.looseAt.Say.Text) == "" && w.setsBeside(at.looseAt, step) {
+			w.breach(TightForNothing, step, object.Text.At, object.Words(), "", at.looseAt)
+		}
+	case at.hand || at.off > 0 || at.out > 0 || at.looseAt != nil:
+	case w.last != nil && slices.Contains(sets, w.last.Verb.Key) && len(w.last.Objects) > 0:
+		w.breach(NeverLoose, step, object.Text.At, object.Words(), w.last.Objects[0].Words(), w.last)
+	}
+}
+
+// setsBeside reports whether the step before one or the step after another sets
+// something, so that it stands outside what was loosened for it.
+func (w *walk) setsBeside(first, last *model.Step) bool {
+	return slices.ContainsFunc(w.job.Steps, func(s *model.Step) bool {
+		return (s.Number == first.Number-1 || s.Number == last.Number+1) && slices.Contains(sets, s.Verb.Key)
+	})
+}
+
+// letsMove wants what is set free to move: not when the step before has tightened
+// what was loosened for it, with nothing set between.
+func letsMove(w *walk, step *model.Step, object model.Object) {
+	if w.last == nil || w.last.Verb.Key != "tighten" {
+		return
+	}
+	slack := step.Verb.Key == "tension" && slices.ContainsFunc(w.slack, func(h *held) bool {
+		return h.name == plain(object.Words()) || kin(h.name, plain(object.Words()))
+	})
+	for _, tight := range w.last.Objects {
+		if tight.Part == nil {
+			continue
+		}
+		at := w.of(tight.Part)
+		if at.tightAt != w.last || at.looseAt == nil || at.looseAt.Number >= w.last.Number {
+			continue
+		}
+		between := w.job.Steps[at.looseAt.Number : w.last.Number-1]
+		if slack || !slices.ContainsFunc(between, func(s *model.Step) bool { return slices.Contains(sets, s.Verb.Key) }) {
+			w.breach(SetTight, step, object.Text.At, object.Words(), tight.Words(), w.last)
+			return
+		}
+	}
+}
