@@ -1,0 +1,40 @@
+package rules
+
+import (
+	"fmt"
+	"regexp"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
+)
+
+// A label or the name of a button has three words at most; four in capitals are a sentence.
+var shouted = regexp.MustCompile(`\p{Lu}{2,}(?:[ ,]+\p{Lu}+){3,}\b`)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "wording/capitals", Severity: finding.Note, Title: "A sentence stands in capitals",
+		Why:     "Words in capitals all have the same outline; they are read slower and taken in less.",
+		Source:  "NASA CR-177605 (Degani 1992): long text in lower case",
+		Setting: quiet,
+		Bad:     "[[step]]\nsay = \"WIPE THE PLUG AND THE SEAT.\"\n",
+		Good:    "[[step]]\nsay = \"Wipe the plug and the seat, then press STOP.\"\n",
+	},
+	Job: func(p *Pass) {
+		texts := append([]model.Text{p.Job.Procedure.Title}, p.Job.Procedure.Notes.Items...)
+		for _, step := range p.Job.Steps {
+			texts = append(append(texts, step.Say, step.Expect, step.Outside, step.Until, step.Stage), step.Notes.Items...)
+		}
+		for _, message := range p.authored() {
+			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
+		}
+		for _, text := range texts {
+			m := shouted.FindStringIndex(text.Text)
+			if m == nil {
+				continue
+			}
+			p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q stands in capitals", text.Text[m[0]:m[1]]),
+				Help: "Write it in small letters; **two stars** on each side make a word stand out in say."})
+		}
+	},
+})

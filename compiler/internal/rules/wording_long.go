@@ -1,0 +1,65 @@
+package rules
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
+)
+
+const (
+	orderWords = 20 // in a sentence that says what to do
+	tellWords  = 25 // in a sentence that tells how things are
+)
+
+var (
+	bracketed = regexp.MustCompile(`\([^()]*\)`)
+	// A figure with its unit, and a range of them, count as one word.
+	oneWord = regexp.MustCompile(`\d[\d.,/]*(?:\s*(?:to|–|-|±|×|x)\s*\d[\d.,/]*)*(?:[\s\x{a0}]+[^\s\d]+)?`)
+)
+
+func wordCount(words string) int {
+	words = bracketed.ReplaceAllString(words, " ")
+	return len(strings.Fields(oneWord.ReplaceAllString(words, "0")))
+}
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "wording/long-sentence", Severity: finding.Note, Title: "A sentence is too long to hold in the head",
+		Why:     "Whoever reads at arm's length looks up in the middle, and does what stood in the first half.",
+		Source:  "ASD-STE100 rules 5.1 and 6.2: at most 20 words in a step, 25 in what informs; an amount counts as one here",
+		Setting: quiet,
+		Bad:     "[[step]]\nsay = \"Wipe the plug and the seat under it with a clean dry rag that leaves no lint until no oil shows on either of them.\"\n",
+		Good:    "[[step]]\nsay = \"Wipe the plug and the seat under it with a rag that leaves no lint. No oil shows on either of them.\"\n",
+	},
+	Job: func(p *Pass) {
+		look := func(text model.Text, most int, what string) {
+			for _, s := range sentences(text) {
+				if n := wordCount(s.words); n > most {
+					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", what, n, s.head()),
+						Help: fmt.Sprintf("Make two of it; %d words are enough for one. An amount counts as one word.", most)})
+				}
+			}
+		}
+		for _, step := range p.Job.Steps {
+			what := fmt.Sprintf("step %d", step.Number)
+			for _, text := range orders(step) {
+				look(text, orderWords, what)
+			}
+			for _, text := range append([]model.Text{step.Expect, step.Until}, step.Notes.Items...) {
+				look(text, tellWords, what)
+			}
+		}
+		for _, note := range p.Job.Procedure.Notes.Items {
+			look(note, tellWords, "the note")
+		}
+		for _, message := range p.authored() {
+			what := fmt.Sprintf("the message on %q", message.Hazard.Text)
+			look(message.Avoid, orderWords, what)
+			look(message.Hazard, tellWords, what)
+			look(message.Consequence, tellWords, what)
+		}
+	},
+})

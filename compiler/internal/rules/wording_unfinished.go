@@ -1,0 +1,47 @@
+package rules
+
+import (
+	"fmt"
+	"regexp"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
+)
+
+// What writers leave where they mean to come back; common practice, no source. XXX
+// stands alone, so that a drum marked XXX-4 is none.
+var blankLeft = regexp.MustCompile(`(?i:\b(?:tbd|tbc|tba|todo|fixme|to be (?:defined|confirmed|determined|decided)|lorem ipsum)\b)|\?\?+|(?:^|\s)(?:XXX+|xxx+|_{3,}|\.{4,})(?:[\s.,;]|$)|<[a-z ]{3,20}>`)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "wording/unfinished", Severity: finding.Warning, Title: "A place that was to be filled in is still open",
+		Why:     "It prints as it stands, and whoever meets it at the machine fills it in himself.",
+		Source:  "common practice, no source",
+		Setting: quiet,
+		Bad:     "[[step]]\nsay = \"Turn the knob to TBD.\"\n",
+		Good:    "[[step]]\nsay = \"Turn the knob to 3.\"\n",
+	},
+	Job: func(p *Pass) {
+		procedure := p.Job.Procedure
+		texts := []model.Text{procedure.Title, procedure.Summary, procedure.Who, procedure.Manual, procedure.When, procedure.NoIsolation, procedure.NoClose}
+		for _, list := range []model.List{procedure.Start, procedure.End, procedure.Notes, procedure.Record} {
+			texts = append(texts, list.Items...)
+		}
+		for _, step := range p.Job.Steps {
+			texts = append(texts, step.Say, step.Stage, step.Expect, step.Outside, step.Until, step.ByHand, step.Reading)
+			texts = append(append(texts, step.Notes.Items...), step.Keep.Items...)
+			for _, object := range step.Objects {
+				texts = append(texts, object.Text)
+			}
+		}
+		for _, message := range p.authored() {
+			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
+		}
+		for _, text := range texts {
+			if m := blankLeft.FindStringIndex(text.Text); m != nil {
+				p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q is still to be filled in", text.Text[m[0]:m[1]]),
+					Help: "Write what belongs there, or take the sentence out until it is known."})
+			}
+		}
+	},
+})
