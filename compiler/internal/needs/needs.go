@@ -167,6 +167,10 @@ func (n *Needs) cavity(step *model.Step, object model.Object, at source.Place) {
 		if name := fluidOf(step, cavity.Fluid); name != "" {
 			n.Supplies = append(n.Supplies, Use{Name: name, Amount: amount, Step: step, At: at, Why: "fill the " + cavity.Words()})
 		}
+	case "bleed":
+		if step.Fluid.Set() {
+			n.Supplies = append(n.Supplies, Use{Name: step.Fluid.Name(), Amount: step.Amount, Step: step, At: step.Fluid.At, Why: "bleed the " + cavity.Words()})
+		}
 	case "drain":
 		n.Catch = append(n.Catch, Catch{Step: step, Cavity: cavity, Amount: amount})
 	}

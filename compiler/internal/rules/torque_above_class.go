@@ -6,69 +6,77 @@ import (
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
-	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/trade"
 )
 
-// mostNutFactor is the roughest thread there is: dry, plain steel on steel is 0.20
-// to 0.30, common practice, no source. What is above proof even then stretches any screw.
-const mostNutFactor = 0.30
+// anyThread is the nut factor of the roughest dry thread, for a part that does not say
+// how its thread is: bare steel, 0.30, Shigley as quoted.
+const anyThread = 0.30
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "torque/above-class", Severity: finding.Warning, Title: "A torque is more than the screw can bear",
+		ID: "torque/above-class", Severity: finding.Error, Title: "A torque is more than the screw can bear",
 		Why:     "A screw pulled past its proof load stays stretched, and breaks at the next start.",
-		Source:  "proof loads of ISO 898-1 and SAE J429; torque = nut factor × diameter × load, with 0.30 for the roughest dry thread",
+		Source:  "proof loads of ISO 898-1 and SAE J429; torque = nut factor × diameter × load, with the roughest nut factor published for the state of the thread: 0.30 dry (Shigley), 0.26 oiled, 0.35 zinc-plated (zipfastener.com). Above what an ordinary thread of that state takes, 0.25 dry, 0.20 oiled (mechconcepts.tech), or where class or state is not written, it is a warning",
 		Setting: walled,
 		Bad:     "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M8\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 		Good:    "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M16\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
-		for _, grip := range p.Needs.Grips {
-			part := grip.Part
-			if !grip.Torque || told[part] {
-				continue
+		told := map[string]bool{}
+		p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
+			low, high, ok := between(torque)
+			thread, err := trade.ParseThread(part.Thread.Text)
+			if !ok || err != nil || told[part.Name+torque.Text.Text] {
+				return
 			}
-			most, ok := mostTorque(part)
-			torque := needs.TorqueOf(grip.Step, part)
-			high, bounded := torque.Max()
-			if !ok || !bounded {
-				continue
+			class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest(thread)))
+			if err != nil {
+				return
 			}
-			if nm, _ := high.Float64(); nm > most {
-				told[part] = true
-				p.Found(finding.Finding{Place: torque.At, Summary: fmt.Sprintf("%s is more than the %s bears: %s of %s reaches its proof load by %.0f N·m at the latest", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), most),
-					Help: "Look the torque, the thread and the class up again in the machine's manual."})
+			state := conditionOf(step, part)
+			rough, known := trade.RoughnessOf(state.Text)
+			if !known || !part.Class.Set() {
+				rough = trade.Roughness{Usual: anyThread, Most: anyThread}
 			}
-		}
+			usual, err := trade.ProofTorqueNm(thread, class, rough.Usual)
+			most, _ := trade.ProofTorqueNm(thread, class, rough.Most)
+			if err != nil || high <= usual {
+				return
+			}
+			told[part.Name+torque.Text.Text] = true
+			found := finding.Finding{Place: torque.At, Help: "Look the torque, the thread, the class and the state of the thread up again in the machine's manual."}
+			summary := fmt.Sprintf("%s is more than the %s bears: %s of %s reaches its proof load", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part))
+			atUsual, unit := inUnitOf(usual, torque)
+			atMost, _ := inUnitOf(most, torque)
+			switch {
+			case low > most && rough.Published:
+				found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
+				p.Found(found)
+			case rough.Published:
+				found.Summary = fmt.Sprintf("%s at %.3g %s when its thread is %s", summary, atUsual, unit, stateWords[state.Text])
+				p.Milder(found)
+			default:
+				found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
+				p.Milder(found)
+			}
+		})
 	},
 })
+
+// stateWords say a state of a thread in a sentence.
+var stateWords = map[string]string{"dry": "dry", "oiled": "oiled", "greased": "greased", "anti-seize": "coated with anti-seize", "plated": "plated", "thread-lock": "wet with adhesive", "sealant": "wet with sealant"}
+
+func strongest(thread trade.Thread) string {
+	if thread.Metric() {
+		return "12.9"
+	}
+	return "grade 8"
+}
 
 func classWords(part *model.Part) string {
 	if part.Class.Set() {
 		return "class " + part.Class.Text
 	}
 	return "the strongest class"
-}
-
-// mostTorque is the torque in N·m by which a part's screw reaches its proof load.
-func mostTorque(part *model.Part) (float64, bool) {
-	if !part.Thread.Set() {
-		return 0, false
-	}
-	thread, err := trade.ParseThread(part.Thread.Text)
-	if err != nil {
-		return 0, false
-	}
-	strongest := "12.9"
-	if !thread.Metric() {
-		strongest = "grade 8"
-	}
-	class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest))
-	if err != nil {
-		return 0, false
-	}
-	load, err := trade.ProofLoadN(thread, class)
-	return mostNutFactor * thread.DiameterMM / 1000 * load, err == nil
 }

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/needs"
@@ -19,6 +20,9 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		p.lacking(noTorqueWrench, func(grip needs.Grip) {
+			if math.IsNaN(grip.Low) {
+				return // torque/adapter says why there is no setting
+			}
 			torque := needs.TorqueOf(grip.Step, grip.Part)
 			summary := fmt.Sprintf("no torque wrench of the shop covers %s for the %s at step %d", torque.Text.Text, grip.Part.Words(), grip.Step.Number)
 			if grip.Step.Adapter != nil {

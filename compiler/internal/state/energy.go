@@ -52,10 +52,16 @@ func wasCut(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
-// guardsOn wants every guard of an energy back before it is given back.
+// guardsOn wants every guard of an energy back before it is given back, unless it is
+// for a run that says how far to stand.
 func guardsOn(w *walk, step *model.Step, object model.Object) {
 	if object.Energy == nil {
 		return
+	}
+	if step.Number < len(w.job.Steps) {
+		if next := w.job.Steps[step.Number]; (next.Verb.Key == "run" || next.Verb.Key == "start") && keepsOff(next) {
+			return
+		}
 	}
 	for _, cover := range w.job.Covers() {
 		if !cover.Guards.Has(object.Energy.Name) {
@@ -205,8 +211,8 @@ func hasEnergy(w *walk, step *model.Step, object model.Object) {
 // stands are words that say how far to stand from what runs open.
 var stands = []string{"stand", "distance", "keep clear", "away", "keep off", "nobody", "step back"}
 
-// runsGuarded wants the guards on, unless the step says how far to stand.
-func runsGuarded(w *walk, step *model.Step, object model.Object) {
+// keepsOff reports whether a step says how far to stand from what runs open.
+func keepsOff(step *model.Step) bool {
 	words := strings.ToLower(step.Say.Text)
 	for _, keep := range step.Keep.Items {
 		words += " " + strings.ToLower(keep.Text)
@@ -214,7 +220,12 @@ func runsGuarded(w *walk, step *model.Step, object model.Object) {
 	for _, own := range step.Own {
 		words += " " + strings.ToLower(own.Avoid.Text)
 	}
-	if strings.ContainsAny(words, "0123456789") && slices.ContainsFunc(stands, func(word string) bool { return strings.Contains(words, word) }) {
+	return strings.ContainsAny(words, "0123456789") && slices.ContainsFunc(stands, func(word string) bool { return strings.Contains(words, word) })
+}
+
+// runsGuarded wants the guards on, unless the step says how far to stand.
+func runsGuarded(w *walk, step *model.Step, object model.Object) {
+	if keepsOff(step) {
 		return
 	}
 	for _, cover := range w.job.Covers() {

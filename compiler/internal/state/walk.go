@@ -111,7 +111,8 @@ func (w *walk) twice(step *model.Step) {
 		return
 	}
 	same := func(a, b model.Object) bool { return a.Text.Text == b.Text.Text }
-	if slices.EqualFunc(step.Objects, w.last.Objects, same) && step.Say.Text == w.last.Say.Text && step.Count.N == w.last.Count.N {
+	if slices.EqualFunc(step.Objects, w.last.Objects, same) && step.Say.Text == w.last.Say.Text && step.Count.N == w.last.Count.N &&
+		step.Fluid.Text == w.last.Fluid.Text && step.Amount.Text.Text == w.last.Amount.Text.Text && step.Into.Text == w.last.Into.Text {
 		w.breach(Twice, step, step.Objects[0].Text.At, step.Objects[0].Words(), "", w.last)
 	}
 }
