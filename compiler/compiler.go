@@ -38,6 +38,7 @@ type Job struct {
 	Blocked                                       bool // an error stands against it, so no card is printed
 
 	work     compose.Work
+	walk     *state.Walk
 	allowed  []finding.Finding
 	versions int // how many versions the procedure serves
 }
@@ -136,7 +137,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant)
 		})
 		made := describe(job, stands || unread, out.allowed)
-		made.versions, made.work = len(jobs), compose.Work{Job: job, Needs: needed[i], Hazards: implied[i]}
+		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i]}
 		out.jobs = append(out.jobs, made)
 	}
 	return out

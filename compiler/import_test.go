@@ -31,7 +31,7 @@ var allowed = map[string][]string{
 	"compiler/internal/state":            {"compiler/source", "compiler/internal/model"},
 	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/state", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/plan":             {"templates"},
-	"compiler/internal/compose":          {"compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
+	"compiler/internal/compose":          {"compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
 	"compiler/internal/pages":            {"compiler/internal/plan", "templates"},
 	"compiler/internal/pages/pagestest":  {"compiler/internal/plan"},
 	"compiler/internal/emit/pdf":         {"compiler/internal/pages"},

@@ -83,6 +83,27 @@ func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
 	}
 }
 
+func TestNothingCollidesOnApprovalSheetsNoJobWouldHave(t *testing.T) {
+	all := looks(t, 350, 500, 900)
+	names := slices.Sorted(maps.Keys(all))
+	for seed := range uint64(60) {
+		name := names[int(seed)%len(names)]
+		sheet := pagestest.RandomApproval(seed)
+		doc, problems := pages.LayApproval(sheet, all[name])
+		report(t, fmt.Sprintf("seed %d, %s", seed, name), walk(doc, effective(all[name], problems)))
+		figures, last := 0, 0
+		for _, side := range doc.Sides {
+			figures += len(find(side.Boxes, "figure"))
+			last = len(find(side.Boxes, "record"))
+		}
+		assert.GreaterOrEqual(t, figures, len(sheet.Figures), "seed %d", seed)
+		assert.Equal(t, 1, last, "the names stand on the last side, seed %d", seed)
+		if t.Failed() {
+			return
+		}
+	}
+}
+
 // effective is the look a document was laid out for: when the distance asked for
 // does not fit, the problem says so.
 func effective(look pages.Look, problems []pages.Problem) pages.Look {

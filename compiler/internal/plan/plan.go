@@ -106,6 +106,68 @@ type Card struct {
 	Allowed    []string
 }
 
+// Strip is one thing of the machine over the steps of a job.
+type Strip struct {
+	Kind string // energy, cover, part, cavity, raised
+	Name string
+	Bars []Bar // in order of their steps; between them it stands as before
+}
+
+// Bar is a run of steps after which a thing stands as its word says.
+type Bar struct {
+	From, To int // steps, from 1
+	Word     string
+	Half     bool // on the way: loose, isolated and not proved, raised and on no stand
+}
+
+// Phase is a run of steps under one heading.
+type Phase struct {
+	Title    string
+	From, To int
+}
+
+// Remark is a finding as the approval sheet tells it.
+type Remark struct {
+	Severity string // error, warning, note
+	Word     string // the severity in the page's language
+	Text     string
+	Rule     string
+	Where    string // file and line
+	Step     int    // 0 where it is of no step
+	Reason   string // why its author stands by it; empty where nobody does
+}
+
+// Figure is a value the procedure stands on, with the source written beside it.
+type Figure struct {
+	What   string
+	Text   string
+	Source string // empty where none is written
+	Where  string // file and line
+}
+
+// Approval is what somebody reads who puts their name to a procedure.
+type Approval struct {
+	Words    Words
+	Shop     string
+	Title    string
+	Machine  string
+	Variant  string
+	Revision string
+	Date     string
+	Author   string
+	Checked  string
+	Manual   string
+	Held     bool     // no card is printed while it stands as it does
+	Verdict  string   // one sentence
+	Counts   []string // how many of each there are, a line each
+	Phases   []Phase
+	Steps    [][]Run // the action of each step
+	Strips   []Strip
+	Found    []Remark
+	Accepted []Remark
+	Figures  []Figure
+}
+
 // Served is a procedure a pick list is for; lines refer to it by its Key.
 type Served struct{ Key, Title, Machine, Revision string }
 

@@ -105,4 +105,36 @@ type Labels struct {
 	Points     string `toml:"points"` // "2 fittings"
 	Fewest     string `toml:"fewest"`
 	Few        string `toml:"few"`
+
+	// of the approval sheet
+	Approval    string `toml:"approval"`
+	Approved    string `toml:"approved"`
+	Signature   string `toml:"signature"`
+	Stands      string `toml:"stands"`
+	StepsOf     string `toml:"steps"`
+	Findings    string `toml:"findings"`
+	NoFindings  string `toml:"no-findings"`
+	Figures     string `toml:"figures"`
+	Reason      string `toml:"reason"`
+	NoSource    string `toml:"no-source"`
+	Fit         string `toml:"fit"`
+	HeldBack    string `toml:"held-back"`
+	Step        string `toml:"step"`
+	Loose       string `toml:"loose"`
+	Open        string `toml:"open"`
+	Off         string `toml:"off"`
+	Empty       string `toml:"empty"`
+	Isolated    string `toml:"isolated"`
+	Proved      string `toml:"proved"`
+	Raised      string `toml:"raised"`
+	OnStands    string `toml:"on-stands"`
+	LiveOn      string `toml:"live-on"`
+	EndOfSheet  string `toml:"end-of-sheet"`
+	Error       string `toml:"error"`
+	Warned      string `toml:"warned"`
+	Errors      string `toml:"errors"`
+	Warnings    string `toml:"warnings"`
+	Notes       string `toml:"notes"`
+	Accepted    string `toml:"accepted-count"`
+	FigureCount string `toml:"figure-count"`
 }

@@ -61,7 +61,9 @@ func (w *walk) liftOf(t Track) Level {
 
 func (p *part) level() Level {
 	switch {
-	case p.off > 0, p.open:
+	case p.off > 0:
+		return Off
+	case p.open:
 		return Open
 	case p.loose, p.hand:
 		return Loose

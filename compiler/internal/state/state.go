@@ -86,7 +86,8 @@ type Level int
 const (
 	AsBefore Level = iota // tight, full, live
 	Loose                 // loose, or only hand-tight
-	Open                  // open, or off
+	Open                  // open
+	Off                   // off
 	Empty                 // a cavity that is drained
 	Cut                   // an energy that is isolated
 	Proved                // and proved dead

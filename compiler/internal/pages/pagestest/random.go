@@ -55,6 +55,43 @@ func RandomList(seed uint64) plan.PickList {
 	return list
 }
 
+// RandomApproval makes an approval sheet as no job would have it: strips that overlap
+// nothing, that never end, long names, hundreds of steps.
+func RandomApproval(seed uint64) plan.Approval {
+	g := dice{rand.New(rand.NewPCG(seed, 13))}
+	sheet := plan.Approval{Words: Words(), Shop: g.text(3), Title: g.text(10), Machine: g.text(3), Variant: g.text(2), Revision: g.word(), Date: "2026-01-31",
+		Author: g.text(3), Checked: g.text(3), Manual: g.text(12), Held: g.upTo(1) == 1, Verdict: g.text(8), Counts: g.texts(2, 15)}
+	steps := g.upTo(120)
+	for range steps {
+		sheet.Steps = append(sheet.Steps, g.runs(15))
+	}
+	for from := 1; from <= steps; {
+		to := min(steps, from+g.upTo(40))
+		sheet.Phases = append(sheet.Phases, plan.Phase{Title: g.text(4), From: from, To: to})
+		from = to + 1
+	}
+	for range g.upTo(20) {
+		strip := plan.Strip{Name: g.text(6)}
+		for at := 1 + g.upTo(9); at <= steps; {
+			to := min(steps, at+g.upTo(30))
+			strip.Bars = append(strip.Bars, plan.Bar{From: at, To: to, Word: g.text(2), Half: g.upTo(1) == 1})
+			at = to + 1 + g.upTo(9)
+		}
+		sheet.Strips = append(sheet.Strips, strip)
+	}
+	remarks := func() (out []plan.Remark) {
+		for range g.upTo(12) {
+			out = append(out, plan.Remark{Word: g.word(), Text: g.text(20), Rule: g.word(), Where: g.word(), Step: g.upTo(steps), Reason: g.text(g.upTo(12))})
+		}
+		return out
+	}
+	sheet.Found, sheet.Accepted = remarks(), remarks()
+	for range g.upTo(30) {
+		sheet.Figures = append(sheet.Figures, plan.Figure{What: g.text(5), Text: g.text(3), Source: g.text(g.upTo(12)), Where: g.word()})
+	}
+	return sheet
+}
+
 type dice struct{ *rand.Rand }
 
 func (g dice) upTo(n int) int { return g.IntN(n + 1) }

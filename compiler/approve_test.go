@@ -1,0 +1,95 @@
+package compiler_test
+
+import (
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/source"
+)
+
+// Every job has its sheet, on every stock, without trouble.
+func TestEveryApprovalSheetFitsEveryStock(t *testing.T) {
+	result := compileShop(t)
+	for _, stock := range compiler.Stocks() {
+		sheets, troubles, err := result.Approvals(compiler.Look{Stock: stock})
+		require.NoError(t, err)
+		assert.Empty(t, troubles, stock)
+		assert.Len(t, sheets, len(result.Jobs))
+	}
+}
+
+const standsBy = `benchleaf = 1
+
+[procedure]
+title = "Look after the hand winch"
+machine = "Hand winch"
+revision = "A"
+date = 2026-03-02
+author = "T. Okafor"
+who = "Mechanic"
+hands-on = "20 min"
+every = "50 h"
+manual = "Operator's manual, section 3"
+tools = []
+supplies = []
+spares = []
+wear = []
+cautions = []
+no-isolation = "The winch lies on the bench"
+no-close = "The last step is the look"
+
+[part.drum-lid]
+
+[part.clamp]
+thread = "M8"
+across = "13 mm"
+torque = "20 to 24 N·m" # operator's manual, page 31
+condition = "dry"
+[[step.allow]]
+`
+
+// The sheet tells where a figure is from, how the machine stands, what was found and
+// what is accepted with its reason. Read back by poppler's pdftotext.
+func TestAnApprovalSheetTellsWhatToSign(t *testing.T) {
+	program := needs(t, "pdftotext")
+	text := strings.Replace(standsBy, "[[step.allow]]\n", `
+[[step]]
+remove = "drum-lid"
+
+[[step]]
+measure = "the gap between pawl and wheel"
+limit = "max 2 mm"
+outside = "Renew the pawl."
+reading = "Gap"
+
+[[step]]
+tighten = "clamp"
+[[step.allow]]
+rule = "tool/no-tool-fits"
+reason = "The socket hangs on the winch"
+`, 1)
+	result := compiler.Compile(compiler.Input{Files: []*source.File{source.New("winch.toml", []byte(text))}})
+	sheets, _, err := result.Approvals(compiler.Look{Units: "metric"})
+	require.NoError(t, err)
+	require.Len(t, sheets, 1)
+	assert.Equal(t, "winch-approval.pdf", sheets[0].Name)
+	path := filepath.Join(t.TempDir(), sheets[0].Name)
+	require.NoError(t, os.WriteFile(path, sheets[0].Bytes, 0o600))
+	out, err := exec.Command(program, "-layout", path, "-").Output()
+	require.NoError(t, err)
+	read := strings.Join(strings.Fields(string(out)), " ")
+	for _, words := range []string{
+		"Held back", "Errors: 1", "Departures accepted: 1", "Drum lid", "off", "The drum lid is taken off at step 1 and never put back",
+		"Reason: The socket hangs on the winch", "Clamp, torque 20 to 24 N·m operator's manual, page 31 winch.toml:26",
+		"max 2 mm — none written beside it", "Written by", "T. Okafor", "Approved by", "Signature",
+	} {
+		assert.Contains(t, read, words)
+	}
+}
