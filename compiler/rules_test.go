@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -19,7 +20,8 @@ import (
 var companions = map[string]string{"syntax/too-many": "syntax/no-equals", "safety/cannot-allow": "safety/missing-caution"}
 
 // The examples of every rule are run: the bad one raises that rule and nothing
-// else, the good one raises nothing.
+// else, the good one raises nothing. An example is short, so what other rules only
+// note of it is let be.
 func TestExamplesOfEveryRule(t *testing.T) {
 	for _, rule := range compiler.Rules() {
 		if rule.ID == "internal/rule-failed" {
@@ -31,12 +33,14 @@ func TestExamplesOfEveryRule(t *testing.T) {
 			for _, found := range bad {
 				if found.Rule == rule.ID {
 					raised++
-				} else {
+				} else if found.Severity > finding.Note {
 					assert.Equal(t, companions[rule.ID], found.Rule, "the bad example raises more: %s", describe(bad))
 				}
 			}
 			assert.Positive(t, raised, "the bad example does not raise it: %s", describe(bad))
-			good := compile(rule.Setting + rule.Good)
+			good := slices.DeleteFunc(compile(rule.Setting+rule.Good), func(found finding.Finding) bool {
+				return found.Severity == finding.Note && found.Rule != rule.ID
+			})
 			assert.Empty(t, good, "the good example is not clean: %s", describe(good))
 		})
 	}

@@ -1,6 +1,10 @@
 package needs
 
-import "benchleaf/compiler/internal/model"
+import (
+	"slices"
+
+	"benchleaf/compiler/internal/model"
+)
 
 // Used holds names of each list of a procedure.
 type Used struct{ Tools, Supplies, Spares map[string]bool }
@@ -66,4 +70,15 @@ func Compare(procedure *model.Procedure, versions []*Needs) {
 			Spares:   idle(procedure.Spares, func(u Used) map[string]bool { return u.Spares }),
 		}
 	}
+}
+
+// Fluids lists the names of the fluids a job takes or works on, each once, in order.
+func (n *Needs) Fluids(job *model.Job) []string {
+	var out []string
+	for _, use := range n.Supplies {
+		if job.Fluid(use.Name) != nil && !slices.Contains(out, use.Name) {
+			out = append(out, use.Name)
+		}
+	}
+	return out
 }

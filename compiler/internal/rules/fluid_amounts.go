@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -72,7 +73,7 @@ func (p *Pass) changes() []*change {
 
 // amount reads how much a step moves; the change is open where that cannot be told.
 func (c *change) amount(step *model.Step, amount model.Amount) float64 {
-	if step.Until.Set() || len(step.Objects) > 1 {
+	if step.Until.Set() && !(step.Verb.Key == "drain" && ranOut.MatchString(step.Until.Text)) || len(step.Objects) > 1 {
 		c.open = true
 		return 0
 	}
@@ -87,6 +88,9 @@ func (c *change) amount(step *model.Step, amount model.Amount) float64 {
 	}
 	return (low + high) / 2
 }
+
+// ranOut are words by which all of it is drained.
+var ranOut = regexp.MustCompile(`(?i)drip|drop|empty|runs? out|stops|dry|thread`)
 
 const changed = setting + "no-isolation = \"On the bench\"\nspares = []\nwear = [\"gloves\"]\ncautions = [\"used-oil\"]\ntools = [\"pan\"]\nsupplies = [\"oil\"]\n[tool.pan]\nkind = \"container\"\n[fluid.oil]\nkind = \"gear-oil\"\n[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"2 L\"\n"
 

@@ -12,8 +12,8 @@ var _ = add(Rule{
 		Why:     "Too little runs dry, too much churns, foams and blows the seals.",
 		Source:  "DOE-STD-1029-92: a step that sets something gives the value",
 		Setting: setting + "no-isolation = \"On the bench\"\ntools = []\nspares = []\nwear = []\nsupplies = [\"oil\"]\n[fluid.oil]\nkind = \"gear-oil\"\n",
-		Bad:     "[cavity.gearbox]\nfluid = \"oil\"\n[[step]]\nfill = \"gearbox\"\n[[step]]\ncheck = \"gearbox\"\nexpect = \"it stands at the mark\"\n",
-		Good:    "[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"1.1 L\"\n[[step]]\nfill = \"gearbox\"\n[[step]]\ncheck = \"gearbox\"\nexpect = \"it stands at the mark\"\n",
+		Bad:     "[cavity.gearbox]\nfluid = \"oil\"\n[[step]]\nfill = \"gearbox\"\n[[step]]\ncheck = \"gearbox\"\nexpect = \"it stands at the mark\"\noutside = \"Stop, and call the foreman.\"\n",
+		Good:    "[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"1.1 L\"\n[[step]]\nfill = \"gearbox\"\n[[step]]\ncheck = \"gearbox\"\nexpect = \"it stands at the mark\"\noutside = \"Stop, and call the foreman.\"\n",
 	},
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {

@@ -14,7 +14,7 @@ var _ = add(Rule{
 		Source:  "the machine's state over the steps",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n[cover.flap]\nhead = \"wing\"\n[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nclose = \"flap\"\n",
-		Good:    "[[step]]\nopen = \"flap\"\n[[step]]\ncheck = \"the rope\"\nexpect = \"it is whole\"\n[[step]]\nclose = \"flap\"\n",
+		Good:    "[[step]]\nopen = \"flap\"\n[[step]]\ncheck = \"the rope\"\nexpect = \"it is whole\"\noutside = \"Stop, and call the foreman.\"\n[[step]]\nclose = \"flap\"\n",
 	},
 	Job: onBreach(state.AlreadyShut, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Summary: fmt.Sprintf("step %d closes or connects the %s, and no step before it opens or parts it", b.Step.Number, b.Thing),

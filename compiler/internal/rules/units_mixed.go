@@ -13,8 +13,8 @@ var _ = add(Rule{
 		Why:     "The two differ by twelve, and at the bench one is read for the other: the commonest over-torque there is.",
 		Source:  "common practice, no source",
 		Setting: walled + "tools = [\"wrench-16\", \"socket-16\", \"wrench-lbf\"]\n[tool.wrench-lbf]\nkind = \"torque-wrench\"\ndrive = \"1/2\"\nrange = \"5 to 50 lbf·ft\"\n[part.plug]\nacross = \"16 mm\"\n[part.screw]\nacross = \"16 mm\"\n",
-		Bad:     "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\ncondition = \"dry\"\n[[step]]\ntighten = \"screw\"\ntorque = \"180 lbf·in\"\ncondition = \"dry\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\n",
-		Good:    "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\ncondition = \"dry\"\n[[step]]\ntighten = \"screw\"\ntorque = \"15 lbf·ft\"\ncondition = \"dry\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\n",
+		Bad:     "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\ncondition = \"dry\"\n[[step]]\ntighten = \"screw\"\ntorque = \"180 lbf·in\"\ncondition = \"dry\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\nsay = \"A quarter turn.\"\n",
+		Good:    "[[step]]\ntighten = \"plug\"\ntorque = \"20 lbf·ft\"\ncondition = \"dry\"\n[[step]]\ntighten = \"screw\"\ntorque = \"15 lbf·ft\"\ncondition = \"dry\"\n[[step]]\nloosen = \"screw\"\ntools = [\"wrench-16\"]\nsay = \"A quarter turn.\"\n",
 	},
 	Job: func(p *Pass) {
 		var first needs.Grip

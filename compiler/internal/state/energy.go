@@ -243,7 +243,7 @@ func runsGuarded(w *walk, step *model.Step, object model.Object) {
 func runsWhole(w *walk, step *model.Step, object model.Object) {
 	for _, p := range w.known {
 		at := w.parts[p]
-		if p.Cover && len(p.Guards.Items) > 0 {
+		if p.Cover && len(p.Guards.Items) > 0 && (at.off > 0 || at.open) {
 			continue // told as a guard
 		}
 		if at.off > 0 && at.out > 0 && !w.endsOff(p) || at.hand {

@@ -78,6 +78,39 @@ func onTheGround(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// staysOnWheel wants the nuts of a wheel broken loose before it is raised: to take
+// them off in one go is to break them loose in the air.
+func staysOnWheel(w *walk, step *model.Step, object model.Object) {
+	p := object.Part
+	if p == nil || len(w.raised) == 0 {
+		return
+	}
+	holders := []*model.Part{p}
+	for _, name := range p.HeldBy.Names() {
+		if fastener := w.job.Part(name); fastener != nil {
+			holders = append(holders, fastener)
+		}
+	}
+	for _, fastener := range holders {
+		if at := w.of(fastener); at.off == 0 && !at.loose && !at.hand {
+			onTheGround(w, step, model.Object{Text: object.Text, Part: fastener})
+		}
+	}
+}
+
+// wasRaised wants what is let down to have been raised, unless the start says so.
+func wasRaised(w *walk, step *model.Step, object model.Object) {
+	if len(w.raised) > 0 || len(w.job.Procedure.Start.Items) > 0 && w.said(w.job.Procedure.Start, object.Words(), "raised", "up", "stands", "jacked", "lifted") {
+		return
+	}
+	up := func(s *model.Step) bool {
+		return s.Number < step.Number && (s.Verb.Key == "raise" || s.Verb.Key == "" && strings.Contains(strings.ToLower(s.Say.Text), "raise") || s.Pose.Set())
+	}
+	if !slices.ContainsFunc(w.job.Steps, up) {
+		w.breach(LowersNothing, step, object.Text.At, object.Words(), "", nil)
+	}
+}
+
 // hadWork wants something done between raising and letting down.
 func hadWork(w *walk, step *model.Step, object model.Object) {
 	for _, h := range w.raised {

@@ -1,6 +1,7 @@
 package state
 
 import (
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -156,7 +157,7 @@ func (w *walk) put(step *model.Step, object model.Object, p *model.Part) {
 		at.refits++
 	}
 	at.carried = p != object.Part
-	if n > 0 && tightens(p) && !step.ByHand.Set() {
+	if n > 0 && (tightens(p) || turned(p) && !saysTight(step)) && !step.ByHand.Set() {
 		at.hand, at.handAt, at.handedAt = true, step, object.Text.At
 	}
 	if at.refits == 2 && len(p.Seals.Items) > 0 {
@@ -172,6 +173,18 @@ func tightens(p *model.Part) bool {
 		return false
 	}
 	return p.Torque.Set() || p.Angle.Set()
+}
+
+// turned reports whether a part is a nut of a shaft or a stud, which nobody leaves as
+// it was put on, though no torque is known.
+func turned(p *model.Part) bool {
+	return (p.Head.Text == "nut" || p.Head.Text == "castle-nut") && (p.Thread.Set() || p.Across.Set())
+}
+
+// saysTight reports whether a step tells in words that what it puts on is tightened.
+func saysTight(step *model.Step) bool {
+	said := strings.ToLower(step.Say.Text)
+	return slices.ContainsFunc([]string{"tight", "snug", "turn", "seat"}, func(word string) bool { return strings.Contains(said, word) })
 }
 
 // fastens reports whether a part is turned with a tool, though no torque is known.
@@ -195,6 +208,7 @@ func isRenewed(w *walk, step *model.Step, object model.Object) {
 		}
 		goesOn(w, step, object)
 	case object.Spare != nil:
+		w.moreFitted(step, object)
 		w.fits(step, object, object.Spare.Words(), object.Spare.Name)
 	}
 	for _, name := range step.Spares.Names() {
@@ -204,12 +218,26 @@ func isRenewed(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// moreFitted tells of more new ones put in than came off.
+func (w *walk) moreFitted(step *model.Step, object model.Object) {
+	for _, p := range w.renewed(step, object) {
+		if at := w.of(p); !p.Cover && step.Count.N > 0 && p.Count.N > 0 && at.off > 0 && step.Count.N > at.off {
+			breach := w.breach(MoreFitted, step, object.Text.At, object.Words(), p.Words(), at.offAt)
+			breach.Out, breach.Back = at.off, step.Count.N
+		}
+	}
+}
+
 // fits puts what is off and of a spare's kind back in.
 func (w *walk) fits(step *model.Step, object model.Object, words, name string) {
 	for _, p := range w.known {
 		if at := w.of(p); at.off > 0 && (p.Name == name || kin(p.Words(), words)) {
-			at.back += at.off
-			at.off, at.onAt = 0, step
+			n := at.off
+			if !p.Cover && step.Count.N > 0 && p.Count.N > 0 {
+				n = min(n, step.Count.N)
+			}
+			at.back += n
+			at.off, at.onAt = at.off-n, step
 			if tightens(p) {
 				at.hand, at.handAt, at.handedAt = true, step, object.Text.At
 			}
@@ -230,7 +258,7 @@ func wasOpen(w *walk, step *model.Step, object model.Object) {
 // wasParted wants a part that is connected to have been parted, loosened, taken off
 // or renewed before.
 func wasParted(w *walk, step *model.Step, object model.Object) {
-	if object.Part == nil || w.parts[object.Part] != nil && (w.of(object.Part).looseAt != nil || w.of(object.Part).out > 0) {
+	if object.Part == nil || w.parts[object.Part] != nil && w.of(object.Part).out > 0 {
 		return
 	}
 	for _, before := range w.job.Steps[:step.Number-1] {
@@ -260,7 +288,7 @@ func comesLoose(w *walk, step *model.Step, object model.Object) {
 func isTightened(w *walk, step *model.Step, object model.Object) {
 	if object.Part != nil {
 		at := w.of(object.Part)
-		at.loose, at.hand, at.tightAt = false, false, step
+		at.loose, at.hand, at.carried, at.tightAt = false, false, false, step
 	}
 }
 

@@ -36,12 +36,33 @@ func wasLoose(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
-// setsBeside reports whether the step before one or the step after another sets
+// setsBeside reports whether one of two steps before a step or after another sets
 // something, so that it stands outside what was loosened for it.
 func (w *walk) setsBeside(first, last *model.Step) bool {
 	return slices.ContainsFunc(w.job.Steps, func(s *model.Step) bool {
-		return (s.Number == first.Number-1 || s.Number == last.Number+1) && slices.Contains(sets, s.Verb.Key)
+		before, after := first.Number-s.Number, s.Number-last.Number
+		return (before == 1 || before == 2 || after == 1 || after == 2) && slices.Contains(sets, s.Verb.Key)
 	})
+}
+
+// notJustTight wants no step that tightens what the next ones take off again, unless
+// the machine ran between or the step says that it is on purpose.
+func notJustTight(w *walk, step *model.Step, object model.Object) {
+	p := object.Part
+	if p == nil {
+		return
+	}
+	at := w.of(p)
+	if at.tightAt == nil || at.off > 0 || at.looseAt != nil || at.out > 0 || at.tightAt.Say.Set() || step.Say.Set() {
+		return // it was loose or off before, so that tightening had its use
+	}
+	for _, between := range w.job.Steps[at.tightAt.Number : step.Number-1] {
+		switch between.Verb.Key {
+		case "run", "start", "wait", "measure", "check", "lower", "raise":
+			return
+		}
+	}
+	w.breach(TightThenOff, step, object.Text.At, object.Words(), "", at.tightAt)
 }
 
 // letsMove wants what is set free to move: not when the step before has tightened
@@ -62,7 +83,7 @@ func letsMove(w *walk, step *model.Step, object model.Object) {
 			continue
 		}
 		between := w.job.Steps[at.looseAt.Number : w.last.Number-1]
-		if slack || !slices.ContainsFunc(between, func(s *model.Step) bool { return slices.Contains(sets, s.Verb.Key) }) {
+		if slack || step.Verb.Key == "tension" && !slices.ContainsFunc(between, func(s *model.Step) bool { return s.Verb.Key == "tension" }) || !slices.ContainsFunc(between, func(s *model.Step) bool { return slices.Contains(sets, s.Verb.Key) }) {
 			w.breach(SetTight, step, object.Text.At, object.Words(), tight.Words(), w.last)
 			return
 		}

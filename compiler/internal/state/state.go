@@ -46,6 +46,9 @@ const (
 	TightForNothing  Kind = "tight-for-nothing"  // tightens what was loosened, with nothing done between
 	SetTight         Kind = "set-tight"          // sets what has just been tightened
 	AlreadyShut      Kind = "already-shut"       // closes or connects what is
+	LowersNothing    Kind = "lowers-nothing"     // lets down what was never raised
+	TightThenOff     Kind = "tight-then-off"     // tightens what the next steps take off
+	MoreFitted       Kind = "more-fitted"        // puts more new ones in than came off
 	FillsUndrained   Kind = "fills-undrained"    // fills what was opened to drain and never drained
 )
 

@@ -15,10 +15,10 @@ func deeds(list ...deed) []deed { return list }
 
 // verbs is what every verb needs and makes. A verb that is not here changes nothing.
 var verbs = map[string]row{
-	"remove":     {needs: deeds(isReached, isOn, guardsDead), makes: deeds(comesOff)},
+	"remove":     {needs: deeds(isReached, isOn, guardsDead, staysOnWheel, notJustTight), makes: deeds(comesOff)},
 	"refit":      {needs: deeds(isReached, isOff), makes: deeds(goesOn)},
 	"replace":    {needs: deeds(isReached, isFree), makes: deeds(isRenewed)},
-	"loosen":     {needs: deeds(isReached, isThere, guardsDead, onTheGround), makes: deeds(comesLoose)},
+	"loosen":     {needs: deeds(isReached, isThere, guardsDead, onTheGround, notJustTight), makes: deeds(comesLoose)},
 	"tighten":    {needs: deeds(isReached, isIn, wasLoose, onTheGround), makes: deeds(isTightened)},
 	"open":       {needs: deeds(isReached, guardsDead), makes: deeds(isOpened)},
 	"close":      {needs: deeds(isReached, wasOpen), makes: deeds(isClosed)},
@@ -31,7 +31,7 @@ var verbs = map[string]row{
 	"restore":    {needs: deeds(wasCut, guardsOn), makes: deeds(isLive)},
 	"raise":      {makes: deeds(isRaised)},
 	"support":    {makes: deeds(isSupported)},
-	"lower":      {needs: deeds(isWhole, hadWork), makes: deeds(isLowered)},
+	"lower":      {needs: deeds(isWhole, hadWork, wasRaised), makes: deeds(isLowered)},
 	"turn-over":  {needs: deeds(isShut)},
 	"start":      {needs: deeds(hasEnergy, runsGuarded, runsWhole)},
 	"run":        {needs: deeds(hasEnergy, runsGuarded, runsWhole)},
