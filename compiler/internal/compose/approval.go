@@ -66,7 +66,7 @@ func Approval(work Work, system quantity.System, review Review) (plan.Approval, 
 }
 
 // kindOrder is how the strips stand below each other.
-var kindOrder = []string{"energy", "raised", "cover", "part", "cavity"}
+var kindOrder = []string{"energy", "raised", "cover", "part", "parted", "slack", "cavity"}
 
 func (w *writer) strips(walk *state.Walk) []plan.Strip {
 	tracks := slices.Clone(walk.Tracks)
@@ -132,7 +132,7 @@ func where(place source.Place) string {
 func (w *writer) stepAt(place source.Place) int {
 	number, start := 0, -1
 	for _, step := range w.job.Steps {
-		if at := step.Header.Span.Start; place.File == w.job.File.Source && at <= place.Span.Start && at > start {
+		if at := step.Header.Span.Start; place.File == w.job.File.Source && at <= place.Span.Start && place.Span.Start <= step.Table.End() && at > start {
 			number, start = step.Number, at
 		}
 	}

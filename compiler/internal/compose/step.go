@@ -83,6 +83,10 @@ func (w *writer) with(step *model.Step) string {
 			name, _, _ := strings.Cut(w.toolName(tool), ",")
 			return w.words.Labels.Into + " the " + lowerTitle(name)
 		}
+	case "clean", "bleed":
+		if fluid := w.job.Fluid(step.Fluid.Name()); fluid != nil {
+			return w.words.Labels.With + " " + lowerTitle(fluidWords(fluid))
+		}
 	case "fill", "grease", "lubricate":
 		if fluid := w.job.Fluid(fluidName(step)); fluid != nil {
 			return w.words.Labels.With + " " + lowerTitle(fluidWords(fluid))

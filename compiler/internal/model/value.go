@@ -128,7 +128,8 @@ func (t Thing) Key(key string) source.Place {
 func Determined(words string) bool {
 	first, _, _ := strings.Cut(strings.ToLower(words), " ")
 	switch first {
-	case "the", "a", "an", "all", "both", "each", "every", "your", "any", "no", "one", "two", "three", "four", "its":
+	case "the", "a", "an", "all", "both", "each", "every", "your", "any", "no", "one", "two", "three", "four", "its",
+		"under", "behind", "inside", "around", "round", "between", "above", "below", "beside", "near", "along", "what", "whether":
 		return true
 	}
 	return first != "" && first[0] >= '0' && first[0] <= '9'

@@ -317,7 +317,8 @@ func widths(part *model.Part, head string) ([]trade.Width, error) {
 		if !part.Across.OK {
 			return nil, nil // the rules on units say what is wrong
 		}
-		width, err := trade.ParseWidth(part.Across.Text.Text)
+		first, _, _ := strings.Cut(part.Across.Text.Text, "(") // the same in the other unit stands behind
+		width, err := trade.ParseWidth(first)
 		return []trade.Width{width}, err
 	}
 	switch head {

@@ -4,8 +4,8 @@ import "math/big"
 
 // In is the amount in another unit; of another dimension it is the zero Amount. Its
 // bounds stay exact, only its figures as printed are rounded: to as many significant
-// figures as were written, at least 2 and at most 3 (a value that ends within 3 stays
-// whole), to thousandths below an inch (and in a range that begins there), to the written decimals for a temperature. A
+// figures as were written, at least 2 and at most 3, of a length with decimals 5 (a
+// value that ends within 3 stays whole), to thousandths below an inch (and in a range that begins there), to the written decimals for a temperature. A
 // minimum is not rounded down nor a maximum up, and a range stays one.
 // Source: NIST SP 811, 7.9 and appendix B.7, from memory, for keeping the precision
 // of the original; the rest is common practice, no source.
@@ -43,8 +43,16 @@ type rounding struct {
 
 func (a Amount) rounding(unit Unit) rounding {
 	r := rounding{unit: unit, digits: 2}
+	most := 3
+	if a.Dimension == Length && unit.Symbol != "ft" && unit.Symbol != "m" {
+		most = 5 // what was measured to a hundredth of a millimetre would else be off by ten of them
+	}
 	for _, f := range a.figures() {
-		r.digits = min(3, max(r.digits, f.digits))
+		if f.places == 0 {
+			r.digits = min(3, max(r.digits, f.digits))
+			continue
+		}
+		r.digits = min(most, max(r.digits, f.digits))
 		r.places = min(2, max(r.places, f.places))
 	}
 	return r

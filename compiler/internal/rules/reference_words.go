@@ -23,7 +23,7 @@ var _ = add(Rule{
 					continue
 				}
 				if kind, name := p.Job.Alike(step, object.Text.Text); name != "" {
-					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("%q is written in words, and a %s is named %q", object.Text.Text, kind, name),
+					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("%q is written in words, and %s is named %q", object.Text.Text, aThing(kind), name),
 						Help:  fmt.Sprintf("Write %q, or say in the words what else is meant.", name),
 						Fixes: []finding.Fix{{Title: fmt.Sprintf("Write %q", name), Edits: []finding.Edit{{Place: object.Text.At, Text: fmt.Sprintf("%q", name)}}}}})
 				}
@@ -31,3 +31,11 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// aThing puts the article before a kind of thing: "an energy", "a part".
+func aThing(kind string) string {
+	if strings.ContainsAny(kind[:1], "aeiou") {
+		return "an " + kind
+	}
+	return "a " + kind
+}

@@ -36,6 +36,12 @@ func (w *walk) record() {
 	for _, e := range w.sources {
 		mark("energy", e.Name, e.Words(), w.energies[e].level())
 	}
+	for _, h := range w.parted {
+		mark("parted", h.name, h.name, Off)
+	}
+	for _, h := range w.slack {
+		mark("slack", h.name, h.name, Loose)
+	}
 	for i := range w.out.Tracks { // what is no longer there stands as before
 		for len(w.out.Tracks[i].Levels) < moment {
 			w.out.Tracks[i].Levels = append(w.out.Tracks[i].Levels, w.liftOf(w.out.Tracks[i]))

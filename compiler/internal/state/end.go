@@ -37,6 +37,9 @@ func (w *walk) end() {
 		w.endOf(p, w.parts[p])
 	}
 	for _, h := range w.parted {
+		if w.said(w.job.Procedure.End, h.name, "off", "disconnected", "parted", "apart", "loose", "stored") || w.leads(h.name) {
+			continue
+		}
 		w.breach(NotConnected, h.at, h.place, h.name, "", nil)
 	}
 	for _, c := range w.pools {
@@ -46,8 +49,8 @@ func (w *walk) end() {
 	}
 	for _, e := range w.sources {
 		at := w.energies[e]
-		locked := w.said(w.job.Procedure.End, e.Words(), "off", "isolated", "locked") || w.said(w.job.Procedure.End, "lock", "stays", "left", "remains")
-		if at.cut && e.Restore.Set() && !locked {
+		locked := w.said(w.job.Procedure.End, e.Words(), "off", "isolated", "locked", "disconnected", "shut", "shelf", "store", "stored", "out", "removed") || w.said(w.job.Procedure.End, "lock", "stay", "stays", "left", "remain", "remains", "kept")
+		if at.cut && (e.Restore.Set() || slices.Contains(drives, e.Kind.Text)) && !locked {
 			breach := w.breach(NotRestored, at.cutAt, at.place, e.Words(), "", nil)
 			breach.Name = e.Name
 		}
@@ -63,6 +66,12 @@ func (w *walk) end() {
 			w.breach(LeftSlack, h.at, h.place, h.name, "", nil)
 		}
 	}
+}
+
+// leads reports whether a thing is a lead of a battery that the end says is put away.
+func (w *walk) leads(name string) bool {
+	lead := slices.ContainsFunc([]string{"lead", "terminal", "cable", "clamp", "strap"}, func(word string) bool { return strings.Contains(" "+name+" ", " "+word+" ") })
+	return lead && w.said(w.job.Procedure.End, "battery", "shelf", "store", "stored", "out", "removed", "off", "disconnected", "bench")
 }
 
 // setters are words of fasteners that set something by where they stand.

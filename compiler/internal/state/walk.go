@@ -181,7 +181,7 @@ func some(step *model.Step, p *model.Part) int {
 func (w *walk) said(list model.List, thing string, words ...string) bool {
 	for _, item := range list.Items {
 		text := " " + plain(item.Text) + " "
-		if !strings.Contains(text, plain(thing)) && !strings.Contains(text, head(thing)) {
+		if !strings.Contains(text, plain(thing)) && !strings.Contains(text, head(thing)) && (noun(thing) == "" || !strings.Contains(text, " "+noun(thing)+" ")) {
 			continue
 		}
 		for _, word := range words {
@@ -213,6 +213,9 @@ func head(words string) string {
 // "matched set of V-belts SPB 2650", "seal" of "hub seal 45 × 72".
 func noun(words string) string {
 	words, _, _ = strings.Cut(words, ",")
+	for _, lot := range []string{"-set", "-kit", "-pair", " set", " kit", " pair", " assembly"} { // a pad set is pads
+		words = strings.TrimSuffix(words, lot)
+	}
 	if _, after, ok := strings.Cut(words, " of "); ok {
 		words = after
 	}

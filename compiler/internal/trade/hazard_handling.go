@@ -4,7 +4,7 @@ package trade
 func handling() []Hazard {
 	return []Hazard{
 		{Key: "edge", Title: "sharp edges", Level: Caution, Worst: Warning, WorstWhen: "it is a blade or knife of a machine",
-			Words:  []string{"sharpen*|deburr*|hone|honing|whet|whetting", blades + "|reel + " + work + "|turn|turning|torque|put|putting|balanc*|hone|carry|carrying|handl*|hold|file|filing ! guard*|cover*|case|shield*", "sharp", "razor|utility knife|blade|scraper", "chainsaw chain|chains + file|filing|handl*|take|put|hang|fit|fitting|" + takeOff, "burr|burrs + remov*|file|filing|touch*|take"},
+			Words:  []string{"sharpen*|deburr*|hone|honing|whet|whetting ! barrel*|bore*|cylinder*|liner*", blades + "|reel + " + work + "|turn|turning|torque|put|putting|balanc*|hone|carry|carrying|handl*|hold|file|filing ! guard*|cover*|case|shield*", "sharp", "razor|utility knife|blade|scraper", "chainsaw chain|chains + file|filing|handl*|take|put|hang|fit|fitting|" + takeOff, "burr|burrs + remov*|file|filing|touch*|take"},
 			Hazard: "Sharp edges", Consequence: "can cut your hands", many: true,
 			Avoid: "Wear cut-resistant gloves and clamp the blade. Keep your fingers off the edge, worn or new.",
 			Wear:  []string{"cut-resistant-gloves", "eye-protection"}, Signs: []string{"W022"}, Source: "ANSI B71.4", FromMemory: true},

@@ -30,7 +30,7 @@ func substances() []Hazard {
 			Avoid: "Pour acid into water, never water into acid, and mix nothing else in. Rinse a splash with water for 15 minutes.",
 			Wear:  []string{"eye-protection", "face-shield", "gloves", "apron"}, Signs: []string{"W023", "E011"}, Source: "29 CFR 1910.151(c); safety data sheet (29 CFR 1910.1200 App. D)", FromMemory: true},
 		{Key: "adhesive", Title: "adhesives on skin and eyes", Level: Caution,
-			Words:  []string{"thread lock*|seal*|sealant", "threadlock*|threadseal*", "anaerobic*|epoxy|epoxies|superglue|cyanoacrylate", "super glue", "retaining|locking|bearing compound*|adhesive*", "hardener*", "adhesive* & appl*|drop*|bead|spread*|brush|put|coat"},
+			Words:  []string{"thread lock*|seal*|sealant ! old|remains", "threadlock*|threadseal* ! old|remains", "anaerobic*|epoxy|epoxies|superglue|cyanoacrylate", "super glue", "retaining|locking|bearing compound*|adhesive*", "hardener*", "adhesive* & appl*|drop*|bead|spread*|brush|put|coat"},
 			Hazard: "Adhesive on the skin or in the eyes", Consequence: "can inflame skin and eyes and stick fingers together",
 			Avoid: "Wear gloves and keep it off your face. Follow its safety data sheet.",
 			Wear:  []string{"gloves", "eye-protection"}, Signs: []string{"W001"}, Source: "safety data sheet (29 CFR 1910.1200 App. D)", FromMemory: true},

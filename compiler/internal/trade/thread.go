@@ -19,12 +19,13 @@ const (
 	UNC                            // ASME B1.1
 	UNF                            // ASME B1.1
 	UNS                            // ASME B1.1, special
+	UN                             // ASME B1.1, of a constant pitch
 	PipeParallel                   // ISO 228-1 G, ISO 7-1 Rp: seals with a washer or a face
 	PipeTaper                      // ISO 7-1 R and Rc: seals in the thread
 	NPT                            // ASME B1.20.1, taper: seals in the thread
 )
 
-var seriesWords = []string{"", "metric coarse", "metric fine", "UNC", "UNF", "UNS", "parallel pipe thread", "taper pipe thread", "NPT"}
+var seriesWords = []string{"", "metric coarse", "metric fine", "UNC", "UNF", "UNS", "UN", "parallel pipe thread", "taper pipe thread", "NPT"}
 
 func (s Series) String() string { return seriesWords[s] }
 
@@ -52,7 +53,7 @@ func (t Thread) StressAreaMM2() (float64, bool) {
 	case t.Metric():
 		core := t.DiameterMM - 0.9382*t.PitchMM
 		return math.Pi / 4 * core * core, true
-	case t.Series == UNC || t.Series == UNF || t.Series == UNS:
+	case t.Series >= UNC && t.Series <= UN:
 		core := t.DiameterMM - 0.9743*t.PitchMM
 		return 0.7854 * core * core, true
 	}
@@ -211,7 +212,10 @@ func parseUnified(text, size, tpi, series string) (Thread, error) {
 		}
 	}
 	if len(same) == 0 {
-		return Thread{}, fmt.Errorf("%q is no inch thread; the nearest is %q", text, nearest(size+"-"+tpi, threadNames()))
+		if near := nearest(size+"-"+tpi, threadNames()); near != "" {
+			return Thread{}, fmt.Errorf("%q is no inch thread; the nearest is %q", text, near)
+		}
+		return Thread{}, fmt.Errorf("%q is no inch thread; write it as it is marked, such as 3/8-16 UNC or 1-5/16-12 UN", text)
 	}
 	return Thread{}, fmt.Errorf("%q is no thread of that size; listed are %s", text, anyOf(same))
 }

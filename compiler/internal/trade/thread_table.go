@@ -62,6 +62,11 @@ var unified = []unifiedRow{
 	{"5/8", 11, UNC}, {"5/8", 18, UNF}, {"3/4", 10, UNC}, {"3/4", 16, UNF}, {"7/8", 9, UNC}, {"7/8", 14, UNF},
 	{"1", 8, UNC}, {"1", 12, UNF}, {"1", 14, UNS}, {"1-1/8", 7, UNC}, {"1-1/8", 12, UNF}, {"1-1/4", 7, UNC}, {"1-1/4", 12, UNF},
 	{"1-3/8", 6, UNC}, {"1-3/8", 12, UNF}, {"1-1/2", 6, UNC}, {"1-1/2", 12, UNF}, {"1-3/4", 5, UNC}, {"2", 4.5, UNC},
+	// The 12-thread and 8-thread series of ASME B1.1, with the sizes of hydraulic ports and
+	// fittings (SAE J1926, J514); from memory.
+	{"3/4", 12, UN}, {"7/8", 12, UN}, {"1-1/16", 12, UN}, {"1-3/16", 12, UN}, {"1-5/16", 12, UN}, {"1-7/16", 12, UN}, {"1-5/8", 12, UN},
+	{"1-3/4", 12, UN}, {"1-7/8", 12, UN}, {"2", 12, UN}, {"2-1/2", 12, UN}, {"1-1/8", 8, UN}, {"1-1/4", 8, UN}, {"1-3/8", 8, UN}, {"1-1/2", 8, UN},
+	{"1-5/8", 8, UN}, {"1-3/4", 8, UN}, {"1-7/8", 8, UN}, {"2", 8, UN}, {"2-1/4", 8, UN}, {"2-1/2", 8, UN},
 }
 
 // pipeRow is a size of pipe thread: G and R share threads an inch and diameter; NPT has its own.

@@ -73,7 +73,7 @@ func TestParseThreadSaysWhatIsKnown(t *testing.T) {
 		`3/8"`:           "3/8-16 UNC or 3/8-24 UNF",
 		"3/8-20":         "3/8-16 UNC or 3/8-24 UNF",
 		"3/8-16 UNF":     "3/8-16 UNC or 3/8-24 UNF",
-		"11/32-20":       "nearest",
+		"11/32-20":       "as it is marked",
 		"1/4 BSP":        "G 1/4 (parallel, ISO 228-1) or R 1/4",
 		"R 7/8":          "known are 1/16, 1/8, 1/4, 3/8, 1/2, 3/4, 1",
 		"1/8-28 NPT":     "write 1/8-27 NPT",

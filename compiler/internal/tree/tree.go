@@ -87,6 +87,26 @@ const (
 // Get finds an entry by its key, in the same case; nil when there is none.
 func (t *Table) Get(key string) *Entry { return t.index[key] }
 
+// End is the offset behind the last value written in the table or in a table inside it.
+func (t *Table) End() int {
+	end := t.Header.End
+	for _, entry := range t.Entries {
+		end = max(end, entry.Value.end())
+	}
+	return end
+}
+
+func (v *Value) end() int {
+	end := v.Span.End
+	for _, item := range v.Items {
+		end = max(end, item.end())
+	}
+	if v.Table != nil {
+		end = max(end, v.Table.End())
+	}
+	return end
+}
+
 func (t *Table) add(entry *Entry) {
 	if t.index == nil {
 		t.index = map[string]*Entry{}
