@@ -59,7 +59,7 @@ var measured = func() map[string][]quantity.Dimension {
 		fits  []quantity.Dimension
 	}{
 		{"gap clearance depth thickness width height length diameter protrusion tread", []quantity.Dimension{quantity.Length, quantity.Ratio}},
-		{"play slack runout run-out wear sag travel deflection backlash offset stretch line track", []quantity.Dimension{quantity.Length, quantity.Angle, quantity.Ratio, quantity.Count}},
+		{"play slack runout out wear sag travel deflection backlash offset stretch line track", []quantity.Dimension{quantity.Length, quantity.Angle, quantity.Ratio, quantity.Count}},
 		{"pressure", []quantity.Dimension{quantity.Pressure}},
 		{"temperature", []quantity.Dimension{quantity.Temperature, quantity.TemperatureDifference}},
 		{"force pull", []quantity.Dimension{quantity.Force, quantity.Mass}},

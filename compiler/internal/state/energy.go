@@ -46,6 +46,20 @@ func isRelieved(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// isIsolated wants what is proved dead to be isolated, or let off, by some step.
+func isIsolated(w *walk, step *model.Step, object model.Object) {
+	if object.Energy == nil || !object.Energy.Isolate.Set() {
+		return
+	}
+	cuts := func(s *model.Step) bool {
+		return (s.Verb.Key == "isolate" || s.Verb.Key == "relieve" || s.Verb.Key == "stop") && slices.ContainsFunc(s.Objects, func(o model.Object) bool { return o.Energy == object.Energy })
+	}
+	if !slices.ContainsFunc(w.job.Steps, cuts) {
+		breach := w.breach(ProvedLive, step, object.Text.At, object.Words(), "", nil)
+		breach.Name = object.Energy.Name
+	}
+}
+
 func wasCut(w *walk, step *model.Step, object model.Object) {
 	if object.Energy != nil && !w.source(object.Energy).cut {
 		w.breach(RestoresLive, step, object.Text.At, object.Words(), "", w.source(object.Energy).givenAt)

@@ -59,10 +59,9 @@ func isOff(w *walk, step *model.Step, object model.Object) {
 // once: it went back too soon.
 func isFree(w *walk, step *model.Step, object model.Object) {
 	for _, p := range w.renewed(step, object) {
-		if w.of(p).off == 0 {
-			continue
+		if w.of(p).off > 0 {
+			w.reach(step, model.Object{Text: object.Text, Part: p}, false)
 		}
-		w.reach(step, model.Object{Text: object.Text, Part: p}, false)
 		for _, name := range p.HeldBy.Names() {
 			if fastener := w.job.Part(name); fastener != nil && w.of(fastener).off == 0 && w.of(fastener).out > 0 {
 				breach := w.breach(BehindCover, step, object.Text.At, object.Words(), fastener.Words(), w.of(fastener).onAt)

@@ -46,6 +46,7 @@ const (
 	TightForNothing  Kind = "tight-for-nothing"  // tightens what was loosened, with nothing done between
 	SetTight         Kind = "set-tight"          // sets what has just been tightened
 	AlreadyShut      Kind = "already-shut"       // closes or connects what is
+	ProvedLive       Kind = "proved-live"        // proves dead what no step cuts off
 	LowersNothing    Kind = "lowers-nothing"     // lets down what was never raised
 	TightThenOff     Kind = "tight-then-off"     // tightens what the next steps take off
 	MoreFitted       Kind = "more-fitted"        // puts more new ones in than came off

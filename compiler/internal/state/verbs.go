@@ -27,7 +27,7 @@ var verbs = map[string]row{
 	"drain":      {needs: deeds(opensBelow, letsAirIn), makes: deeds(isDrained)},
 	"fill":       {needs: deeds(shutBelow, opensAbove, showsLevel, wasDrained), makes: deeds(isFilled)},
 	"isolate":    {makes: deeds(isCut)},
-	"prove":      {needs: deeds(isRelieved), makes: deeds(isProved)},
+	"prove":      {needs: deeds(isRelieved, isIsolated), makes: deeds(isProved)},
 	"restore":    {needs: deeds(wasCut, guardsOn), makes: deeds(isLive)},
 	"raise":      {makes: deeds(isRaised)},
 	"support":    {makes: deeds(isSupported)},

@@ -1,0 +1,5 @@
+//go:build !race
+
+package compiler_test
+
+const raced = false
