@@ -5,6 +5,7 @@ package needs
 
 import (
 	"math/big"
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -187,7 +188,11 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 	}
 	if step.Verb.Key != "tighten" && step.Verb.Key != "loosen" {
 		for _, name := range part.HeldBy.Names() {
-			if holder := job.Part(name); holder != nil && fastened(holder) && !holder.Tool.Given {
+			holder := job.Part(name)
+			if holder != nil && ownStep(job, holder, step.Verb.Key) {
+				continue
+			}
+			if holder != nil && fastened(holder) && !holder.Tool.Given {
 				n.Grips = append(n.Grips, grip(step, holder, at))
 			} else if holder != nil {
 				n.named(holder.Tool, step, at, step.Verb.Key+" the "+holder.Words())
@@ -195,6 +200,26 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 		}
 	}
 	n.renewed(step, part, at)
+}
+
+// ownStep reports whether a job turns a fastener in steps of its own, so that a step
+// on what it holds does not turn it again: out for remove and open, in for the others.
+func ownStep(job *model.Job, fastener *model.Part, verb string) bool {
+	keys := []string{"refit", "tighten"}
+	if verb == "remove" || verb == "open" || verb == "disconnect" {
+		keys = []string{"remove"}
+	}
+	for _, step := range job.Steps {
+		if !slices.Contains(keys, step.Verb.Key) {
+			continue
+		}
+		for _, object := range step.Objects {
+			if object.Part == fastener {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // renewed adds seals and thread products. They are counted where the part goes
