@@ -13,7 +13,7 @@ var _ = add(Rule{
 		Why:     "One of two steps is missing, or it is the other way round.",
 		Source:  "the machine's state over the steps",
 		Setting: whole(setting + "no-isolation = \"Nothing on it is driven\"\nsupplies = []\nspares = []\ntools = []\nwear = [\"helmet\"]\ncautions = [\"crushing\"]\n[part.skid]\n"),
-		Bad:     "[[step]]\nlower = \"the far end\"\n",
+		Bad:     "[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.LowersNothing, func(_ *Pass, b state.Breach) finding.Finding {

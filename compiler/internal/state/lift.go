@@ -98,15 +98,28 @@ func staysOnWheel(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
-// wasRaised wants what is let down to have been raised, unless the start says so.
+// wasRaised wants what is let down a second time, or off its stands, to have been
+// raised; what is let down once may stand up by itself, as a boom or a blade does.
 func wasRaised(w *walk, step *model.Step, object model.Object) {
-	if len(w.raised) > 0 || len(w.job.Procedure.Start.Items) > 0 && w.said(w.job.Procedure.Start, object.Words(), "raised", "up", "stands", "jacked", "lifted") {
+	if len(w.raised) > 0 || w.said(w.job.Procedure.Start, object.Words(), "raised", "up", "stands", "jacked", "lifted") {
 		return
 	}
-	up := func(s *model.Step) bool {
-		return s.Number < step.Number && (s.Verb.Key == "raise" || s.Verb.Key == "" && strings.Contains(strings.ToLower(s.Say.Text), "raise") || s.Pose.Set())
+	stood := false
+	for _, before := range w.job.Steps[:step.Number-1] {
+		switch before.Verb.Key {
+		case "raise":
+			stood = false
+		case "support":
+			stood = true
+		case "lower":
+			stood = stood || len(before.Objects) > 0 && plain(before.Objects[0].Words()) == plain(object.Words())
+		case "":
+			if strings.Contains(strings.ToLower(before.Say.Text), "raise") || before.Pose.Set() {
+				return
+			}
+		}
 	}
-	if !slices.ContainsFunc(w.job.Steps, up) {
+	if stood {
 		w.breach(LowersNothing, step, object.Text.At, object.Words(), "", nil)
 	}
 }
