@@ -62,6 +62,15 @@ func Approval(work Work, system quantity.System, review Review) (plan.Approval, 
 	}
 	out.Figures = w.figures()
 	out.Counts = w.counts(out)
+	bare := 0
+	for _, figure := range out.Figures {
+		if figure.Source == "" {
+			bare++
+		}
+	}
+	if bare > 0 && !review.Held {
+		out.Verdict = strings.ReplaceAll(w.words.Labels.FitBare, "{none}", strconv.Itoa(bare))
+	}
 	return out, nil
 }
 
@@ -81,6 +90,12 @@ func (w *writer) strips(walk *state.Walk) []plan.Strip {
 				continue
 			}
 			word, half := w.level(level)
+			switch track.Kind {
+			case "slack":
+				word = w.words.Labels.Slack
+			case "parted":
+				word = w.words.Labels.Apart
+			}
 			if n := len(strip.Bars); n > 0 && strip.Bars[n-1].To == i && strip.Bars[n-1].Word == word {
 				strip.Bars[n-1].To = i + 1
 				continue

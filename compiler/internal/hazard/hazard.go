@@ -458,7 +458,7 @@ func (l *look) words() {
 		case l.step.Verb.Key == "relieve":
 			l.text(energy.Relieve)
 		case l.step.Verb.Key == "prove":
-			l.text(energy.Prove)
+			l.proof(energy.Prove)
 		}
 	}
 }
@@ -467,6 +467,18 @@ func (l *look) words() {
 func (l *look) text(text model.Text) {
 	for _, trigger := range trade.Triggers(text.Text) {
 		l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
+	}
+}
+
+// triedByHand are the hazards of what a proof tries by hand, after it was cut off.
+var triedByHand = []string{"start", "rotation"}
+
+// proof is like text, for words that say how it is tried whether something is dead.
+func (l *look) proof(text model.Text) {
+	for _, trigger := range trade.Triggers(text.Text) {
+		if !slices.Contains(triedByHand, trigger.Hazard) {
+			l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
+		}
 	}
 }
 

@@ -125,6 +125,9 @@ type Labels struct {
 	Off         string `toml:"off"`
 	Empty       string `toml:"empty"`
 	Isolated    string `toml:"isolated"`
+	Slack       string `toml:"slack"`
+	Apart       string `toml:"apart"`
+	FitBare     string `toml:"fit-bare"` // where figures have no source: {none}
 	Proved      string `toml:"proved"`
 	Raised      string `toml:"raised"`
 	OnStands    string `toml:"on-stands"`

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nremove = \"lid\"\n[[step]]\nrefit = \"lid\"\n",
 	},
 	Job: onBreach(state.NotPutBack, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("the %s is taken off at step %d and never put back", b.Thing, b.Step.Number),
+		return finding.Finding{Firm: b.Guard, Summary: fmt.Sprintf("the %s is taken off at step %d and never put back", b.Thing, b.Step.Number),
 			Help: fmt.Sprintf("Write a step refit = %q, or say in end that it stays off.", b.Name)}
 	}),
 })

@@ -127,6 +127,12 @@ func (w *walk) tried() {
 	w.breach(NotTried, given.givenAt, given.givenAt.Objects[0].Text.At, words, "", nil)
 }
 
+// followers drops what was told of a part only because it never went back after a
+// step: one finding says it.
+func (w *walk) followers(p *model.Part, since *model.Step) {
+	w.out.Breaches = slices.DeleteFunc(w.out.Breaches, func(b Breach) bool { return b.of == p && b.Since == since })
+}
+
 func (w *walk) endOf(p *model.Part, at *part) {
 	switch {
 	case at.off > 0 && at.out > 0 && w.endsOff(p):
@@ -135,7 +141,8 @@ func (w *walk) endOf(p *model.Part, at *part) {
 		breach.Out, breach.Back, breach.Name = at.out, at.back, p.Name
 	case at.off > 0 && at.out > 0:
 		breach := w.breach(NotPutBack, at.offAt, at.offPlace, p.Words(), "", nil)
-		breach.Name = p.Name
+		breach.Name, breach.Guard = p.Name, len(p.Guards.Items) > 0
+		w.followers(p, at.offAt)
 	case at.hand:
 		breach := w.breach(LeftHand, at.handAt, at.handedAt, p.Words(), "", nil)
 		breach.Name = p.Name

@@ -86,7 +86,7 @@ func guardsOn(w *walk, step *model.Step, object model.Object) {
 			if at.open {
 				since = at.openAt
 			}
-			w.breach(RestoredGuardOff, step, object.Text.At, object.Words(), cover.Words(), since)
+			w.breach(RestoredGuardOff, step, object.Text.At, object.Words(), cover.Words(), since).of = cover
 		}
 	}
 }
@@ -248,7 +248,7 @@ func runsGuarded(w *walk, step *model.Step, object model.Object) {
 			if at.open {
 				since = at.openAt
 			}
-			w.breach(RunsGuardOff, step, object.Text.At, object.Words(), cover.Words(), since)
+			w.breach(RunsGuardOff, step, object.Text.At, object.Words(), cover.Words(), since).of = cover
 		}
 	}
 }
@@ -265,7 +265,7 @@ func runsWhole(w *walk, step *model.Step, object model.Object) {
 			if at.hand {
 				since = at.handAt
 			}
-			w.breach(RunsApart, step, object.Text.At, object.Words(), p.Words(), since)
+			w.breach(RunsApart, step, object.Text.At, object.Words(), p.Words(), since).of = p
 			return
 		}
 	}

@@ -135,12 +135,19 @@ func hadWork(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// feet are words of what a machine stands on once it is let down.
+var feet = []string{"wheel", "wheels", "tyre", "tyres", "tire", "tires", "track", "tracks", "skid", "skids", "leg", "legs", "axle", "foot", "feet", "caster", "casters", "roller", "rollers", "runner", "runners", "hub"}
+
+func standsOn(p *model.Part) bool {
+	return !p.Cover && slices.ContainsFunc(strings.Fields(plain(p.Words())), func(word string) bool { return slices.Contains(feet, word) })
+}
+
 // isWhole wants back on what came off since it was raised, before it is let down.
 func isWhole(w *walk, step *model.Step, object model.Object) {
 	for _, h := range w.raised {
 		for _, p := range w.known {
-			if at := w.parts[p]; at.off > 0 && at.offAt != nil && at.offAt.Number > h.at.Number && !w.endsOff(p) {
-				w.breach(LoweredApart, step, object.Text.At, object.Words(), p.Words(), at.offAt)
+			if at := w.parts[p]; standsOn(p) && at.off > 0 && at.offAt != nil && at.offAt.Number > h.at.Number && !w.endsOff(p) {
+				w.breach(LoweredApart, step, object.Text.At, object.Words(), p.Words(), at.offAt).of = p
 				return
 			}
 		}

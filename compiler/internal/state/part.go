@@ -101,7 +101,7 @@ func isIn(w *walk, step *model.Step, object model.Object) {
 		return
 	}
 	if at := w.of(object.Part); at.off >= some(step, object.Part) && at.off > 0 {
-		w.breach(TightensOff, step, object.Text.At, object.Words(), "", at.offAt)
+		w.breach(TightensOff, step, object.Text.At, object.Words(), "", at.offAt).of = object.Part
 	}
 }
 

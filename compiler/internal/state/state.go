@@ -81,6 +81,9 @@ type Breach struct {
 	Out    int          // how many came off, of NotAllBack
 	Back   int          // and how many went back
 	Looked bool         // the step only looks
+	Guard  bool         // of NotPutBack: it keeps people from an energy
+
+	of *model.Part // what is off
 }
 
 // Level is how something stands, for the chart of a job.

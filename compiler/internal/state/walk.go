@@ -213,15 +213,16 @@ func head(words string) string {
 // "matched set of V-belts SPB 2650", "seal" of "hub seal 45 × 72".
 func noun(words string) string {
 	words, _, _ = strings.Cut(words, ",")
-	for _, lot := range []string{"-set", "-kit", "-pair", " set", " kit", " pair", " assembly"} { // a pad set is pads
+	for _, lot := range []string{"-set", "-kit", "-pair", " set", " kit", " pair", " assembly", " element", " cartridge", " insert"} { // a pad set is pads
 		words = strings.TrimSuffix(words, lot)
 	}
 	if _, after, ok := strings.Cut(words, " of "); ok {
 		words = after
 	}
 	last := ""
-	for _, word := range strings.FieldsFunc(words, func(r rune) bool { return r == ' ' || r == '-' }) {
-		if strings.ContainsAny(word, "0123456789") || len(word) > 1 && strings.ToUpper(word) == word {
+	for _, word := range strings.Fields(words) {
+		word = word[strings.LastIndex(strings.TrimRight(word, "-"), "-")+1:] // the belt of a V-belt
+		if strings.ContainsAny(word, "0123456789") || strings.ToUpper(word) == word { // a size or a mark: "B 62"
 			if last != "" {
 				break
 			}
