@@ -31,8 +31,15 @@ var _ = add(Rule{
 				Help:  fmt.Sprintf("Add %q to tools of the procedure.", use.Name),
 				Fixes: []finding.Fix{{Title: fmt.Sprintf("Add %q to tools", use.Name), Certain: true, Edits: []finding.Edit{addTo(procedure.Tools, procedure.Header, "tools", use.Name)}}}})
 		}
+		more := map[string]int{} // steps that lack the same tools
+		p.lacking(notListed, func(grip needs.Grip) { more[names(p.nearestWay(grip))]++ })
+		said := map[string]bool{}
 		p.lacking(notListed, func(grip needs.Grip) {
 			way := p.nearestWay(grip)
+			if said[names(way)] {
+				return
+			}
+			said[names(way)] = true
 			var fixes []finding.Fix
 			if len(way) == 1 {
 				fixes = []finding.Fix{{Title: fmt.Sprintf("Add %q to tools", way[0]), Certain: true, Edits: []finding.Edit{addTo(procedure.Tools, procedure.Header, "tools", way[0])}}}
@@ -41,7 +48,11 @@ var _ = add(Rule{
 			if grip.Torque {
 				what = "tightens"
 			}
-			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no listed tool %s %s at step %d", what, head(grip), grip.Step.Number),
+			summary := fmt.Sprintf("no listed tool %s %s at step %d", what, head(grip), grip.Step.Number)
+			if n := more[names(way)] - 1; n > 0 {
+				summary += fmt.Sprintf(" (%d more lack the same)", n)
+			}
+			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
 				Help: fmt.Sprintf("Add %s to tools of the procedure.", names(way)), Fixes: fixes,
 				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
 		})

@@ -221,7 +221,7 @@ func noun(words string) string {
 	}
 	last := ""
 	for _, word := range strings.Fields(words) {
-		word = word[strings.LastIndex(strings.TrimRight(word, "-"), "-")+1:] // the belt of a V-belt
+		word = word[strings.LastIndex(strings.TrimRight(word, "-"), "-")+1:]          // the belt of a V-belt
 		if strings.ContainsAny(word, "0123456789") || strings.ToUpper(word) == word { // a size or a mark: "B 62"
 			if last != "" {
 				break
