@@ -3,6 +3,8 @@ package compose
 import (
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -17,8 +19,31 @@ func blocks(markdown string) []plan.Block {
 	if strings.TrimSpace(markdown) == "" {
 		return nil
 	}
+	if unmarked(markdown) {
+		return []plan.Block{{Runs: []plan.Run{{Text: strings.TrimRight(markdown, " ")}}}}
+	}
+	return parsed(markdown)
+}
+
+// parser keeps nothing of what it reads, and may be used by many at once.
+var parser = goldmark.New().Parser()
+
+// unmarked reports whether a text holds no mark that CommonMark gives a meaning; most
+// sentences of a procedure are so, and need no parser.
+func unmarked(markdown string) bool {
+	if strings.ContainsAny(markdown, "*_`[]<>&\\#!~") || strings.Contains(markdown, "  ") || strings.ContainsFunc(markdown, unicode.IsControl) || !utf8.ValidString(markdown) {
+		return false
+	}
+	switch first := markdown[0]; {
+	case first >= '0' && first <= '9', first == '-', first == '+', first == ' ', first == '=':
+		return false // may begin a list or a line
+	}
+	return true
+}
+
+func parsed(markdown string) []plan.Block {
 	source := []byte(markdown)
-	root := goldmark.New().Parser().Parse(text.NewReader(source))
+	root := parser.Parse(text.NewReader(source))
 	r := reader{source: source}
 	r.container(root, "")
 	return r.out

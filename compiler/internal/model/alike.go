@@ -8,33 +8,30 @@ import (
 // Alike finds the thing that words of an object are likely meant for: of a kind the
 // verb takes, with that name or title but for hyphens, articles and the plural.
 func (j *Job) Alike(step *Step, words string) (kind, name string) {
-	if j.said == nil {
-		j.said = j.saidOf()
-	}
+	meant := bare(words)
 	for _, kind := range strings.Fields(step.Verb.Object) {
-		if name := j.said[kind+"/"+bare(words)]; name != "" {
-			return kind, name
+		for _, layer := range j.File.layers {
+			if name := layer.saidOf()[kind+"/"+meant]; name != "" && j.File.find(kind, name) != nil {
+				return kind, name
+			}
 		}
 	}
 	return "", ""
 }
 
-// saidOf lists the things the job can name by how they are said: "part/drain plug".
-func (j *Job) saidOf() map[string]string {
-	out := map[string]string{}
-	for _, layer := range j.File.layers {
-		for _, thing := range layer.things {
-			found := j.File.find(thing.kind, thing.name)
-			if found == nil {
-				continue
-			}
-			out[thing.kind+"/"+bare(Spoken(thing.name))] = thing.name
-			if titled, ok := found.(interface{ Words() string }); ok {
-				out[thing.kind+"/"+bare(titled.Words())] = thing.name
+// saidOf lists the things of a file by how they are said: "part/drain plug". It is
+// made when it is first asked for, and once.
+func (f *File) saidOf() map[string]string {
+	f.saying.Do(func() {
+		f.said = map[string]string{}
+		for _, thing := range f.things {
+			f.said[thing.kind+"/"+bare(Spoken(thing.name))] = thing.name
+			if titled, ok := f.index[thing.kind+"/"+thing.name].(interface{ Words() string }); ok {
+				f.said[thing.kind+"/"+bare(titled.Words())] = thing.name
 			}
 		}
-	}
-	return out
+	})
+	return f.said
 }
 
 // bare takes off what does not tell things apart: an article before the words and a

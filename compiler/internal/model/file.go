@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"path"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/trade"
@@ -34,6 +35,8 @@ type File struct {
 	machine *File          // describes the machine of its procedure; set by link
 	things  []named        // in file order
 	index   map[string]any // "part/drain-plug" → *Part
+	saying  sync.Once
+	said    map[string]string // what it describes, by how it is said
 }
 
 type named struct {

@@ -29,7 +29,6 @@ type Job struct {
 	energy map[string]*Energy
 	point  map[string]*Lubricated
 	limit  map[string]*Limit
-	said   map[string]string // what can be named, by how it is said; made when first asked for
 }
 
 // Jobs makes the jobs of a file: one for each version its procedure serves.

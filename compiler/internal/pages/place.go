@@ -19,6 +19,7 @@ type frame struct {
 	again  func(string) item  // heading of a side that goes on with a part
 	feet   map[bool]float64   // heights of the foot, with and without the laws
 	heads  map[string]float64 // heights of the headings
+	tabs   map[int]float64    // widths of the count of sides, by the sides there is room for
 }
 
 // gaps above the foot and below a repeated heading, in ems of the main type.
@@ -234,7 +235,14 @@ func (f *frame) foot(laws bool, index, all int) piece {
 // widest is the room kept for the count of sides, the same on every side so that
 // the foot is as high on all of them.
 func (f *frame) widest() float64 {
-	return max(f.onward(f.most-3, f.most).width, f.onward(f.most-2, f.most).width, f.onward(f.most-1, f.most).width)
+	if wide, known := f.tabs[f.most]; known {
+		return wide
+	}
+	if f.tabs == nil {
+		f.tabs = map[int]float64{}
+	}
+	f.tabs[f.most] = max(f.onward(f.most-3, f.most).width, f.onward(f.most-2, f.most).width, f.onward(f.most-1, f.most).width)
+	return f.tabs[f.most]
 }
 
 // onward counts the sides and says where to go on.

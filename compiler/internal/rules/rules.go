@@ -36,6 +36,7 @@ type Pass struct {
 	rule  *Rule
 	out   *[]finding.Finding
 	known map[int]lack // what each fastener lacks, once it was worked out
+	split map[*tree.Value][]sentence
 }
 
 // Found reports a fault of the pass's rule at a place. Severity and the reason
@@ -106,12 +107,12 @@ func File(file *model.File) []finding.Finding {
 // Job runs the rules on one job, with what it takes, what can hurt in it and how the machine stands after each step.
 func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *state.Walk) []finding.Finding {
 	out := slices.Clone(job.Faults)
-	lacks := map[int]lack{}
+	lacks, split := map[int]lack{}, map[*tree.Value][]sentence{}
 	for _, rule := range all {
 		if rule.Job == nil {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, rule: rule, out: &out}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, split: split, rule: rule, out: &out}
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

@@ -17,7 +17,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		for _, message := range p.authored() {
-			all := sentences(message.Avoid)
+			all := p.sentences(message.Avoid)
 			if len(all) > 0 && all[0].states() {
 				p.Found(finding.Finding{Place: all[0].place(), Summary: fmt.Sprintf("avoid begins with %q and not with what to do", all[0].head()),
 					Help: "Begin with the verb, as an order: \"Wear gloves.\", \"Stand clear of the load.\" A condition may stand before it."})

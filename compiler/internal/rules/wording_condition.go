@@ -30,7 +30,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {
-				for _, s := range sentences(text) {
+				for _, s := range p.sentences(text) {
 					core, skip := s.core()
 					m := condition.FindStringSubmatchIndex(core)
 					if m == nil || !orderForm.MatchString(core) {

@@ -36,7 +36,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		look := func(text model.Text, most int, what string) {
-			for _, s := range sentences(text) {
+			for _, s := range p.sentences(text) {
 				if n := wordCount(s.words); n > most {
 					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", what, n, s.head()),
 						Help: fmt.Sprintf("Make two of it; %d words are enough for one. An amount counts as one word.", most)})

@@ -19,7 +19,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, message := range p.authored() {
 			for _, text := range []model.Text{message.Hazard, message.Consequence} {
-				for _, s := range sentences(text) {
+				for _, s := range p.sentences(text) {
 					if firmOrder.MatchString(s.words) {
 						p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("the message on %q orders before it comes to avoid: %q", message.Hazard.Text, s.head()),
 							Help: "Put what to do into avoid; hazard and consequence only tell what it is and what it does."})

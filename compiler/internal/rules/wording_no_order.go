@@ -24,7 +24,7 @@ var _ = add(Rule{
 			if step.Verb.Key != "" || !step.Say.Set() {
 				continue
 			}
-			all := sentences(step.Say)
+			all := p.sentences(step.Say)
 			if len(all) == 0 || !all[0].states() && (!gerund.MatchString(all[0].words) || clause.MatchString(all[0].words)) {
 				continue
 			}

@@ -31,7 +31,7 @@ var _ = add(Rule{
 				continue
 			}
 			for _, text := range append(append([]model.Text{step.Expect, step.Until}, orders(step)...), step.Keep.Items...) {
-				for _, s := range sentences(text) {
+				for _, s := range p.sentences(text) {
 					m := elastic.FindStringIndex(s.words)
 					if m == nil || s.figure() || namesWho.MatchString(s.words[m[1]:]) || ofAThing.MatchString(s.words[:m[0]]) {
 						continue

@@ -22,7 +22,7 @@ var _ = add(Rule{
 			notes = append(notes, step.Notes.Items...)
 		}
 		for _, note := range notes {
-			for _, s := range sentences(note) {
+			for _, s := range p.sentences(note) {
 				if firmOrder.MatchString(s.words) {
 					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("the note orders: %q", s.head()),
 						Help: "Make a step of it, or put it into the say of the step it belongs to. A note only tells how things are."})

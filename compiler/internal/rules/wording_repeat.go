@@ -24,7 +24,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {
-				for _, s := range sentences(text) {
+				for _, s := range p.sentences(text) {
 					core, skip := s.core()
 					if skip > 0 || !repeats.MatchString(core) || repeated.MatchString(core) || step.Until.Set() || step.Count.N > 0 {
 						continue

@@ -27,7 +27,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		var removed []string
 		for _, step := range p.Job.Steps {
-			for _, s := range sentences(step.Say) {
+			for _, s := range p.sentences(step.Say) {
 				m := replaceWords.FindStringSubmatchIndex(s.words)
 				if m == nil || renewed.MatchString(s.words) {
 					continue

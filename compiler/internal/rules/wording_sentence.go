@@ -25,6 +25,19 @@ var (
 	emphasis    = strings.NewReplacer("*", " ", "_", " ", "`", " ")
 )
 
+// sentences splits a text, once for all the rules of a job that look at it.
+func (p *Pass) sentences(text model.Text) []sentence {
+	if text.Value == nil || p.split == nil {
+		return sentences(text)
+	}
+	out, known := p.split[text.Value]
+	if !known {
+		out = sentences(text)
+		p.split[text.Value] = out
+	}
+	return out
+}
+
 // sentences splits a text.
 func sentences(text model.Text) []sentence {
 	plain := emphasis.Replace(text.Text)

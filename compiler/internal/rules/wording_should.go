@@ -26,7 +26,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {
-				for _, s := range sentences(text) {
+				for _, s := range p.sentences(text) {
 					m := advice.FindStringIndex(s.words)
 					if m == nil || m[0] == 0 || asItShould.MatchString(s.words[:m[0]]) || s.states() && step.Verb.Key == "" && text == step.Say && s.start == 0 { // the last is wording/no-order
 						continue

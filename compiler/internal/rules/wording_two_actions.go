@@ -32,7 +32,7 @@ var _ = add(Rule{
 			if step.Verb.Key != "" || !step.Say.Set() {
 				continue
 			}
-			for _, s := range sentences(step.Say) {
+			for _, s := range p.sentences(step.Say) {
 				core, skip := s.core()
 				m := joined.FindStringSubmatchIndex(core)
 				if m == nil {

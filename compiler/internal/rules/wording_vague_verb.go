@@ -28,7 +28,7 @@ var _ = add(Rule{
 			if !step.Say.Set() || valued(step) {
 				continue
 			}
-			for _, s := range sentences(step.Say) {
+			for _, s := range p.sentences(step.Say) {
 				core, skip := s.core()
 				m := vagueVerb.FindStringSubmatchIndex(core)
 				if m == nil || s.figure() {
