@@ -323,3 +323,17 @@ var lookups = map[string]func(j *Job, name string, out *Object) bool{
 		return out.Other != nil
 	},
 }
+
+// Things lists how the things of some kinds that the job's file can name are called, in
+// the order of their names.
+func (j *Job) Things(kinds ...string) []string {
+	var out []string
+	for _, kind := range kinds {
+		for _, name := range j.File.names(kind) {
+			if thing, ok := j.File.find(kind, name).(interface{ Words() string }); ok {
+				out = append(out, thing.Words())
+			}
+		}
+	}
+	return out
+}
