@@ -62,9 +62,9 @@ func (t Thread) StressAreaMM2() (float64, bool) {
 
 var (
 	metricForm  = regexp.MustCompile(`^m ?(\d{1,3}(?:\.\d)?)(?: ?[x×*] ?(\d{1,3}(?:\.\d{1,3})?))?$`)
-	unifiedForm = regexp.MustCompile(`^(#\d{1,2}|no\.? ?\d{1,2}|[\d/ -]{1,8}?) ?(?:-|x|×) ?(\d{1,2}(?:\.\d)?)(?: ?tpi)?(?: ?(unc|unf|uns|npt))?$`)
+	unifiedForm = regexp.MustCompile(`^(#\d{1,2}|no\.? ?\d{1,2}|[\d/ -]{1,8}?) ?(?:-|x|×) ?(\d{1,2}(?:\.\d)?)(?: ?tpi)?(?: ?(unc|unf|uns|un|npt))?$`)
 	pipeForm    = regexp.MustCompile(`^(g|r|rc|rp|npt|bspp|bspt|bsp) ?([\d/ -]{1,7})$`)
-	seriesOnly  = regexp.MustCompile(`^([\d/ -]{1,8}?)(?: ?in|")? ?(unc|unf)$`)
+	seriesOnly  = regexp.MustCompile(`^([\d/ -]{1,8}?)(?: ?in|")? ?(unc|unf|uns|un)$`)
 	metricDash  = regexp.MustCompile(`^m ?(\d{1,3}) ?[-/] ?(\d(?:\.\d{1,2})?)$`)
 	pipeAfter   = regexp.MustCompile(`^([\d/ -]{1,7}?) ?(?:in|")? ?(npt|bspp|bspt|bsp)$`)
 )
@@ -105,9 +105,9 @@ func ParseThread(text string) (Thread, error) {
 
 // noPitch is the error for an inch thread with its series and no threads an inch: "1/2 UNF".
 func noPitch(text, size, series string) error {
-	value, _ := parseFraction(size)
+	value, ok := parseFraction(size)
 	for _, row := range unified {
-		if row.size == fraction(value) && strings.EqualFold(series, row.series.String()) {
+		if ok && row.size == fraction(value) && strings.EqualFold(series, row.series.String()) {
 			return fmt.Errorf("%q does not say the threads an inch; write %q", text, row.written())
 		}
 	}

@@ -157,7 +157,7 @@ func TestStressAreasOfASMEB11(t *testing.T) {
 }
 
 func FuzzParseThread(f *testing.F) {
-	for _, text := range []string{"M10x1.25", "3/8-16 UNC", "NPT 1/8", "G1/4", "1-1/4-7", "#10-24", "1/0-3"} {
+	for _, text := range []string{"M10x1.25", "3/8-16 UNC", "NPT 1/8", "G1/4", "1-1/4-7", "#10-24", "1/0-3", "6 6 UNC", "1-5/16-12 UN", "2 UN"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
