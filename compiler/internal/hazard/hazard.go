@@ -163,7 +163,7 @@ var byVerb = map[string]string{"raise": "crushing", "support": "crushing", "lowe
 
 func (l *look) verb() {
 	key := l.step.Verb.Key
-	if hazard := byVerb[key]; hazard != "" {
+	if hazard := byVerb[key]; hazard != "" && !(key == "support" && l.hangs()) {
 		raised := ""
 		if key == "support" {
 			raised = "hands go under what is raised"
@@ -174,6 +174,22 @@ func (l *look) verb() {
 		l.add(hazard, l.at(), fmt.Sprintf("%s is its verb", key), raised)
 	}
 }
+
+// hangs reports whether what is supported is a part in a sling or on a hoist, which is
+// a load and no raised machine.
+func (l *look) hangs() bool {
+	for _, name := range l.step.Tools.Names() {
+		if tool := l.job.Tool(name); tool != nil && (tool.Kind.Text == "sling" || tool.Kind.Text == "hoist") {
+			return len(l.step.Objects) > 0 && !slices.ContainsFunc(whole, func(word string) bool {
+				return strings.Contains(strings.ToLower(l.step.Objects[0].Words()), word)
+			})
+		}
+	}
+	return false
+}
+
+// whole are words for what a machine rests on, and for all of it.
+var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header", "boom", "tractor", "loader", "bucket arm", "trailer", "wheel", "chassis"}
 
 // indoors are words that tell of a closed place; common practice, no source.
 var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container"}

@@ -204,6 +204,9 @@ func (g Grip) Wanted() string {
 	if !g.Torque && g.Access != "socket" && g.ReachMM == 0 {
 		kind = kinds.whole[0]
 	}
+	if g.Torque && g.Access == "wrench" {
+		kind = "crowfoot"
+	}
 	if len(g.Widths) > 0 {
 		return fmt.Sprintf(" with kind = %q and sizes = %q", kind, g.Widths[0].Label)
 	}

@@ -18,8 +18,16 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		p.lacking(noGrip, func(grip needs.Grip) {
-			p.Found(finding.Finding{Place: grip.Object, Summary: fmt.Sprintf("no tool of the shop fits %s at step %d", head(grip), grip.Step.Number),
-				Help:    fmt.Sprintf("Describe the tool in a table [tool.NAME]%s, or the right size at the part.", grip.Wanted()) + p.sizeless(),
+			summary := fmt.Sprintf("no tool of the shop fits %s at step %d", head(grip), grip.Step.Number)
+			help := fmt.Sprintf("Describe the tool in a table [tool.NAME]%s, or the right size at the part.", grip.Wanted())
+			loose := grip
+			loose.Torque = false
+			if grip.Torque && len(loose.Grips(p.Job.Tools())) > 0 {
+				summary = fmt.Sprintf("nothing that fits %s at step %d goes on a torque wrench", head(grip), grip.Step.Number)
+				help = fmt.Sprintf("Describe a tool with a square drive in a table [tool.NAME]%s; where a hose or a pipe is in the way, with kind = \"crowfoot\".", grip.Wanted())
+			}
+			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
+				Help:    help + p.sizeless(),
 				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
 		})
 	},
