@@ -159,6 +159,28 @@ func TestPickListIsReadBySecondReader(t *testing.T) {
 	}
 }
 
+// What the shop's procedures renew, counted by hand from their steps; both versions of
+// a machine are summed.
+func TestNewPartsAreCountedAsByHand(t *testing.T) {
+	lists, _, err := compileShop(t).Pick(compiler.Look{})
+	require.NoError(t, err)
+	rows, err := csv.NewReader(bytes.NewReader(lists[1].Bytes)).ReadAll()
+	require.NoError(t, err)
+	counted := map[string]string{}
+	for _, row := range rows[1:] {
+		if row[0] == "New parts" {
+			words, _, _ := strings.Cut(row[1], ",")
+			counted[words] = row[2]
+		}
+	}
+	assert.Equal(t, map[string]string{
+		"Band blade": "1", "Matched set of three V-belts SPB 2650": "1", "Guide roller": "2", "Felt wiper": "2", "Split pin 4 × 40 mm": "1",
+		"Chipper knife": "4", "Knife bolt M16 × 55": "8", "Intake filter element": "1", "Sealing washer 3/8 in": "1", "Matched pair of V-belts SPA 1500": "1",
+		"Edger saw": "5", "Sealing ring 22 × 27 mm": "4", "Breather filter": "2", "Hub seal 45 × 72 × 10 mm": "1", "Split pin 5 × 50 mm": "1",
+		"Press hose": "1", "Sealing ring 27 × 32 mm": "1", "Tank cover gasket": "1", "Suction strainer": "1", "Return filter element": "1", "O-ring 98 × 3 mm": "1",
+	}, counted)
+}
+
 func TestSameInputSameBytesWithOneCoreAndTwo(t *testing.T) {
 	everything := func(cores int) []compiler.Output {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))

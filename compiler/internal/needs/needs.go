@@ -115,7 +115,7 @@ func (n *Needs) object(job *model.Job, step *model.Step, object model.Object) {
 	switch {
 	case object.Part != nil:
 		n.part(job, step, object.Part, at)
-		if spare := job.Spare(object.Part.Name); spare != nil && step.Verb.Key == "replace" {
+		if spare := job.Spare(object.Part.Name); spare != nil && step.Verb.Key == "replace" && !step.Spares.Has(spare.Name) {
 			n.Spares = append(n.Spares, Use{Name: spare.Name, Count: step.Count.Or(object.Part.Count.Or(1)), Step: step, At: at, Why: "renewed at the step"})
 		}
 	case object.Cavity != nil:
@@ -134,7 +134,7 @@ func (n *Needs) object(job *model.Job, step *model.Step, object model.Object) {
 		n.Supplies = append(n.Supplies, Use{Name: fluidOf(step, point.Fluid), Count: point.Count.Or(1), Amount: times(amount, step.Count.Or(point.Count.Or(1))), Step: step, At: at, Why: step.Verb.Key + " the " + point.Words()})
 	case object.Limit != nil && step.Verb.Key != "record":
 		n.named(object.Limit.Tool, step, at, "measures the "+object.Limit.Words())
-	case object.Spare != nil && step.Verb.Key == "replace":
+	case object.Spare != nil && step.Verb.Key == "replace" && !step.Spares.Has(object.Spare.Name):
 		n.Spares = append(n.Spares, Use{Name: object.Spare.Name, Count: step.Count.Or(1), Step: step, At: at, Why: "renewed at the step"})
 	}
 	if step.Fluid.Set() && object.Cavity == nil && object.Point == nil {
