@@ -10,7 +10,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "fluid/not-named", Severity: finding.Error, Title: "A cavity is filled with nobody knows what",
 		Why:     "The wrong oil can foam, eat bronze or turn to sludge with what is left in.",
-		Source:  "MIL-STD-40051-2, from memory: a material has a name and a quantity",
+		Source:  "DOE-STD-1029-92: a step that sets something gives the value; MIL-STD-40051-2, from memory: a material has a name and a quantity",
 		Setting: quiet,
 		Bad:     "[cavity.gearbox]\ncapacity = \"1 L\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\nallow = []\n",
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\n",

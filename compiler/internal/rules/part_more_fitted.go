@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "part/more-fitted", Severity: finding.Warning, Title: "More new ones go in than came off",
 		Why:     "The pick list brings too many, or one has no place to go.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(setting + "no-isolation = \"On the bench\"\nsupplies = []\nspares = [\"new-clip\"]\ntools = []\nwear = []\n[spare.new-clip]\n[part.clip]\ncount = 4\n"),
 		Bad:     "[[step]]\nremove = \"clip\"\n[[step]]\nreplace = \"new-clip\"\ncount = 5\n",
 		Good:    "[[step]]\nremove = \"clip\"\n[[step]]\nreplace = \"new-clip\"\ncount = 4\n",

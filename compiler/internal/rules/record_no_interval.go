@@ -8,7 +8,7 @@ import (
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "interval/not-stated", Severity: finding.Error, Title: "The procedure does not say when it is due",
+		ID: "interval/not-stated", Severity: finding.Warning, Title: "The procedure does not say when it is due",
 		Why:     "A service nobody knows the date of is done after the damage.",
 		Source:  "MIL-STD-40051-2, from memory; common practice",
 		Setting: strings.Replace(quiet, "every = \"500 h\"\n", "", 1),

@@ -9,7 +9,7 @@ import (
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "safety/wheel-in-the-air", Severity: finding.Error, Title: "A wheel's nuts are turned hard while it hangs free",
+		ID: "safety/wheel-in-the-air", Severity: finding.Warning, Title: "A wheel's nuts are turned hard while it hangs free",
 		Why:     "The wheel turns with the wrench, and the pull that breaks a nut loose or brings it to its torque can draw the machine off the jack.",
 		Source:  "common practice, no source",
 		Setting: whole(setting + "no-isolation = \"Nothing on it is driven\"\nsupplies = []\nspares = []\ntools = []\nwear = [\"helmet\"]\ncautions = [\"crushing\"]\n[part.skid]\n[part.wheel-nuts]\nhead = \"wing\"\n"),

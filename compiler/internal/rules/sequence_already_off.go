@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/already-off", Severity: finding.Error, Title: "A step takes off what is off",
 		Why:     "One of the two steps is wrong, or the part that went back between them is not told.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n"),
 		Bad:     "[[step]]\nremove = \"lid\"\n[[step]]\nremove = \"lid\"\n[[step]]\nrefit = \"lid\"\n",
 		Good:    "[[step]]\nremove = \"lid\"\n[[step]]\nrefit = \"lid\"\n",

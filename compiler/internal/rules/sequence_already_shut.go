@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/already-shut", Severity: finding.Error, Title: "A step closes or connects what never was open",
 		Why:     "One of two steps is missing, or it is another one that was meant.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n[cover.flap]\nhead = \"wing\"\n[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nclose = \"flap\"\n",
 		Good:    "[[step]]\nopen = \"flap\"\n[[step]]\ncheck = \"the rope\"\nexpect = \"it is whole\"\noutside = \"Stop, and call the foreman.\"\n[[step]]\nclose = \"flap\"\n",

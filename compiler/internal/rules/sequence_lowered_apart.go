@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/lowered-apart", Severity: finding.Error, Title: "Something is let down on a part that is off",
 		Why:     "It comes down on the hub, or on the hand that holds the wheel.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(setting + "no-isolation = \"Nothing on it is driven\"\nsupplies = []\nspares = []\ntools = []\nwear = [\"helmet\"]\ncautions = [\"crushing\"]\n[part.skid]\n"),
 		Bad:     "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nlower = \"the far end\"\n[[step]]\nrefit = \"skid\"\n",
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",

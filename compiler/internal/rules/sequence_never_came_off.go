@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/never-came-off", Severity: finding.Error, Title: "A step puts back what never came off",
 		Why:     "Whoever reads it looks for a part that lies nowhere, or a removal that is not told.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n"),
 		Bad:     "[[step]]\nrefit = \"lid\"\n",
 		Good:    "[[step]]\nremove = \"lid\"\n[[step]]\nrefit = \"lid\"\n",

@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/never-loosened", Severity: finding.Warning, Title: "A step tightens what no step has loosened, after something was set",
 		Why:     "What is set against a tight bolt does not move, or moves back.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n[cover.flap]\nhead = \"wing\"\n[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",
 		Good:    "[[step]]\nloosen = \"clamp\"\n[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",

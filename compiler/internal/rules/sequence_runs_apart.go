@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/runs-apart", Severity: finding.Error, Title: "The machine runs with a part off or not tightened",
 		Why:     "What is not in falls in, and what is not tight flies off.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n"),
 		Bad:     "[[step]]\nremove = \"lid\"\n[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n[[step]]\nrefit = \"lid\"\n",
 		Good:    "[[step]]\nremove = \"lid\"\n[[step]]\nrefit = \"lid\"\n[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n",

@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/set-while-tight", Severity: finding.Warning, Title: "Something is set when what holds it has just been tightened",
 		Why:     "The setting does not take, or the tightening was for nothing.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n[cover.flap]\nhead = \"wing\"\n[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nloosen = \"clamp\"\n[[step]]\nsay = \"Move the sieve to the mark.\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n",
 		Good:    "[[step]]\nloosen = \"clamp\"\n[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",

@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/step-twice", Severity: finding.Error, Title: "A step stands twice in a row",
 		Why:     "It was copied and not changed: the second was to do something else, or is not needed.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.lid]\n[part.sieve]\nbehind = \"lid\"\n[cover.flap]\nhead = \"wing\"\n[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nopen = \"flap\"\n[[step]]\nopen = \"flap\"\n[[step]]\nclose = \"flap\"\n",
 		Good:    "[[step]]\nopen = \"flap\"\n[[step]]\nclose = \"flap\"\n",

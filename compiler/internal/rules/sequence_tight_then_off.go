@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "sequence/tightened-then-off", Severity: finding.Warning, Title: "A step tightens what the next ones take off",
 		Why:     "One of the two is the wrong way round.",
-		Source:  "the machine's state over the steps",
+		Source:  "the procedure itself: its steps contradict each other",
 		Setting: whole(quiet + "[part.clamp]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n[[step]]\nremove = \"clamp\"\n[[step]]\nrefit = \"clamp\"\n",
 		Good:    "[[step]]\nloosen = \"clamp\"\n[[step]]\nremove = \"clamp\"\n[[step]]\nrefit = \"clamp\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",

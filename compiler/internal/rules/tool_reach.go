@@ -11,7 +11,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "tool/reach", Severity: finding.Error, Title: "A head sits deeper than the tools reach",
 		Why:     "A socket that does not reach the head is found out with the machine open.",
-		Source:  "common practice, no source",
+		Source:  "the shop's own description: how deep the head sits and how long the tool is",
 		Setting: walled,
 		Bad:     "tools = [\"socket-16\", \"ratchet\"]\n[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
 		Good:    "tools = [\"socket-16\", \"ratchet\", \"extension\"]\n[tool.extension]\nkind = \"extension\"\ndrive = \"1/2\"\nlength = \"125 mm\"\n[part.plug]\nacross = \"16 mm\"\nreach = \"120 mm\"\n[[step]]\nloosen = \"plug\"\n",
