@@ -18,6 +18,6 @@ var _ = add(Rule{
 	},
 	Job: onBreach(state.NotPutBack, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Firm: b.Guard, Summary: fmt.Sprintf("the %s is taken off at step %d and never put back", b.Thing, b.Step.Number),
-			Help: fmt.Sprintf("Write a step refit = %q, or say in end that it stays off.", b.Name)}
+			Help: fmt.Sprintf("Write a step refit = %q, or replace = %q where a new one goes in; or say in end that it stays off.", b.Name, b.Name)}
 	}),
 })
