@@ -37,8 +37,6 @@ var saidOnce = map[string]string{
 	"amount times ten":                           "no table says how much a gearbox takes; found where the container runs over",
 	"millilitres for litres":                     "no table says how much a gearbox takes",
 	"grade changed":                              "found where the fluid is named after its grade",
-	"thickener changed":                          "found where two greases meet in one job",
-	"kind of fluid changed":                      "found where the grade is none of that kind",
 	"until dropped":                              "found at a draining; a filling is checked by its level",
 	"variants changed over":                      "one version is as likely as the other",
 	"tool dropped at a step":                     "found where nothing else takes the tool from the list",
