@@ -432,6 +432,11 @@ func (l *look) named(name string, at source.Place) {
 		for _, hazard := range supply.Hazards.Items {
 			l.add(hazard.Text, at, fmt.Sprintf("%s is described with it", supply.Words()), "")
 		}
+		for _, trigger := range trade.Triggers("Apply the " + supply.Words() + ".") {
+			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && !supply.Hazards.Given {
+				l.add(trigger.Hazard, at, fmt.Sprintf("%s is handled", supply.Words()), "")
+			}
+		}
 	} else if fluid := l.job.Fluid(name); fluid != nil {
 		l.fluid(fluid, at)
 	}
