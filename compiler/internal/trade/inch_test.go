@@ -42,7 +42,7 @@ func TestParseWidth(t *testing.T) {
 }
 
 func FuzzParseWidth(f *testing.F) {
-	for _, text := range []string{"16 mm", "1-3/16 in", "0.75 in", "3/0 in", "1e300 mm"} {
+	for _, text := range []string{"16 mm", "1-3/16 in", "0.75 in", "3/0 in", "1e300 mm", "3/77709in"} {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

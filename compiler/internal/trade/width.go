@@ -20,6 +20,9 @@ type Width struct {
 // widest is above every size a hand tool is sold in (metric 80 mm, inch 3-1/8 in), with room for ring spanners.
 const widest = 200.0
 
+// narrowest is below every size a hand tool is sold in (hex keys from 0.7 mm).
+const narrowest = 0.5
+
 var widthForm = regexp.MustCompile(`^(.*?)\s*(mm|in\.?|inch|inches|"|”|″)$`)
 
 // ParseWidth reads "16 mm", "5.5 mm", "3/4 in", "1-3/16 in". The error says what to write.
@@ -30,7 +33,7 @@ func ParseWidth(text string) (Width, error) {
 	}
 	if m[2] == "mm" {
 		mm, err := strconv.ParseFloat(m[1], 64)
-		if err != nil || !(mm > 0 && mm <= widest) {
+		if err != nil || !(mm >= narrowest && mm <= widest) {
 			return Width{}, fmt.Errorf("%q is no width across flats in mm; write \"16 mm\"", text)
 		}
 		return metricWidth(mm), nil
@@ -39,7 +42,7 @@ func ParseWidth(text string) (Width, error) {
 	if !ok && strings.Contains(m[1], ".") && len(m[1]) < 10 && !strings.ContainsAny(m[1], "eE/_") {
 		value, ok = new(big.Rat).SetString(m[1])
 	}
-	if !ok || value.Sign() <= 0 || inchMM(value) > widest {
+	if !ok || inchMM(value) < narrowest || inchMM(value) > widest {
 		return Width{}, fmt.Errorf("%q is no width across flats in inches; write \"3/4 in\"", text)
 	}
 	return inchWidth(value), nil
