@@ -27,7 +27,7 @@ func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
 			faults[i] = err
 			return
 		}
-		content, err := compose.Approval(job.work, system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: r.against(job), Accepted: r.accepted(job)})
+		content, err := compose.Approval(job.work, system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: job.of(r.Findings), Accepted: job.of(r.Allowed)})
 		if err != nil {
 			faults[i] = err
 			return
@@ -58,13 +58,8 @@ func large(stock string) string {
 	return "a4"
 }
 
-// against lists the findings that stand in a job's own file, or in one it takes
-// names from.
-func (r *Result) against(job Job) []finding.Finding { return r.of(job, r.Findings) }
-
-func (r *Result) accepted(job Job) []finding.Finding { return r.of(job, r.Allowed) }
-
-func (r *Result) of(job Job, list []finding.Finding) []finding.Finding {
+// of keeps the findings that stand in a job's own file, or in one it takes names from.
+func (job Job) of(list []finding.Finding) []finding.Finding {
 	var paths []string
 	for _, layer := range job.work.Job.File.Layers() {
 		paths = append(paths, layer.Source.Path)

@@ -61,13 +61,13 @@ func Approval(work Work, system quantity.System, review Review) (plan.Approval, 
 		out.Accepted = append(out.Accepted, remark)
 	}
 	out.Figures = w.figures()
-	out.Counts = w.counts(out)
 	bare := 0
 	for _, figure := range out.Figures {
 		if figure.Source == "" {
 			bare++
 		}
 	}
+	out.Counts = w.counts(out, bare)
 	if bare > 0 && !review.Held {
 		out.Verdict = strings.ReplaceAll(w.words.Labels.FitBare, "{none}", strconv.Itoa(bare))
 	}
@@ -166,17 +166,11 @@ func (w *writer) figures() []plan.Figure {
 	return out
 }
 
-func (w *writer) counts(sheet plan.Approval) []string {
+func (w *writer) counts(sheet plan.Approval, bare int) []string {
 	labels := w.words.Labels
 	by := map[string]int{}
 	for _, remark := range sheet.Found {
 		by[remark.Severity]++
-	}
-	bare := 0
-	for _, figure := range sheet.Figures {
-		if figure.Source == "" {
-			bare++
-		}
 	}
 	say := func(text string, n, none int) string {
 		return strings.NewReplacer("{n}", strconv.Itoa(n), "{none}", strconv.Itoa(none)).Replace(text)

@@ -479,29 +479,23 @@ func (l *look) words() {
 		case l.step.Verb.Key == "relieve":
 			l.text(energy.Relieve)
 		case l.step.Verb.Key == "prove":
-			l.proof(energy.Prove)
+			l.text(energy.Prove, triedByHand...)
 		}
 	}
 }
 
-// text adds what some words of the author's that print at the step imply.
-func (l *look) text(text model.Text) {
+// text adds what some words of the author's that print at the step imply, but for some hazards.
+func (l *look) text(text model.Text, without ...string) {
 	for _, trigger := range trade.Triggers(text.Text) {
+		if slices.Contains(without, trigger.Hazard) {
+			continue
+		}
 		l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
 	}
 }
 
 // triedByHand are the hazards of what a proof tries by hand, after it was cut off.
 var triedByHand = []string{"start", "rotation"}
-
-// proof is like text, for words that say how it is tried whether something is dead.
-func (l *look) proof(text model.Text) {
-	for _, trigger := range trade.Triggers(text.Text) {
-		if !slices.Contains(triedByHand, trigger.Hazard) {
-			l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
-		}
-	}
-}
 
 // named puts the article before words that have none.
 func named(words string) string {

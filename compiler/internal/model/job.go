@@ -211,6 +211,23 @@ func (j *Job) Covers() []*Part {
 	return out
 }
 
+// Freed lists the covers that come off with a part: itself, or those it holds; none for nil.
+func (j *Job) Freed(part *Part) []*Part {
+	switch {
+	case part == nil:
+		return nil
+	case part.Cover:
+		return []*Part{part}
+	}
+	var out []*Part
+	for _, cover := range j.Covers() {
+		if cover.HeldBy.Has(part.Name) {
+			out = append(out, cover)
+		}
+	}
+	return out
+}
+
 // Cavities lists the places that hold a fluid, by name.
 func (j *Job) Cavities() []*Cavity {
 	var out []*Cavity
@@ -322,6 +339,20 @@ var lookups = map[string]func(j *Job, name string, out *Object) bool{
 		}
 		return out.Other != nil
 	},
+}
+
+// Worked lists the parts and covers that steps name as their objects, each once, in
+// the order of the steps.
+func (j *Job) Worked() []*Part {
+	var out []*Part
+	for _, step := range j.Steps {
+		for _, object := range step.Objects {
+			if object.Part != nil && !slices.Contains(out, object.Part) {
+				out = append(out, object.Part)
+			}
+		}
+	}
+	return out
 }
 
 // Things lists how the things of some kinds that the job's file can name are called, in

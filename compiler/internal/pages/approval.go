@@ -120,10 +120,6 @@ func (a *approval) chart() []item {
 	return append(items, item{piece: legend.named("legend", ""), above: em * 0.3, stays: true})
 }
 
-func (a *approval) wideAs(k kind, text string) float64 {
-	return k.wide(a.split([]span{{text, k.face, k.ink}}))
-}
-
 // x is where a step's cell begins.
 func (c chartOf) x(step int) float64 { return c.names + float64(step-c.first)*c.cell }
 

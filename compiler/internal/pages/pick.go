@@ -54,10 +54,6 @@ func (l *list) rule() {
 	l.column = l.width - l.margin
 }
 
-func (l *list) wideAs(k kind, text string) float64 {
-	return k.wide(l.split([]span{{text, k.face, k.ink}}))
-}
-
 func (l *list) head() piece {
 	labels := l.words.Labels
 	stamp := piece{}

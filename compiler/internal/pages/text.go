@@ -159,6 +159,11 @@ func (k kind) wide(line []word) float64 {
 	return sum
 }
 
+// wideAs is how wide a text is on one line.
+func (s *setter) wideAs(k kind, text string) float64 {
+	return k.wide(s.split([]span{{text, k.face, k.ink}}))
+}
+
 // split takes spans apart into words.
 func (s *setter) split(spans []span) []word {
 	var words []word

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"benchleaf/compiler/finding"
-	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/trade"
 )
 
@@ -18,20 +17,15 @@ var _ = add(Rule{
 		Good:    "[part.clamp]\nhead = \"wing\"\nclass = \"8.8\"\nthread = \"M8\"\n[[step]]\nloosen = \"clamp\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
-		for _, step := range p.Job.Steps {
-			for _, object := range step.Objects {
-				part := object.Part
-				if part == nil || told[part] || !part.Class.Set() || part.Thread.Set() {
-					continue
-				}
-				told[part] = true
-				if _, err := trade.ParseClass(part.Class.Text); err != nil {
-					continue
-				}
-				p.Found(finding.Finding{Place: part.Class.At, Summary: fmt.Sprintf("the %s has a class and no thread", part.Words()),
-					Help: "Add thread = \"…\", as it is marked or measured."})
+		for _, part := range p.Job.Worked() {
+			if !part.Class.Set() || part.Thread.Set() {
+				continue
 			}
+			if _, err := trade.ParseClass(part.Class.Text); err != nil {
+				continue
+			}
+			p.Found(finding.Finding{Place: part.Class.At, Summary: fmt.Sprintf("the %s has a class and no thread", part.Words()),
+				Help: "Add thread = \"…\", as it is marked or measured."})
 		}
 	},
 })

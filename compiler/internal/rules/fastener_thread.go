@@ -2,7 +2,6 @@ package rules
 
 import (
 	"benchleaf/compiler/finding"
-	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/trade"
 )
 
@@ -16,17 +15,12 @@ var _ = add(Rule{
 		Good:    "tools = [\"wrench-16\"]\n[part.plug]\nthread = \"M10\"\nacross = \"16 mm\"\n[[step]]\nloosen = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
-		for _, step := range p.Job.Steps {
-			for _, object := range step.Objects {
-				part := object.Part
-				if part == nil || told[part] || !part.Thread.Set() || !part.Across.Set() {
-					continue // without a width fastener/unknown-size says it
-				}
-				told[part] = true
-				if _, err := trade.ParseThread(part.Thread.Text); err != nil {
-					p.Found(finding.Finding{Place: part.Thread.At, Summary: err.Error(), Help: "Write the thread as it is marked or measured; if it is a special one, allow this and say what it is."})
-				}
+		for _, part := range p.Job.Worked() {
+			if !part.Thread.Set() || !part.Across.Set() {
+				continue // without a width fastener/unknown-size says it
+			}
+			if _, err := trade.ParseThread(part.Thread.Text); err != nil {
+				p.Found(finding.Finding{Place: part.Thread.At, Summary: err.Error(), Help: "Write the thread as it is marked or measured; if it is a special one, allow this and say what it is."})
 			}
 		}
 	},

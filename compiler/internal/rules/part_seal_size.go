@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
-	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/trade"
 )
 
@@ -21,32 +20,27 @@ var _ = add(Rule{
 		Good:    "[spare.ring]\ntitle = \"sealing ring 22 × 27 mm\"\n[part.plug]\nthread = \"M22x1.5\"\nhead = \"wing\"\nseals = [\"ring\"]\n[[step]]\nremove = \"plug\"\n[[step]]\nrefit = \"plug\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
-		for _, step := range p.Job.Steps {
-			for _, object := range step.Objects {
-				part := object.Part
-				if part == nil || told[part] || part.Cover { // the ring of a cover lies under the cover
+		for _, part := range p.Job.Worked() {
+			if part.Cover { // the ring of a cover lies under the cover
+				continue
+			}
+			thread, err := trade.ParseThread(part.Thread.Text)
+			if err != nil || !thread.Metric() {
+				continue
+			}
+			for _, seal := range part.Seals.Items {
+				spare := p.Job.Spare(seal.Name())
+				if spare == nil {
 					continue
 				}
-				told[part] = true
-				thread, err := trade.ParseThread(part.Thread.Text)
-				if err != nil || !thread.Metric() {
+				size := ring.FindStringSubmatch(strings.ToLower(spare.Words()))
+				if size == nil {
 					continue
 				}
-				for _, seal := range part.Seals.Items {
-					spare := p.Job.Spare(seal.Name())
-					if spare == nil {
-						continue
-					}
-					size := ring.FindStringSubmatch(strings.ToLower(spare.Words()))
-					if size == nil {
-						continue
-					}
-					inner, _ := strconv.ParseFloat(size[1], 64)
-					if inner < thread.DiameterMM-0.5 || inner > thread.DiameterMM+1.5 {
-						p.Found(finding.Finding{Place: part.Thread.At, Summary: fmt.Sprintf("the %s of the %s does not go with its thread %s", spare.Words(), part.Words(), part.Thread.Text),
-							Help: "Correct the thread, or name the ring that goes over it.", Related: []finding.Related{{Place: seal.At, Text: "the ring"}}})
-					}
+				inner, _ := strconv.ParseFloat(size[1], 64)
+				if inner < thread.DiameterMM-0.5 || inner > thread.DiameterMM+1.5 {
+					p.Found(finding.Finding{Place: part.Thread.At, Summary: fmt.Sprintf("the %s of the %s does not go with its thread %s", spare.Words(), part.Words(), part.Thread.Text),
+						Help: "Correct the thread, or name the ring that goes over it.", Related: []finding.Related{{Place: seal.At, Text: "the ring"}}})
 				}
 			}
 		}

@@ -22,7 +22,7 @@ var _ = add(Rule{
 				continue
 			}
 			for _, object := range step.Objects {
-				for _, cover := range p.freed(object.Part) {
+				for _, cover := range p.Job.Freed(object.Part) {
 					for _, name := range cover.Guards.Names() {
 						if energy := p.Job.Energy(name); energy != nil {
 							p.guarded(step, object, energy)
@@ -33,23 +33,6 @@ var _ = add(Rule{
 		}
 	},
 })
-
-// freed lists the covers that come off with a part: itself, or those its fasteners hold.
-func (p *Pass) freed(part *model.Part) []*model.Part {
-	switch {
-	case part == nil:
-		return nil
-	case part.Cover:
-		return []*model.Part{part}
-	}
-	var out []*model.Part
-	for _, cover := range p.Job.Covers() {
-		if cover.HeldBy.Has(part.Name) {
-			out = append(out, cover)
-		}
-	}
-	return out
-}
 
 func (p *Pass) guarded(step *model.Step, object model.Object, energy *model.Energy) {
 	cut := p.isolated(energy.Name)

@@ -24,7 +24,7 @@ var _ = add(Rule{
 		}
 		for _, step := range p.Job.Steps {
 			for _, object := range step.Objects {
-				for _, cover := range p.freed(object.Part) {
+				for _, cover := range p.Job.Freed(object.Part) {
 					if len(cover.Guards.Items) > 0 || !slices.ContainsFunc(guardNames, func(word string) bool {
 						return slices.Contains(strings.Fields(strings.ToLower(strings.ReplaceAll(cover.Words(), "-", " "))), word)
 					}) {

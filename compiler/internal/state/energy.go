@@ -81,11 +81,7 @@ func guardsOn(w *walk, step *model.Step, object model.Object) {
 		if !cover.Guards.Has(object.Energy.Name) {
 			continue
 		}
-		if at := w.of(cover); at.off > 0 || at.open {
-			since := at.offAt
-			if at.open {
-				since = at.openAt
-			}
+		if since, off := w.of(cover).away(); off {
 			w.breach(RestoredGuardOff, step, object.Text.At, object.Words(), cover.Words(), since).of = cover
 		}
 	}
@@ -104,7 +100,7 @@ func guardsDead(w *walk, step *model.Step, object model.Object) {
 	if object.Part == nil {
 		return
 	}
-	for _, cover := range w.freed(object.Part) {
+	for _, cover := range w.job.Freed(object.Part) {
 		for _, name := range cover.Guards.Names() {
 			e := w.job.Energy(name)
 			if e == nil {
@@ -121,20 +117,6 @@ func guardsDead(w *walk, step *model.Step, object model.Object) {
 			}
 		}
 	}
-}
-
-// freed lists the covers that come off with a part: itself, or those it holds.
-func (w *walk) freed(p *model.Part) []*model.Part {
-	if p.Cover {
-		return []*model.Part{p}
-	}
-	var out []*model.Part
-	for _, cover := range w.job.Covers() {
-		if cover.HeldBy.Has(p.Name) {
-			out = append(out, cover)
-		}
-	}
-	return out
 }
 
 // provedBefore reports whether an energy was proved dead before a step, so that it
@@ -243,11 +225,11 @@ func runsGuarded(w *walk, step *model.Step, object model.Object) {
 		return
 	}
 	for _, cover := range w.job.Covers() {
-		if at := w.parts[cover]; at != nil && len(cover.Guards.Items) > 0 && (at.off > 0 || at.open) {
-			since := at.offAt
-			if at.open {
-				since = at.openAt
-			}
+		at := w.parts[cover]
+		if at == nil || len(cover.Guards.Items) == 0 {
+			continue
+		}
+		if since, off := at.away(); off {
 			w.breach(RunsGuardOff, step, object.Text.At, object.Words(), cover.Words(), since).of = cover
 		}
 	}

@@ -7,6 +7,14 @@ import (
 	"benchleaf/compiler/internal/model"
 )
 
+// away reports whether a cover is off or open, and since which step.
+func (p *part) away() (since *model.Step, off bool) {
+	if p.open {
+		return p.openAt, true
+	}
+	return p.offAt, p.off > 0
+}
+
 // isReached wants every cover before the object off or open.
 func isReached(w *walk, step *model.Step, object model.Object) { w.reach(step, object, false) }
 

@@ -141,24 +141,17 @@ func (w *walk) of(p *model.Part) *part {
 	return made
 }
 
-func (w *walk) pool(c *model.Cavity) *cavity {
-	if known, ok := w.cavities[c]; ok {
-		return known
-	}
-	made := &cavity{}
-	w.cavities[c] = made
-	w.pools = append(w.pools, c)
-	return made
-}
+func (w *walk) pool(c *model.Cavity) *cavity { return met(w.cavities, &w.pools, c) }
 
-func (w *walk) source(e *model.Energy) *energy {
-	if known, ok := w.energies[e]; ok {
-		return known
+func (w *walk) source(e *model.Energy) *energy { return met(w.energies, &w.sources, e) }
+
+// met gives how a thing stands; one not met before is put behind the others.
+func met[Thing, Stand any](known map[*Thing]*Stand, order *[]*Thing, thing *Thing) *Stand {
+	if known[thing] == nil {
+		known[thing] = new(Stand)
+		*order = append(*order, thing)
 	}
-	made := &energy{}
-	w.energies[e] = made
-	w.sources = append(w.sources, e)
-	return made
+	return known[thing]
 }
 
 // all is how many pieces a part is; the count of a cover is of its fasteners.
