@@ -24,7 +24,11 @@ func (w *walk) record() {
 		if p.Cover {
 			kind = "cover"
 		}
-		mark(kind, p.Name, p.Words(), w.parts[p].level())
+		level := w.parts[p].level()
+		if slices.ContainsFunc(w.parted, func(h *held) bool { return h.of == p }) {
+			level = Off
+		}
+		mark(kind, p.Name, p.Words(), level)
 	}
 	for _, c := range w.pools {
 		level := AsBefore
@@ -37,7 +41,9 @@ func (w *walk) record() {
 		mark("energy", e.Name, e.Words(), w.energies[e].level())
 	}
 	for _, h := range w.parted {
-		mark("parted", h.name, h.name, Off)
+		if h.of == nil { // of a part its own strip tells it
+			mark("parted", h.name, h.name, Off)
+		}
 	}
 	for _, h := range w.slack {
 		mark("slack", h.name, h.name, Loose)

@@ -314,7 +314,7 @@ func isClosed(w *walk, step *model.Step, object model.Object) {
 }
 
 func isParted(w *walk, step *model.Step, object model.Object) {
-	w.parted = append(w.parted, &held{at: step, place: object.Text.At, name: plain(object.Words())})
+	w.parted = append(w.parted, &held{at: step, place: object.Text.At, name: plain(object.Words()), of: object.Part})
 	if object.Part != nil {
 		w.of(object.Part).loose = false
 	}

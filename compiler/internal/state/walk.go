@@ -40,6 +40,7 @@ type held struct {
 	at       *model.Step
 	place    source.Place
 	name     string
+	of       *model.Part // what is parted, where it is a part
 	supports bool
 }
 
