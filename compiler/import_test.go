@@ -28,7 +28,7 @@ var allowed = map[string][]string{
 	"compiler/internal/model":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/needs":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
-	"compiler/internal/state":            {"compiler/source", "compiler/internal/model"},
+	"compiler/internal/state":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity"},
 	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/state", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/plan":             {"templates"},
 	"compiler/internal/compose":          {"compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},

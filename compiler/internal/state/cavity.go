@@ -1,6 +1,7 @@
 package state
 
 import (
+	"regexp"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -32,7 +33,10 @@ func opensBelow(w *walk, step *model.Step, object model.Object) {
 
 // letsAirIn wants a way for air above what is drained.
 func letsAirIn(w *walk, step *model.Step, object model.Object) {
-	if object.Cavity == nil || object.Cavity.Vent.Set() {
+	if object.Cavity == nil {
+		return
+	}
+	if _, _, shut := w.ventShut(object.Cavity); object.Cavity.Vent.Set() && !shut {
 		return
 	}
 	if plug := w.plug(object.Cavity.Fill); plug != nil && !w.ajar(plug) && object.Cavity.Drain.Set() {
@@ -72,6 +76,50 @@ func opensAbove(w *walk, step *model.Step, object model.Object) {
 	}
 	if plug := w.plug(object.Cavity.Fill); plug != nil && !w.ajar(plug) {
 		w.breach(FillsShut, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt)
+	}
+}
+
+// closable are words of a vent that lets nothing through while it is in or shut; a
+// breather and a vent plug always do.
+var closable = []string{"screw", "cock", "tap", "bleed"}
+
+// Words by which a step blocks a breather or a vent, and by which it frees it.
+var (
+	blocks = regexp.MustCompile(`(?i)\b(?:plug|cap|tape|block|cover|seal|close|stop)(?: up| over)? (?:the |its |both |every )?(?:\w+ )?(?:breather|vent)s?\b`)
+	frees  = regexp.MustCompile(`(?i)\b(?:open|unplug|uncap|uncover|clear|free|clean|take|pull|remove|peel)\b.*\b(?:breather|vent)s?\b`)
+)
+
+// ventShut reports whether the vent of a cavity lets no air through, what shuts it and
+// since when.
+func (w *walk) ventShut(c *model.Cavity) (words string, since *model.Step, shut bool) {
+	plug := w.plug(c.Vent)
+	switch {
+	case plug == nil || w.ajar(plug):
+		return "breather", w.blockedAt, w.blockedAt != nil && plug == nil
+	case w.blockedAt != nil:
+		return plug.Words(), w.blockedAt, true
+	}
+	onAt := w.of(plug).onAt
+	return plug.Words(), onAt, has(strings.ToLower(plug.Words()), closable) || onAt != nil && onAt.Verb.Key == "close"
+}
+
+// ventsAbove wants the vent open while a cavity is filled.
+func ventsAbove(w *walk, step *model.Step, object model.Object) {
+	if object.Cavity == nil {
+		return
+	}
+	if vent, since, shut := w.ventShut(object.Cavity); shut {
+		w.breach(VentShut, step, object.Text.At, object.Words(), vent, since)
+	}
+}
+
+// blocksVent keeps that the words of a step block a breather, until others free it.
+func (w *walk) blocksVent(step *model.Step) {
+	switch said := step.Say.Text; {
+	case frees.MatchString(said):
+		w.blockedAt = nil
+	case blocks.MatchString(said):
+		w.blockedAt = step
 	}
 }
 

@@ -61,6 +61,7 @@ func (w *walk) end() {
 			w.breach(LeftRaised, h.at, h.place, h.name, "", nil)
 		}
 	}
+	w.leftInPlace()
 	for _, h := range w.slack {
 		if !w.said(w.job.Procedure.End, h.name, "slack", "loose") {
 			w.breach(LeftSlack, h.at, h.place, h.name, "", nil)

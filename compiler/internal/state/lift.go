@@ -24,13 +24,23 @@ func isRaised(w *walk, step *model.Step, object model.Object) {
 	w.raised = append(w.raised, h)
 }
 
-func isSupported(w *walk, _ *model.Step, _ model.Object) {
+func isSupported(w *walk, step *model.Step, object model.Object) {
 	for _, h := range w.raised {
-		h.supports = true
+		h.supports, h.bareAt = true, nil
+	}
+	if len(w.raised) > 0 || w.said(w.job.Procedure.End, object.Words(), "stands", "stand", "supported", "blocks", "up") {
+		return
+	}
+	for _, name := range step.Tools.Names() {
+		if tool := w.job.Tool(name); tool != nil && (tool.Kind.Text == "stand" || tool.Kind.Text == "jack") {
+			w.placed = append(w.placed, &placed{step, object.Text.At, tool.Kind.Text, true})
+			return
+		}
 	}
 }
 
 func isLowered(w *walk, _ *model.Step, object model.Object) {
+	w.stood()
 	if len(w.raised) == 1 {
 		w.raised = nil
 		return
@@ -48,7 +58,10 @@ func (w *walk) unsupported(step *model.Step) {
 		return
 	}
 	for _, h := range w.raised {
-		if !h.supports {
+		if !h.supports && h.bareAt != nil {
+			w.breach(SupportOut, step, step.Objects[0].Text.At, step.Objects[0].Words(), h.name, h.bareAt)
+			h.supports = true
+		} else if !h.supports {
 			w.breach(RaisedBare, step, step.Objects[0].Text.At, step.Objects[0].Words(), h.name, h.at)
 			h.supports = true // once is enough
 		}
@@ -149,6 +162,34 @@ func isWhole(w *walk, step *model.Step, object model.Object) {
 			if at := w.parts[p]; standsOn(p) && at.off > 0 && at.offAt != nil && at.offAt.Number > h.at.Number && !w.endsOff(p) {
 				w.breach(LoweredApart, step, object.Text.At, object.Words(), p.Words(), at.offAt).of = p
 				return
+			}
+		}
+	}
+	w.loweredEarly(step, object)
+}
+
+// underneath are words by which a thing shows that it is reached from below.
+var underneath = []string{"under", "beneath", "below", "belly", "skid plate", "sump"}
+
+// loweredEarly tells of what is let down while a part that came off under it goes back
+// only later, with nothing raised between.
+func (w *walk) loweredEarly(step *model.Step, object model.Object) {
+	for _, h := range w.raised {
+		for _, p := range w.known {
+			at := w.parts[p]
+			if at.off == 0 || at.offAt == nil || at.offAt.Number <= h.at.Number || w.endsOff(p) || kin(p.Words(), h.name) || !has(strings.ToLower(p.Words()+" "+at.offAt.Say.Text), underneath) {
+				continue
+			}
+			for _, later := range w.job.Steps[step.Number:] {
+				if later.Verb.Key == "raise" {
+					break
+				}
+				if slices.ContainsFunc(later.Objects, func(o model.Object) bool {
+					return (later.Verb.Key == "refit" || later.Verb.Key == "replace") && (o.Part == p || o.Spare != nil && kin(p.Words(), o.Words()))
+				}) {
+					w.breach(LoweredEarly, step, object.Text.At, object.Words(), p.Words(), at.offAt).of = p
+					return
+				}
 			}
 		}
 	}

@@ -51,6 +51,12 @@ const (
 	TightThenOff     Kind = "tight-then-off"     // tightens what the next steps take off
 	MoreFitted       Kind = "more-fitted"        // puts more new ones in than came off
 	FillsUndrained   Kind = "fills-undrained"    // fills what was opened to drain and never drained
+	HandsRunning     Kind = "hands-running"      // hands go to what turns, and nothing stopped the machine
+	LeftIn           Kind = "left-in"            // runs with a wedge or a locking pin in
+	RunsOpen         Kind = "runs-open"          // runs with something open, loose, apart or empty
+	SupportOut       Kind = "support-out"        // chocks or stands come away under what is raised
+	LoweredEarly     Kind = "lowered-early"      // lets down while what came off under it goes back later
+	VentShut         Kind = "vent-shut"          // fills with the vent shut or blocked
 )
 
 // Breaches of the end: what a job leaves behind.
@@ -65,7 +71,8 @@ const (
 	NotRestored  Kind = "not-restored"
 	LeftRaised   Kind = "left-raised"
 	LeftSlack    Kind = "left-slack"
-	NotTried     Kind = "not-tried" // energy came back and nobody tries whether it works
+	LeftInPlace  Kind = "left-in-place" // a wedge, a pin, a chock or a stand never comes away
+	NotTried     Kind = "not-tried"     // energy came back and nobody tries whether it works
 )
 
 // Breach is one place where a step does not fit the state, with the step that made

@@ -42,24 +42,28 @@ type held struct {
 	name     string
 	of       *model.Part // what is parted, where it is a part
 	supports bool
+	bareAt   *model.Step // the step that took what supported it away
 }
 
 type walk struct {
-	job      *model.Job
-	parts    map[*model.Part]*part
-	known    []*model.Part // in the order in which they are met
-	cavities map[*model.Cavity]*cavity
-	pools    []*model.Cavity
-	energies map[*model.Energy]*energy
-	sources  []*model.Energy
-	raised   []*held
-	parted   []*held
-	slack    []*held
-	wait     *model.Step // the wait that runs, while steps are done meanwhile
-	last     *model.Step // the step before
-	out      Walk
-	moments  int // steps done
-	hands    func(*model.Step) (source.Place, bool)
+	job       *model.Job
+	parts     map[*model.Part]*part
+	known     []*model.Part // in the order in which they are met
+	cavities  map[*model.Cavity]*cavity
+	pools     []*model.Cavity
+	energies  map[*model.Energy]*energy
+	sources   []*model.Energy
+	raised    []*held
+	parted    []*held
+	slack     []*held
+	placed    []*placed
+	blockedAt *model.Step // the step whose words block a breather, until it is freed
+	running   *model.Step // the step that set the machine going, until one stops it
+	wait      *model.Step // the wait that runs, while steps are done meanwhile
+	last      *model.Step // the step before
+	out       Walk
+	moments   int // steps done
+	hands     func(*model.Step) (source.Place, bool)
 }
 
 // Of walks a job through. hands tells of a step whether it brings hands to where
@@ -81,6 +85,11 @@ func (w *walk) step(step *model.Step) {
 	}
 	found := len(w.out.Breaches)
 	w.handsAgain(step)
+	if len(w.out.Breaches) == found {
+		w.handsRunning(step)
+	}
+	w.places(step)
+	w.blocksVent(step)
 	w.unsupported(step)
 	w.breaksWait(step)
 	row := verbs[step.Verb.Key]

@@ -1,0 +1,119 @@
+package state
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/source"
+)
+
+// placed is what holds a machine fast and has to come away again: a wedge or a locking
+// pin in what turns, a chock or a stand under it.
+type placed struct {
+	at    *model.Step
+	place source.Place
+	name  string // as the author calls it
+	under bool   // it stands on the floor, and the machine may run
+}
+
+// What goes into a machine to hold what turns, and what goes under it, by the names the
+// trade has for them; common practice, no source.
+const (
+	holders = `(wedges?|(?:lock(?:ing)?|timing|setting|stop|holding) (?:pins?|bars?|tools?)|(?:drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking) blocks?|blocks?(?: of (?:wood|timber))|chuck keys?)\b`
+	props   = `((?:wheel )?chocks?|(?:axle|jack|safety|support) stands?|stands?(?: (?:under|beneath|below))|trestles?|cribbing|safety (?:strut|prop|stop)s?|(?:cylinder|lift) (?:stop|lock)s?)\b`
+)
+
+var (
+	putsIn    = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
+	takesOut  = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow)\b|\b(?:take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang)\b.*\b(?:out|off|away|back|aside|from)\b`)
+	takesThem = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (?:them|it|all|both)(?: all| both)?(?: out| off| away| back| aside| from|$|\.)`)
+	letsDown  = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
+	below     = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
+	stand     = regexp.MustCompile(`(?i)\b(?:stands?|trestles?|cribbing|blocks?)\b`)
+	chock     = regexp.MustCompile(`(?i)\bchocks?\b`)
+)
+
+// places keeps what the words of a step put into or under the machine, and what they
+// take away.
+func (w *walk) places(step *model.Step) {
+	from := 0
+	for _, sentence := range strings.SplitAfter(step.Say.Text, ".") {
+		if takesOut.MatchString(sentence) {
+			w.takesAway(step, sentence, from)
+		} else if letsDown.MatchString(sentence) {
+			w.stood()
+		} else if at := putsIn.FindStringSubmatchIndex(sentence); at != nil {
+			w.puts(step, sentence, from, at[2:])
+		}
+		from += len(sentence)
+	}
+}
+
+// puts keeps what a sentence puts in or under; at are where its holder, its prop and
+// its verb "chock" stand.
+func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
+	for i := 0; i < len(at); i += 2 {
+		if at[i] < 0 {
+			continue
+		}
+		name, _, _ := strings.Cut(strings.ToLower(sentence[at[i]:at[i+1]]), " of ")
+		if name == "chock" && i == 4 {
+			name = "chocks"
+		}
+		for _, end := range []string{" under", " beneath", " below"} {
+			name = strings.TrimSuffix(name, end)
+		}
+		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
+			w.placed = append(w.placed, &placed{step, step.Say.Inside(from+at[i], from+at[i+1]), name, i > 0 || below.MatchString(sentence)})
+		}
+	}
+}
+
+// takesAway takes out what a sentence names, or all where it says "them"; chocks and
+// stands that come away under what is raised leave it on the lifting gear.
+func (w *walk) takesAway(step *model.Step, sentence string, from int) {
+	lower := strings.ToLower(sentence)
+	all := takesThem.MatchString(sentence)
+	w.placed = slices.DeleteFunc(w.placed, func(p *placed) bool { return all || strings.Contains(lower, noun(p.name)) })
+	if len(w.raised) == 0 || step.Verb.Key == "lower" {
+		return
+	}
+	if at := chock.FindStringIndex(sentence); at != nil {
+		w.breach(SupportOut, step, step.Say.Inside(from+at[0], from+at[1]), "chocks", w.raised[0].name, w.raised[0].at)
+	}
+	if stand.MatchString(sentence) {
+		for _, h := range w.raised {
+			h.supports, h.bareAt = false, step
+		}
+	}
+}
+
+// stood takes out what stood under a machine that is let down; its chocks stay.
+func (w *walk) stood() {
+	w.placed = slices.DeleteFunc(w.placed, func(p *placed) bool { return p.under && !chock.MatchString(p.name) })
+}
+
+// runsFree wants what holds the machine fast out before it runs.
+func runsFree(w *walk, step *model.Step, object model.Object) {
+	if has(strings.ToLower(told(step)+" "+object.Words()), byHand) {
+		return
+	}
+	for _, p := range w.placed {
+		if !p.under {
+			w.breach(LeftIn, step, object.Text.At, object.Words(), p.name, p.at)
+			return
+		}
+	}
+}
+
+// leftInPlace tells of what was put in or under and never taken away, unless the end
+// speaks of it.
+func (w *walk) leftInPlace() {
+	for _, p := range w.placed {
+		if !slices.ContainsFunc(w.job.Procedure.End.Items, func(end model.Text) bool { return strings.Contains(strings.ToLower(end.Text), noun(p.name)) }) {
+			w.breach(LeftInPlace, p.at, p.place, p.name, "", nil)
+		}
+	}
+}
