@@ -108,8 +108,8 @@ var messageKeys = []Key{
 var Hazards = []Option{
 	{"start", "unexpected start"}, {"rotation", "a mass that runs on"}, {"edge", "sharp edges"}, {"grinding", "sparks and broken wheels"},
 	{"crushing", "a raised machine that comes down"}, {"injection", "fluid under high pressure"}, {"spring", "a spring or a tension let go"}, {"shaft", "a turning shaft that winds clothing up"},
-	{"speed-mismatch", "a shaft driven too fast"}, {"hot", "hot parts and fluids"}, {"fuel", "fuel and its vapour"}, {"battery-gas", "battery gas and acid"}, {"battery-order", "a short circuit at the battery"},
-	{"shock", "electric shock"}, {"noise", "noise"}, {"dust", "harmful dust"}, {"solvent", "solvents and cleaners"}, {"used-oil", "used oil on the skin"}, {"air", "compressed air"},
+	{"speed-mismatch", "a shaft driven too fast"}, {"hot", "hot parts and fluids"}, {"fuel", "fuel and its vapour"}, {"fire", "fire from heat or sparks"}, {"battery-gas", "battery gas and acid"}, {"battery-order", "a short circuit at the battery"},
+	{"shock", "electric shock"}, {"noise", "noise"}, {"dust", "harmful dust"}, {"solvent", "solvents and cleaners"}, {"used-oil", "used oil on the skin"}, {"brake-fluid", "brake fluid on skin, eyes and paint"}, {"air", "compressed air"},
 	{"burst", "a vessel or tyre that bursts"}, {"load", "a heavy part that falls or tips"}, {"pinch", "pinch and nip points"}, {"guard", "a guard that is off"}, {"feed", "feed rollers that pull in"},
 	{"spray", "residues of sprayed chemicals"}, {"reaction", "a tool that jerks or slips"}, {"adhesive", "adhesives on skin and eyes"}, {"gas", "gas charges"},
 	{"fall", "a fall from height"}, {"confined", "a closed space with bad air"}, {"exhaust-gas", "exhaust gas indoors"}, {"corrosive", "acids and lyes"}, {"chips", "chips and pieces that fly"}, {"explosive", "a charge that goes off"},

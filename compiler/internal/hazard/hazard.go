@@ -5,6 +5,7 @@ package hazard
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -35,6 +36,7 @@ func Of(job *model.Job) []Implied {
 		l.things()
 		l.words()
 		looks[i] = l
+		l.fire(looks[:i])
 		if opener := opens(looks[:i], step); opener != nil {
 			for _, object := range step.Objects {
 				if object.Cavity != nil {
@@ -191,17 +193,78 @@ func (l *look) hangs() bool {
 // whole are words for what a machine rests on, and for all of it.
 var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header", "boom", "tractor", "loader", "bucket arm", "trailer", "wheel", "chassis"}
 
+// Words by which a step brings flame or great heat, and names of tools that do; common
+// practice, no source.
+var (
+	welds   = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding\b`)
+	heats   = regexp.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
+	burners = []string{"heat gun", "hot-air", "hot air", "blowtorch", "blowlamp", "gas torch", "welder", "welding"}
+	alight  = []string{"fuel", "solvent", "battery-gas", "used-oil"}
+)
+
+// fire adds heat beside what burns: what the step itself or the one before handles, or a
+// battery that is still connected while somebody welds.
+func (l *look) fire(before []*look) {
+	text := l.step.Say.Text
+	for _, object := range l.step.Objects {
+		text += ". " + l.step.Verb.Key + " " + object.Words()
+	}
+	weld, heat := welds.MatchString(text), heats.MatchString(text)
+	for _, name := range l.step.Tools.Names() {
+		if tool := l.job.Tool(name); tool != nil {
+			words := strings.ToLower(tool.Title.Text + " " + strings.ReplaceAll(name, "-", " "))
+			heat = heat || slices.ContainsFunc(burners, func(word string) bool { return strings.Contains(words, word) })
+		}
+	}
+	if !weld && !heat {
+		return
+	}
+	near := []*look{l}
+	if len(before) > 0 {
+		near = append(near, before[len(before)-1])
+	}
+	for _, other := range near {
+		for _, implied := range other.out {
+			if slices.Contains(alight, implied.Hazard.Key) {
+				raised := ""
+				if implied.Hazard.Key == "fuel" {
+					raised = "fuel is near"
+				}
+				l.add("fire", l.at(), fmt.Sprintf("heat comes beside what step %d handles: %s", other.step.Number, implied.Hazard.Title), raised)
+			}
+		}
+	}
+	if fluid := l.job.Fluid(l.step.Fluid.Name()); fluid != nil && (fluid.Kind.Text == "grease" || strings.HasSuffix(fluid.Kind.Text, "-oil")) {
+		l.add("fire", l.at(), fmt.Sprintf("heat comes beside %s", fluid.Words()), "")
+	}
+	for _, energy := range l.job.Energies() {
+		cut := slices.ContainsFunc(before, func(other *look) bool {
+			return (other.step.Verb.Key == "isolate" || other.step.Verb.Key == "disconnect") && slices.ContainsFunc(other.step.Objects, func(o model.Object) bool { return o.Energy == energy })
+		})
+		if weld && energy.Kind.Text == "battery" && !cut {
+			l.add("fire", l.at(), fmt.Sprintf("somebody welds while %s is connected", energy.Words()), "")
+		}
+	}
+}
+
 // indoors are words that tell of a closed place; common practice, no source.
-var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container"}
+var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container",
+	"pump house", "pumphouse", "engine house", "power house", "boiler house", "greenhouse", "glasshouse", "basement", "hangar", "stable", "tunnel", "plant room", "pump room", "boiler room", "tent"}
+
+// engineRuns are sentences that run an engine, and none that say it is not to run.
+var (
+	engineRuns  = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:start|run|idle|warm up|let) (?:the |an? |its )?(?:\w+ )?(?:engine|motor generator|generator)\b`)
+	engineStops = regexp.MustCompile(`(?i)\b(?:outdoors|outside|into the open|in the open|extraction|exhaust hose)\b`)
+)
 
 // exhaust adds the gas of an engine that runs in a closed place: the procedure, its
 // machine or the step says where it stands.
 func (l *look) exhaust() {
-	key := l.step.Verb.Key
-	if key != "run" && key != "start" {
+	key, said := l.step.Verb.Key, engineRuns.MatchString(l.step.Say.Text)
+	if key != "run" && key != "start" && !(key == "" && said) || engineStops.MatchString(l.step.Say.Text) {
 		return
 	}
-	engine := slices.ContainsFunc(l.job.Energies(), func(energy *model.Energy) bool { return energy.Kind.Text == "engine" })
+	engine := said || slices.ContainsFunc(l.job.Energies(), func(energy *model.Energy) bool { return energy.Kind.Text == "engine" })
 	for _, object := range l.step.Objects {
 		engine = engine || strings.Contains(strings.ToLower(object.Words()), "engine")
 	}
@@ -347,7 +410,7 @@ func (l *look) runsOut(cavity *model.Cavity, fluid *model.Fluid, at source.Place
 }
 
 // byFluid are hazards of kinds of fluid.
-var byFluid = map[string]string{"fuel": "fuel", "cleaner": "solvent"}
+var byFluid = map[string]string{"fuel": "fuel", "cleaner": "solvent", "brake-fluid": "brake-fluid"}
 
 func (l *look) fluid(fluid *model.Fluid, at source.Place) {
 	if hazard := byFluid[fluid.Kind.Text]; hazard != "" {
@@ -505,9 +568,9 @@ func named(words string) string {
 	return "the " + words
 }
 
-// worse are words that raise a hazard to its worst: what scalds under pressure, and
-// exhaust gas in a closed place.
-var worse = map[string][]string{"hot": {"coolant", "radiator", "expansion", "steam"}, "exhaust-gas": {"closed", "shut"}}
+// worse are words that raise a hazard to its worst: what scalds under pressure, exhaust
+// gas in a closed place, and flame beside fuel.
+var worse = map[string][]string{"hot": {"coolant", "radiator", "expansion", "steam"}, "exhaust-gas": {"closed", "shut"}, "fire": {"fuel", "petrol", "gasoline"}}
 
 // context tells from the words around a trigger what raises its level.
 func (l *look) context(hazard, text string) string {

@@ -75,6 +75,7 @@ const brakes = setting + `no-isolation = "On the bench"
 spares = []
 wear = ["gloves", "eye-protection"]
 tools = []
+cautions = ["brake-fluid"]
 `
 
 const brakeFluids = `[fluid.dot-4]

@@ -2,6 +2,17 @@ package trade
 
 // Sentences that hold a word of a hazard and forbid it, call it needless or mean something else.
 var moreHarmless = []string{
+	"Check the brake fluid level.",
+	"Read the date on the brake fluid can.",
+	"Never fill brake fluid from an open can.",
+	"Check the brake hose for cracks.",
+	"Tighten the clip of the brake hose.",
+	"Shine the torch on the oil level.",
+	"Wipe the oil off the weld.",
+	"Check the weld beside the oil tank for cracks.",
+	"Wipe the oil off the spark arrester.",
+	"Do not weld near the battery.",
+	"Note the heat number of the grease.",
 	"Never go under a raised load.",
 	"Nothing turns while the guard is off.",
 	"There is no need to lift the machine.",

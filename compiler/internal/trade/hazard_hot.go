@@ -3,6 +3,7 @@ package trade
 // hotAndBurning are the hazards of heat, fire and electricity.
 func hotAndBurning() []Hazard {
 	const livened = "|connect*|disconnect*|wir*|rewir*|work|working|tighten*|clean|cleaning|test|testing|measur*|touch*"
+	const burning = "oil|oily|grease|greasy|fuel*|petrol|gasoline|diesel|paraffin|kerosene|solvent*|thinners|battery|batteries"
 	return []Hazard{
 		{Key: "hot", Title: "hot parts and fluids", Level: Caution, Worst: Warning, WorstWhen: "a fluid or steam can scald",
 			Words: []string{"hot", "muffler*|exhaust*|silencer*|manifold|turbo|turbos|turbocharger*|catalyst|dpf + " + work + " ! gas|gases|fumes", "filler|filling cap* & radiator|coolant + open|opening|turn|" + takeOff, "radiator|pressure|coolant cap* + open|opening|turn|" + takeOff,
@@ -18,6 +19,11 @@ func hotAndBurning() []Hazard {
 			Hazard: "Fuel and its vapour", Consequence: "can catch fire and burn you badly",
 			Avoid: "Let the engine cool, air the place, and keep flames and sparks away. Wipe up what spills at once.",
 			Wear:  []string{"gloves"}, Signs: []string{"W021", "P003"}, Source: "NFPA 30", FromMemory: true},
+		{Key: "fire", Title: "fire from heat or sparks", Level: Warning, Worst: Danger, WorstWhen: "fuel or its vapour is near",
+			Words:  []string{"~ weld|braze the|a|an|it|both|on|near|beside & " + burning, "welding|brazing|blowtorch*|soldering & " + burning + " % seam*|bead|goggles", "heat|hot|welding gun*|torch* & " + burning + " % hot|spot", "hot air gun*|blower & " + burning, "heat|warm|dry|burn & torch|flame|burner|blowlamp & " + burning, "grinder*|sparks & fuel*|petrol|gasoline|battery|batteries"},
+			Hazard: "Heat or sparks beside what burns", Consequence: "can set oil, grease, fuel or battery gas alight",
+			Avoid: "Drain, clean off or cover what burns first. Keep an extinguisher at hand, and look again half an hour later.",
+			Signs: []string{"W021", "P003"}, Source: "29 CFR 1910.252(a): what can burn is moved, covered or watched", FromMemory: true},
 		{Key: "battery-gas", Title: "battery gas and acid", Level: Warning,
 			Words: []string{"battery|batteries + charg*|recharg*|jump*|boost*|disconnect*|connect*|reconnect*|" + takeOff + "|refit*|fit|install*|top|fill", "jump start*|lead*|cable*", "jumper|booster cable*|lead*",
 				"battery acid", "electrolyte"},

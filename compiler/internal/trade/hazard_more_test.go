@@ -2,6 +2,14 @@ package trade
 
 // More of the same trade, to show that the words are not those of the foreman's sentences alone.
 var moreImplied = map[string]string{
+	"Top the brake fluid up to the mark.":                   "brake-fluid",
+	"Drain the brake fluid into a bottle.":                  "brake-fluid",
+	"Bleed the brakes, far wheel first.":                    "brake-fluid",
+	"Disconnect the brake hose.":                            "brake-fluid",
+	"Warm the grease with a small flame.":                   "fire hot",
+	"Warm the terminal with a torch, clear of the battery.": "fire hot",
+	"Keep sparks away from the petrol can.":                 "fire",
+	"Start the generator in the pumphouse.":                 "exhaust-gas",
 	// A line that is full ends no sentence; a blank line and an item of a list do.
 	"Disconnect\nthe hydraulic hose.":                                      "injection",
 	"Take the radiator\r\ncap off.":                                        "hot",

@@ -175,7 +175,7 @@ func TestTriggersSayWhere(t *testing.T) {
 func TestHazards(t *testing.T) {
 	keys := keysOf(Hazards(), func(h Hazard) string { return h.Key })
 	assert.ElementsMatch(t, []string{"start", "rotation", "edge", "grinding", "crushing", "injection", "spring", "shaft", "speed-mismatch", "hot", "fuel", "battery-gas", "battery-order", "shock",
-		"noise", "dust", "solvent", "used-oil", "air", "burst", "load", "pinch", "guard", "feed", "spray", "reaction", "adhesive", "gas", "fall", "confined", "exhaust-gas", "corrosive", "chips", "explosive"}, keys)
+		"noise", "dust", "solvent", "used-oil", "air", "burst", "load", "pinch", "guard", "feed", "spray", "reaction", "adhesive", "gas", "fall", "confined", "exhaust-gas", "corrosive", "chips", "explosive", "brake-fluid", "fire"}, keys)
 	for _, hazard := range Hazards() {
 		assert.NotEmpty(t, hazard.Title)
 		assert.NotEmpty(t, hazard.Source)
