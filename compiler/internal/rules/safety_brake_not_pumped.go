@@ -1,0 +1,74 @@
+package rules
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
+)
+
+// Parts of a brake that is worked by fluid, deeds after which its pistons stand back or
+// air is in it, and words by which it is tried; common practice, no source.
+var (
+	brakeParts = regexp.MustCompile(`(?i)\bbrakes?[ -](?:disc |disk )?(?:pads?|callipers?|calipers?|pistons?|hoses?|pipes?|fluid|cylinders?|master cylinder|circuits?)\b|\b(?:wheel|master) cylinders?\b|\bbleed\b.*\bbrakes?\b`)
+	brakeDeeds = []string{"remove", "refit", "replace", "disconnect", "connect", "bleed", "drain"}
+	brakeWords = regexp.MustCompile(`(?i)\b(?:fit|put|push|renew|replace|change|swap|bleed|drain|remove|take)\b`)
+	brakeTried = regexp.MustCompile(`(?i)\bpedal|\blevers?\b|\b(?:pump|press|operate|apply|work|squeeze|try|test|pull)\b.*\bbrakes?\b|\bbrakes?\b.*\b(?:holds?|bites?|firm)\b`)
+	driven     = regexp.MustCompile(`(?i)\b(?:test drive|road test|drive (?:it|the|slowly|forward|off|out)|tow (?:it|the))\b`)
+)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "safety/brake-not-pumped", Severity: finding.Warning, Title: "A brake is worked on and nobody presses the pedal before the machine moves",
+		Why:     "The pads stand back from the disc, and the first push of the pedal goes to the floor with the machine rolling.",
+		Source:  "common practice, no source",
+		Setting: whole(quiet + "[part.brake-calliper]\nhead = \"none\"\n"),
+		Bad:     "[[step]]\nremove = \"brake-calliper\"\n[[step]]\nrefit = \"brake-calliper\"\n",
+		Good:    "[[step]]\nremove = \"brake-calliper\"\n[[step]]\nrefit = \"brake-calliper\"\n[[step]]\nsay = \"Press the brake pedal until it is firm.\"\n",
+	},
+	Job: func(p *Pass) {
+		if len(p.Job.Procedure.End.Items) > 0 && says(p.Job.Procedure.End.Items[0].Text, "next card", "another card") {
+			return // tried there
+		}
+		var worked *model.Step
+		for _, step := range p.Job.Steps {
+			text := tells(step) + " " + step.Expect.Text
+			for _, object := range step.Objects {
+				text += " " + step.Verb.Key + " " + object.Words()
+			}
+			switch {
+			case p.onBrake(step):
+				worked = step
+				if step.Verb.Key == "bleed" && brakeTried.MatchString(text) {
+					worked = nil
+				}
+			case worked != nil && brakeTried.MatchString(text):
+				worked = nil
+			case worked != nil && driven.MatchString(text):
+				p.unpumped(step, fmt.Sprintf("step %d moves the machine, and nobody has pressed the brake pedal since step %d", step.Number, worked.Number))
+				return
+			}
+		}
+		if worked != nil {
+			p.unpumped(worked, fmt.Sprintf("step %d is the last on the brake, and no step after it presses the pedal", worked.Number))
+		}
+	},
+})
+
+// onBrake reports whether a step leaves the pistons of a brake back, or air in it.
+func (p *Pass) onBrake(step *model.Step) bool {
+	if step.Verb.Key == "" {
+		return brakeWords.MatchString(step.Say.Text) && brakeParts.MatchString(step.Say.Text)
+	}
+	return slices.Contains(brakeDeeds, step.Verb.Key) && slices.ContainsFunc(step.Objects, func(object model.Object) bool {
+		fluid := object.Cavity != nil && p.fluidIn(step, object.Cavity) != nil && p.fluidIn(step, object.Cavity).Kind.Text == "brake-fluid"
+		return fluid || brakeParts.MatchString(step.Verb.Key+" the "+object.Words())
+	})
+}
+
+func (p *Pass) unpumped(step *model.Step, summary string) {
+	p.Found(finding.Finding{Place: at(step), Summary: summary,
+		Help: "Write a step that presses the pedal or lever until it is firm, before the machine moves, with expect = \"…\"."})
+}
