@@ -12,7 +12,7 @@ var _ = add(Rule{
 		ID: "safety/wheel-in-the-air", Severity: finding.Warning, Title: "A wheel's nuts are turned hard while it hangs free",
 		Why:     "The wheel turns with the wrench, and the pull that breaks a nut loose or brings it to its torque can draw the machine off the jack.",
 		Source:  "common practice, no source",
-		Setting: whole(setting + "no-isolation = \"Nothing on it is driven\"\nsupplies = []\nspares = []\ntools = []\nwear = [\"helmet\"]\ncautions = [\"crushing\"]\n[part.skid]\n[part.wheel-nuts]\nhead = \"wing\"\n"),
+		Setting: whole(setting + "end = [\"The nuts are tightened again after 50 km.\"]\nno-isolation = \"Nothing on it is driven\"\nsupplies = []\nspares = []\ntools = []\nwear = [\"helmet\"]\ncautions = [\"crushing\"]\n[part.skid]\n[part.wheel-nuts]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nloosen = \"wheel-nuts\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n[[step]]\ntighten = \"wheel-nuts\"\nby-hand = \"Wing nuts\"\n",
 		Good:    "[[step]]\nloosen = \"wheel-nuts\"\n[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n[[step]]\ntighten = \"wheel-nuts\"\nby-hand = \"Wing nuts\"\n",
 	},

@@ -72,6 +72,9 @@ func (w *walk) unsupported(step *model.Step) {
 // once it is off the ground.
 var wheels = []string{"wheel nut", "wheel bolt", "wheel stud", "lug nut", "lug bolt"}
 
+// OfWheel reports whether a part is the fasteners of a wheel.
+func OfWheel(p *model.Part) bool { return has(plain(p.Words()), wheels) }
+
 // held are words by which a step says that what hangs free is held.
 var heldFast = []string{"hold", "brake", "lock", "block", "by hand", "snug", "first", "lightly", "chock", "wedge", "pin"}
 
@@ -85,8 +88,7 @@ func onTheGround(w *walk, step *model.Step, object model.Object) {
 	if slices.ContainsFunc(heldFast, func(word string) bool { return strings.Contains(said, word) }) {
 		return
 	}
-	name := plain(p.Words())
-	if slices.ContainsFunc(wheels, func(word string) bool { return strings.Contains(name, word) }) {
+	if OfWheel(p) {
 		w.breach(InTheAir, step, object.Text.At, object.Words(), w.raised[0].name, w.raised[0].at)
 	}
 }
