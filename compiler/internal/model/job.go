@@ -239,6 +239,24 @@ func (j *Job) Cavities() []*Cavity {
 	return out
 }
 
+// Emptied is the cavity that runs out into a container when a step takes its drain out,
+// with no step after it that drains it; nil where none does.
+func (j *Job) Emptied(step *Step) *Cavity {
+	if !step.Into.Set() || step.Verb.Key != "open" && step.Verb.Key != "remove" && step.Verb.Key != "loosen" && step.Verb.Key != "disconnect" {
+		return nil
+	}
+	for _, cavity := range j.Cavities() {
+		drain := cavity.Drain.Set() && slices.ContainsFunc(step.Objects, func(o Object) bool { return o.Part != nil && o.Part == j.Part(cavity.Drain.Name()) })
+		drained := slices.ContainsFunc(j.Steps[step.Number:], func(later *Step) bool {
+			return later.Verb.Key == "drain" && slices.ContainsFunc(later.Objects, func(o Object) bool { return o.Cavity == cavity })
+		})
+		if drain && !drained {
+			return cavity
+		}
+	}
+	return nil
+}
+
 // Energies lists the sources of energy of the machine, by name.
 func (j *Job) Energies() []*Energy {
 	var out []*Energy

@@ -91,6 +91,13 @@ func (n *Needs) own(job *model.Job, step *model.Step) {
 	}
 	if step.Into.Set() {
 		n.Tools = append(n.Tools, Use{Name: step.Into.Name(), Count: 1, Step: step, At: step.Into.At, Why: "catches what is drained"})
+		if cavity := job.Emptied(step); cavity != nil {
+			amount := step.Amount
+			if !amount.Set() {
+				amount = cavity.Capacity
+			}
+			n.Catch = append(n.Catch, Catch{Step: step, Cavity: cavity, Amount: amount})
+		}
 	}
 	if pose := job.Pose(step.Pose.Name()); pose != nil {
 		n.named(pose.Tools, step, step.Pose.At, "holds "+pose.Words())

@@ -182,6 +182,13 @@ func isDrained(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// runsOut empties a cavity whose drain comes out over a container.
+func runsOut(w *walk, step *model.Step, object model.Object) {
+	if c := w.job.Emptied(step); c != nil && object.Part == w.plug(c.Drain) {
+		isDrained(w, step, model.Object{Text: object.Text, Cavity: c})
+	}
+}
+
 func isFilled(w *walk, _ *model.Step, object model.Object) {
 	if object.Cavity != nil {
 		w.pool(object.Cavity).drained = false

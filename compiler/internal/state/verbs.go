@@ -15,14 +15,14 @@ func deeds(list ...deed) []deed { return list }
 
 // verbs is what every verb needs and makes. A verb that is not here changes nothing.
 var verbs = map[string]row{
-	"remove":     {needs: deeds(isReached, isOn, guardsDead, staysOnWheel, notJustTight), makes: deeds(comesOff)},
+	"remove":     {needs: deeds(isReached, isOn, guardsDead, staysOnWheel, notJustTight), makes: deeds(comesOff, runsOut)},
 	"refit":      {needs: deeds(isReached, isOff), makes: deeds(goesOn)},
 	"replace":    {needs: deeds(isReached, isFree), makes: deeds(isRenewed)},
-	"loosen":     {needs: deeds(isReached, isThere, guardsDead, onTheGround, notJustTight), makes: deeds(comesLoose)},
+	"loosen":     {needs: deeds(isReached, isThere, guardsDead, onTheGround, notJustTight), makes: deeds(comesLoose, runsOut)},
 	"tighten":    {needs: deeds(isReached, isIn, wasLoose, onTheGround), makes: deeds(isTightened)},
-	"open":       {needs: deeds(isReached, guardsDead), makes: deeds(isOpened)},
+	"open":       {needs: deeds(isReached, guardsDead), makes: deeds(isOpened, runsOut)},
 	"close":      {needs: deeds(isReached, wasOpen), makes: deeds(isClosed)},
-	"disconnect": {needs: deeds(isReached), makes: deeds(isParted)},
+	"disconnect": {needs: deeds(isReached), makes: deeds(isParted, runsOut)},
 	"connect":    {needs: deeds(isReached, wasParted), makes: deeds(isJoined)},
 	"drain":      {needs: deeds(opensBelow, letsAirIn), makes: deeds(isDrained)},
 	"fill":       {needs: deeds(shutBelow, opensAbove, ventsAbove, showsLevel, wasDrained), makes: deeds(isFilled)},
