@@ -9,8 +9,10 @@ import (
 	"benchleaf/compiler/internal/model"
 )
 
-// feeds are the kinds of energy behind a hazard that shows when hands are on a line of it.
-var feeds = map[string][]string{"injection": {"hydraulic"}, "shock": {"electric", "battery"}, "shaft": {"shaft"}, "burst": {"pneumatic"}}
+// feeds are the kinds of energy behind a hazard that shows when hands are on a line of it,
+// or on what a shaft from another machine turns.
+var feeds = map[string][]string{"injection": {"hydraulic"}, "shock": {"electric", "battery"}, "shaft": {"shaft"}, "burst": {"pneumatic"},
+	"start": {"shaft"}, "rotation": {"shaft"}, "pinch": {"shaft"}, "feed": {"shaft"}}
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -28,7 +30,7 @@ var _ = add(Rule{
 		told := map[string]bool{}
 		for _, implied := range p.Hazards {
 			kinds, step := feeds[implied.Hazard.Key], implied.Step
-			if len(kinds) == 0 || told[implied.Hazard.Key] || step.Verb.Key != "" && !hazard.Hands(step.Verb.Key) {
+			if len(kinds) == 0 || step.Verb.Key != "" && !hazard.Hands(step.Verb.Key) {
 				continue
 			}
 			var live *model.Energy
@@ -44,10 +46,10 @@ var _ = add(Rule{
 					live = energy
 				}
 			}
-			if live == nil || cut {
+			if live == nil || cut || told[live.Name] {
 				continue
 			}
-			told[implied.Hazard.Key] = true
+			told[live.Name] = true
 			p.Found(finding.Finding{Place: implied.Place,
 				Summary: fmt.Sprintf("step %d puts hands on what %s feeds, which is not isolated before it: %s", step.Number, live.Words(), implied.Why),
 				Help:    fmt.Sprintf("Write a step isolate = %q and a step prove = %q before it, or allow this with the reason.", live.Name, live.Name),
