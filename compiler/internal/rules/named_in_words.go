@@ -114,6 +114,9 @@ func howOf(step *model.Step) []model.Text {
 		if object.Limit != nil && step.Verb.Key != "record" {
 			out = append(out, object.Limit.How)
 		}
+		if object.Energy != nil && step.Verb.Key == "isolate" {
+			out = append(out, object.Energy.Isolate)
+		}
 	}
 	return out
 }

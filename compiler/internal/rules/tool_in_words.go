@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"benchleaf/compiler/finding"
 )
@@ -14,7 +15,7 @@ var toolNouns = nouns(
 	[3]string{"chain hoist|hoist", "hoist", "hoist"}, [3]string{"puller", "puller", "puller"}, [3]string{"circlip pliers|pliers", "pliers", "pliers"}, [3]string{"funnel", "funnel", "funnel"},
 	[3]string{"drain pan|drip tray|bucket|tray", "container", "pan|tray|bucket|drum|can"}, [3]string{"wire brush", "brush", "brush"}, [3]string{"scraper", "scraper", "scraper"},
 	[3]string{"straight-?edge", "measure", "straight"}, [3]string{"callipers?|calipers?", "measure", "calip|callip"}, [3]string{"tape measure|steel rule", "measure", "rule|tape"},
-	[3]string{"hand lamp|torch|flashlight|lamp", "light", "lamp|torch|light"}, [3]string{"padlock", "lock", "lock"}, [3]string{"strap wrench", "special", "strap"},
+	[3]string{"hand lamp|torch|flashlight|lamp", "light", "lamp|torch|light"}, [3]string{"padlocks?|(?:your|your own|each own|own) lock", "lock", "lock"}, [3]string{"lock and tag|(?:your|lock-?out|danger) tag", "tag", "tag"}, [3]string{"strap wrench", "special", "strap"},
 	[3]string{"air gun|blow gun", "air-gun", "air"}, [3]string{"(?:soft-?face |rubber |copper )?mallet", "hammer", "mallet"}, [3]string{"step ?ladder|ladder", "ladder", "ladder"},
 )
 
@@ -41,6 +42,9 @@ var _ = add(Rule{
 		}
 		p.named(toolNouns, listed, func(found finding.Finding, words string) {
 			found.Summary += ", and no such tool is on the list"
+			for _, own := range []string{"your ", "each ", "own "} {
+				words = strings.TrimPrefix(words, own)
+			}
 			found.Help = fmt.Sprintf("Add the %s to tools of the procedure, and name it at the step with tools = [\"…\"].", words)
 			p.Found(found)
 		})
