@@ -1,0 +1,58 @@
+package rules
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/needs"
+)
+
+// Kinds of tool that bring grease to its place, and words of what does it where no tool
+// is named; common practice, no source.
+var (
+	greasers = []string{"grease-gun", "pump", "brush", "oil-can", "special"}
+	greased  = regexp.MustCompile(`(?i)\b(?:guns?|brush|packer|hands?|fingers?|press|pack|spatula|smear|spread|automatic|cartridge|strokes?|lever)\b`)
+)
+
+var _ = add(Rule{
+	Rule: finding.Rule{
+		ID: "tool/greases-with-nothing", Severity: finding.Note, Title: "Something is greased, and nothing brings the grease there",
+		Why:     "The gun is not on the list, and it hangs at the other end of the yard.",
+		Source:  "common practice, no source",
+		Setting: setting + "no-isolation = \"On the bench\"\nspares = []\nwear = [\"gloves\"]\nsupplies = [\"lithium\"]\n",
+		Bad:     "tools = []\n[fluid.lithium]\nkind = \"grease\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\n",
+		Good:    "tools = [\"gun\"]\n[fluid.lithium]\nkind = \"grease\"\n[tool.gun]\nkind = \"grease-gun\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\ntools = [\"gun\"]\n",
+	},
+	Job: func(p *Pass) {
+		p.withNothing("grease", greasers, greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
+	},
+})
+
+// withNothing tells of steps of a verb that name nothing to do it with: no tool of their
+// own or of the list that is of a kind for it, and no word of what else does it.
+func (p *Pass) withNothing(verb string, kinds []string, words *regexp.Regexp, summary, help string) {
+	if slices.ContainsFunc(p.Needs.Tools, func(use needs.Use) bool { return use.Step.Verb.Key == verb && p.Job.Tool(use.Name) == nil }) {
+		return // told elsewhere
+	}
+	for _, tool := range p.Job.Listed() {
+		if slices.Contains(kinds, tool.Kind.Text) {
+			return
+		}
+	}
+	for _, step := range p.Job.Steps {
+		if step.Verb.Key != verb || len(step.Objects) == 0 || len(step.Tools.Items) > 0 || words.MatchString(tells(step)) {
+			continue
+		}
+		if verb == "clean" && (len(step.Supplies) > 0 || step.Fluid.Set()) {
+			continue
+		}
+		point := step.Objects[0].Point
+		if point != nil && (len(point.Tool.Items) > 0 || words.MatchString(point.Until.Text+" "+point.Fitting.Text)) {
+			continue
+		}
+		p.Found(finding.Finding{Place: at(step), Summary: strings.ReplaceAll(fmt.Sprintf("step %d "+summary, step.Number, step.Objects[0].Words()), "the the ", "the "), Help: help})
+	}
+}
