@@ -17,6 +17,7 @@ import (
 type faultKind struct {
 	name, family, does string
 	syntax             bool // the damaged file may be no TOML
+	once               bool // without the second readings
 	apply              func(f *folder, s *sheet) []damage
 }
 

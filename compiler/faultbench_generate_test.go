@@ -27,10 +27,50 @@ func dropSteps(passes func(f *folder, s *sheet, t table) bool) generator {
 			}
 			_, objects := t.verb()
 			d := s.with(fmt.Sprintf("%q is gone", t.call()), edit{t.from, t.to, nil})
+			if procedure, ok := s.table("procedure", ""); ok { // a missing step is told at the header of what it is missing from
+				d.right = append(d.right, lines{s.path, procedure.from + 1, procedure.from + 1})
+			}
 			out = append(out, d.naming(f, f.kin(s, objects...)...))
 		}
 		return out
 	}
+}
+
+// brings reports whether a later step takes out, or puts in, what a step does, with
+// what it holds: to renew a belt takes the old one out, and to put a lid on puts its
+// screws on. To leave the step out is then no fault.
+func brings(verbs ...string) func(f *folder, s *sheet, t table) bool {
+	return func(f *folder, s *sheet, t table) bool {
+		_, objects := t.verb()
+		steps := s.steps()
+		i := slices.IndexFunc(steps, func(other table) bool { return other.from == t.from })
+		near := steps[i+1:]
+		if slices.Contains(verbs, "before") {
+			near = steps[max(0, i-1):i]
+		}
+		return slices.ContainsFunc(near, func(other table) bool {
+			_, things := other.verb()
+			return other.does(verbs...) && slices.ContainsFunc(things, func(name string) bool {
+				thing, _ := f.machine(s).table("part", name)
+				return slices.Contains(objects, name) || slices.ContainsFunc(objects, func(object string) bool {
+					return slices.Contains(thing.texts("held-by"), object) || kindred(object, name)
+				})
+			})
+		})
+	}
+}
+
+// kindred reports whether a spare is a new one of a part: of its kind by the last word.
+func kindred(part, spare string) bool {
+	last := func(name string) string { return strings.TrimSuffix(name[strings.LastIndex(name, "-")+1:], "s") }
+	return last(part) == last(spare)
+}
+
+// dropUnless takes each step out that does the verb, but where another brings it along.
+func dropUnless(verb string, brought ...func(*folder, *sheet, table) bool) generator {
+	return dropSteps(func(f *folder, s *sheet, t table) bool {
+		return t.does(verb) && !slices.ContainsFunc(brought, func(brings func(*folder, *sheet, table) bool) bool { return brings(f, s, t) })
+	})
 }
 
 // swapSteps changes the places of each step with the nearest later one that makes

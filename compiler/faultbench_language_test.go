@@ -163,16 +163,31 @@ func things(f *folder, s *sheet) []table {
 
 func renamedThing(f *folder, s *sheet) []damage {
 	var out []damage
-	for _, t := range things(f, s) {
+	for _, t := range onlyOne(f, things(f, s)) {
 		header := strings.Replace(s.lines[t.from], "."+t.name+"]", "."+misspelt(t.name)+"]", 1)
 		out = append(out, users(f, s.with(s.lines[t.from]+" is now "+header, edit{t.from, t.from + 1, []string{header}}), t))
 	}
 	return out
 }
 
+// onlyOne leaves out what another thing of its name can stand for: a part and the spare it is renewed by.
+func onlyOne(f *folder, tables []table) []table {
+	return slices.DeleteFunc(tables, func(t table) bool {
+		count := 0
+		for _, s := range f.sheets {
+			for _, other := range s.tables {
+				if other.name == t.name {
+					count++
+				}
+			}
+		}
+		return t.kind == "part" && count > 1
+	})
+}
+
 func droppedThing(f *folder, s *sheet) []damage {
 	var out []damage
-	for _, t := range things(f, s) {
+	for _, t := range onlyOne(f, things(f, s)) {
 		out = append(out, users(f, s.with(s.lines[t.from]+" is gone", edit{t.from, t.to, nil}), t))
 	}
 	return out

@@ -1,5 +1,10 @@
 package compiler_test
 
+import (
+	"slices"
+	"strings"
+)
+
 var lists = []string{"tools", "supplies", "spares", "wear", "cautions"}
 
 // listFaults leave something out of a list, or bring what nobody uses.
@@ -13,12 +18,60 @@ var listFaults = []faultKind{
 	{name: "item twice in a list", family: "list", does: "The first item of a list stands twice", apply: itemTwice},
 	{name: "whole list dropped", family: "list", does: "`tools`, `supplies`, `spares` or `wear` is left out", apply: drop([]string{"procedure"}, lists[:4], same)},
 	{name: "list emptied", family: "list", does: "`tools`, `supplies`, `spares` or `wear` is empty", apply: emptied},
-	{name: "tool dropped at a step", family: "list", does: "`tools` of a step is left out", apply: drop(stepKinds, []string{"tools"}, func(f *folder, d damage, _ table) damage { return d.list(f, "tools") })},
+	{name: "tool dropped at a step", family: "list", does: "`tools` of a step is left out, and what it works on brings them not", apply: stepToolsDropped},
 	{name: "supply dropped at a step", family: "list", does: "`supplies` of a step is left out", apply: drop(stepKinds, []string{"supplies"}, func(f *folder, d damage, _ table) damage { return d.list(f, "supplies") })},
-	{name: "tool dropped at the energy, point or limit", family: "list", does: "`tool` or `tools` of a thing is left out", apply: drop([]string{"energy", "point", "limit", "pose", "part"}, []string{"tool", "tools"}, tooled)},
+	{name: "tool dropped at the energy, point or limit", family: "list", does: "`tool` or `tools` of a thing is left out, and not every step names them too", apply: thingToolsDropped},
 	{name: "torque wrench with a smaller range", family: "list", does: "The range of a torque wrench is halved", apply: halfRange},
 	{name: "socket with another drive", family: "list", does: "1/2 is written 3/8, and 3/8 1/2", apply: change([]string{"tool"}, []string{"drive"}, replace(`"1/2"`, `"3/8"`, `"3/8"`, `"1/2"`), library)},
 	{name: "tool of another size", family: "list", does: "The size of a socket, wrench or key is one millimetre more", apply: change([]string{"tool"}, []string{"sizes"}, replace(`"8 mm`, `"9 mm`, `"10 mm`, `"11 mm`, `"13 mm`, `"14 mm`, `"16 mm`, `"17 mm`, `"17 mm`, `"18 mm`, `"18 mm`, `"19 mm`, `"24 mm`, `"25 mm`, `"27 mm`, `"28 mm`), library)},
+}
+
+// stepToolsDropped leaves the tools of a step out where what it works on has not the same.
+func stepToolsDropped(f *folder, s *sheet) []damage {
+	var out []damage
+	for _, t := range s.steps() {
+		one, ok := t.entry("tools")
+		if _, objects := t.verb(); ok && !covers(f.brought(s, objects), texts(one.value)) {
+			out = append(out, s.cut(t, one).list(f, "tools"))
+		}
+	}
+	return out
+}
+
+// brought lists the tools that the things a step works on bring.
+func (f *folder) brought(s *sheet, objects []string) []string {
+	var out []string
+	for _, t := range f.machine(s).tables {
+		if slices.Contains(objects, t.name) {
+			out = append(append(out, t.texts("tool")...), t.texts("tools")...)
+			if across, ok := t.entry("across"); ok { // the wrench of its width is worked out
+				out = append(out, "wrench-"+strings.TrimSuffix(strings.Trim(across.value, `"`), " mm"))
+			}
+		}
+	}
+	return out
+}
+
+func covers(all, some []string) bool {
+	return !slices.ContainsFunc(some, func(one string) bool { return !slices.Contains(all, one) })
+}
+
+// thingToolsDropped leaves the tools of a thing out where a step that works on it does not name them itself.
+func thingToolsDropped(f *folder, s *sheet) []damage {
+	var out []damage
+	for _, d := range drop([]string{"energy", "point", "limit", "pose", "part"}, []string{"tool", "tools"}, tooled)(f, s) {
+		i := slices.IndexFunc(s.tables, func(t table) bool { return d.line > t.from && d.line <= t.to })
+		thing := s.tables[i]
+		bare := func(procedure string) bool {
+			return slices.ContainsFunc(f.sheet(procedure).steps(), func(step table) bool {
+				return step.names(thing.name) && !covers(step.texts("tools"), append(thing.texts("tool"), thing.texts("tools")...))
+			})
+		}
+		if slices.ContainsFunc(f.procedures(s.path), bare) {
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // library: right is also the lists that bring the tool, and whatever is said of tools at a step.
@@ -61,7 +114,7 @@ func halfRange(f *folder, s *sheet) []damage {
 // limitFaults leave out what to do, or set what the limit does not let pass.
 var limitFaults = []faultKind{
 	{name: "outside dropped at the limit", family: "limit", does: "`outside` of a limit is left out", apply: drop([]string{"limit"}, []string{"outside"}, same)},
-	{name: "outside dropped at a step", family: "limit", does: "`outside` of a step is left out", apply: drop(stepKinds, []string{"outside"}, same)},
+	{name: "outside dropped at a step", family: "limit", does: "`outside` of a look or a measurement is left out, and its limit has none", apply: outsideDropped},
 	{name: "expect dropped", family: "limit", does: "`expect` of a step is left out", apply: drop(stepKinds, []string{"expect"}, same)},
 	{name: "limit dropped", family: "limit", does: "`limit` is left out", apply: drop([]string{"limit", "step"}, []string{"limit"}, same)},
 	{name: "set outside its limit", family: "limit", does: "The value set is twice as large", apply: setOutside},
@@ -89,6 +142,24 @@ func setOutside(f *folder, s *sheet) []damage {
 		}
 		if _, limited := f.machine(s).table("limit", objects[0]); limited {
 			out = append(out, s.put(t, one, scaled(one.value, 2)).naming(f, objects...))
+		}
+	}
+	return out
+}
+
+// outsideDropped leaves out what to do where nothing else says it: a value that is set
+// is set until it is right, and a limit says it for every step that measures it.
+func outsideDropped(f *folder, s *sheet) []damage {
+	var out []damage
+	for _, t := range s.steps() {
+		_, objects := t.verb()
+		_, sets := t.entry("set")
+		one, ok := t.entry("outside")
+		if !ok || sets || len(objects) == 0 || t.does("adjust", "align", "tension") {
+			continue
+		}
+		if _, limited := f.machine(s).table("limit", objects[0]); !limited {
+			out = append(out, s.cut(t, one))
 		}
 	}
 	return out

@@ -121,10 +121,10 @@ func doubled(f *folder, s *sheet) []damage {
 
 // missingFaults leave a step of the work out.
 var missingFaults = []faultKind{
-	{name: "refit dropped", family: "missing step", does: "What came off is not put back", apply: dropStep("refit")},
+	{name: "refit dropped", family: "missing step", does: "What came off is not put back, and no part before it brings it along", apply: dropUnless("refit", brings("before", "refit", "replace"))},
 	{name: "tighten dropped", family: "missing step", does: "What was loosened or put back is not tightened", apply: dropStep("tighten")},
-	{name: "remove dropped", family: "missing step", does: "What is put back never came off", apply: dropStep("remove")},
-	{name: "loosen dropped", family: "missing step", does: "What is set was never loosened", apply: dropStep("loosen")},
+	{name: "remove dropped", family: "missing step", does: "What is put back never came off, and no part after it takes it along", apply: dropUnless("remove", brings("remove", "replace"))},
+	{name: "loosen dropped", family: "missing step", does: "What is set was never loosened; where it comes off next, that loosens it", apply: dropUnless("loosen", brings("remove", "disconnect"))},
 	{name: "open dropped", family: "missing step", does: "What is closed was never opened", apply: dropStep("open")},
 	{name: "close dropped", family: "missing step", does: "What was opened is not closed", apply: dropStep("close")},
 	{name: "drain dropped", family: "missing step", does: "Nothing is drained", apply: dropStep("drain")},
@@ -133,7 +133,7 @@ var missingFaults = []faultKind{
 	{name: "raise dropped", family: "missing step", does: "What is supported was never raised", apply: dropStep("raise")},
 	{name: "lower dropped", family: "missing step", does: "What was raised is not let down", apply: dropStep("lower")},
 	{name: "wait dropped", family: "missing step", does: "A wait is left out", apply: dropStep("wait")},
-	{name: "disconnect dropped", family: "missing step", does: "What is connected was never parted", apply: dropStep("disconnect")},
+	{name: "disconnect dropped", family: "missing step", does: "What is connected was never parted, and no new one after it takes it along", apply: dropUnless("disconnect", brings("replace"))},
 	{name: "connect dropped", family: "missing step", does: "What was parted is not joined", apply: dropStep("connect")},
 	{name: "last run dropped", family: "missing step", does: "A test run is left out", apply: dropSteps(func(_ *folder, _ *sheet, t table) bool { return t.kind == "close" && t.does("run") })},
 	{name: "measure dropped", family: "missing step", does: "A measurement is left out", apply: func(f *folder, s *sheet) []damage {

@@ -238,8 +238,18 @@ func (f *folder) shows(file string, line int) []string {
 
 // takes reports whether a procedure can take something from a file.
 func (f *folder) takes(procedures []string, file string) bool {
+	if first, again := firstReading(file); again {
+		return f.takes(procedures, first)
+	}
 	return path.Dir(file) == "shop" || path.Base(file) == compiler.Shopfile || slices.Contains(procedures, file) ||
 		slices.ContainsFunc(procedures, func(procedure string) bool { return f.machine(f.sheet(procedure)).path == file })
+}
+
+// firstReading is the file that another is the second reading of.
+func firstReading(file string) (string, bool) {
+	folder, name := path.Split(path.Clean(file))
+	above, again := strings.CutSuffix(path.Clean(folder), "second")
+	return path.Join(above, name), again
 }
 
 // machine is the file of the machine a procedure or a machine's file is about.

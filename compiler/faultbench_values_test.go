@@ -113,7 +113,7 @@ var fluidFaults = []faultKind{
 	{name: "into dropped", family: "fluid", does: "No container at a drain", apply: drop(stepKinds, []string{"into"}, func(f *folder, d damage, t table) damage { return d.list(f, "tools") })},
 	{name: "container too small", family: "fluid", does: "What a container holds is a tenth", apply: change([]string{"tool"}, []string{"holds"}, containerOnly, users)},
 	{name: "smaller container at the drain", family: "fluid", does: "Another container of the shop stands at the drain and in the list", apply: smallerContainer},
-	{name: "until dropped", family: "fluid", does: "Nothing says when a drain or fill is done", apply: dropUntil},
+	{name: "until dropped", family: "fluid", does: "Nothing says when a drain or a bleeding is done, and no level is looked at", apply: dropUntil},
 	{name: "pack without a unit", family: "fluid", does: "The unit of `packs` is left out", apply: change([]string{"fluid", "supply"}, []string{"packs"}, unitless, users)},
 	{name: "drain plug dropped at the cavity", family: "fluid", does: "`drain` or `fill` of a cavity is left out", apply: drop([]string{"cavity"}, []string{"drain", "fill"}, users)},
 	{name: "variants changed over", family: "fluid", does: "The values of two versions of the machine change places", apply: swapVariants},
@@ -122,7 +122,7 @@ var fluidFaults = []faultKind{
 func dropUntil(_ *folder, s *sheet) []damage {
 	var out []damage
 	for _, t := range s.steps() {
-		if one, ok := t.entry("until"); ok && t.does("drain", "fill", "bleed") {
+		if one, ok := t.entry("until"); ok && t.does("drain", "bleed") {
 			out = append(out, s.cut(t, one))
 		}
 	}

@@ -24,6 +24,7 @@ var fileTable = Table{
 		{Name: "supply", Kind: Named, Of: "supply", Doc: "Consumables: rags, cleaner, thread-locker."},
 		{Name: "spare", Kind: Named, Of: "spare", Doc: "Parts that are renewed: seals, filters, split pins."},
 		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings in this file that its author stands by, each with the reason: a plate figure of a machine, a special thread.", Example: `[{ rule = "units/disagree", reason = "as the plate on the pump has it" }]`},
+		{Name: "second-reading", Kind: Sub, Of: "second-reading", Doc: "The figures of this file, read in the manual a second time by another person. Stands in the file itself, or in one of the same name in the folder second beside it: that of log-deck.toml in second/log-deck.toml."},
 		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
 	},
 }
@@ -119,3 +120,29 @@ inspect = "the oil level in the sight glass"
 expect = "between the two marks"
 outside = "Fill the oiler by its own card before the next shift."`,
 }
+
+// secondReadingTable holds the tables of a file once more. Two people seldom make
+// one slip at one place: what they read differently is found.
+var secondReadingTable = Table{
+	Name: "second-reading", Header: "[second-reading]",
+	Doc: "Figures of the file, read again by a second person who does not look at the first reading. Tables, keys and steps as in the file, as many as were read; each is held against the first. A step is known by its verb and object. benchleaf new --second FILE writes the blanks.",
+	Keys: []Key{
+		{Name: "by", Kind: Text, Required: true, Doc: "Who read a second time.", Example: `"T. Okafor"`},
+		{Name: "date", Kind: Day, Required: true, Doc: "Day of the second reading.", Example: "2026-02-20"},
+		{Name: "from", Kind: Text, Required: true, Doc: "What was read: manual, edition, pages; a plate; the machine itself.", Example: `"Operator's manual LD 6, edition 3, pages 41 to 44"`},
+		again("machine", "What the machine is."), again("procedure", "When it is due."),
+		again("prepare", "Steps with figures."), again("step", "Steps with figures."), again("close", "Steps with figures."),
+		again("part", "Parts and their fasteners."), again("cover", "Covers."), again("cavity", "What holds a fluid."), again("energy", "Energies."),
+		again("point", "Lubrication points."), again("limit", "Limits and settings."), again("tool", "Tools."), again("fluid", "Fluids."), again("supply", "Consumables."), again("spare", "Parts that are renewed."),
+	},
+	Example: `[second-reading]
+by = "T. Okafor"
+date = 2026-02-20
+from = "Operator's manual LD 6, edition 3, page 41"
+
+[second-reading.part.drain-plug]
+thread = "M22x1.5"
+torque = "42 to 48 N·m"`,
+}
+
+func again(name, doc string) Key { return Key{Name: name, Kind: Again, Doc: doc} }

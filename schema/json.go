@@ -118,6 +118,10 @@ func kindNode(key Key) *node {
 		return &node{Type: "object", Additional: &node{OneOf: []*node{{Type: "integer", Minimum: number(1)}, text()}}}
 	case Overrides:
 		return &node{Type: "object", Additional: reference(key.Of + "-variant")}
+	case Again:
+		of, _ := fileTable.Key(key.Name)
+		of.Of += "-variant"
+		return kindNode(of)
 	default:
 		return text()
 	}

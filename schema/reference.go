@@ -113,6 +113,8 @@ func (key Key) holds() string {
 		return "list of tables"
 	case Named:
 		return "tables by name"
+	case Again:
+		return "as in the file, any of the keys"
 	case Quantity:
 		return "how many or how much of each " + of
 	default:

@@ -31,6 +31,7 @@ const (
 	Named                 // tables by name, [part.drain-plug]; Of names what each holds
 	Quantity              // names with how many or how much of each, { rags = 2, "gear-oil" = "0.5 L" }
 	Overrides             // tables by variant, each with keys of the table it stands in
+	Again                 // as the key of this name at the top of the file, and nothing in it is always needed
 )
 
 // Key is one key of a table.
@@ -84,5 +85,5 @@ var tables = []Table{
 	fileTable, shopTable, machineTable, procedureTable, stepTable,
 	partTable, coverTable, cavityTable, energyTable, poseTable, pointTable, limitTable,
 	toolTable, fluidTable, supplyTable, spareTable, cautionTable,
-	adapterTable, stepCautionTable, allowTable, pictureTable,
+	adapterTable, stepCautionTable, allowTable, pictureTable, secondReadingTable,
 }

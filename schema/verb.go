@@ -68,7 +68,7 @@ var verbs = []Verb{
 	{"check", "part cover cavity point limit energy words", []string{"expect", "limit", "set", "count", "reading", "torque"}, "Compare with what is expected.", "it can be seen or reached", "it is known to be right", `"gearbox"`},
 	{"measure", "part limit cavity point words", []string{"limit", "reading", "expect", "count", "set"}, "Find a value with an instrument.", "it can be reached", "the value is known", `"chain-stretch"`},
 	{"adjust", "part limit words", []string{"set", "limit", "until", "angle", "count", "expect", "torque", "reading"}, "Bring to a value.", "it can be reached", "it has the value", `"blade-guide"`},
-	{"align", "part words", []string{"set", "limit", "until", "expect", "reading"}, "Bring into line.", "its fasteners are loose", "it is in line", `"drive-pulleys"`},
+	{"align", "part limit words", []string{"set", "limit", "until", "expect", "reading"}, "Bring into line.", "it can be reached; what holds it is loose", "it is in line", `"drive-pulleys"`},
 	{"tension", "part words", []string{"set", "limit", "until", "expect", "reading"}, "Bring under tension.", "it is in its place", "it is under tension", `"drive-belt"`},
 	{"slacken", "part words", []string{"set", "until", "count"}, "Take the tension off.", "its energy is isolated", "it is slack", `"drive-belt"`},
 	{"sharpen", "part words", []string{"set", "limit", "angle", "count", "until"}, "Bring an edge back.", "it is clamped", "it is sharp", `"chipper-knife"`},

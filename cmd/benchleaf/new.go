@@ -17,22 +17,29 @@ import (
 )
 
 func newCommand(by *caller) *cobra.Command {
-	var asShop bool
+	var asShop, second bool
 	cmd := &cobra.Command{
 		Use:   "new PATH",
-		Short: "Write a procedure, or a whole shop, to fill in",
+		Short: "Write a procedure, a whole shop or a second reading, to fill in",
 		Long: `New writes a procedure with blanks. Beside each blank stands what to write there,
 with an example; benchleaf lint names every blank that is left. With --shop it
-writes a shop folder: the shop, its tools, a machine and a first procedure.
+writes a shop folder: the shop, its tools, a machine and a first procedure. With
+--second it writes the figures of a file as blanks, for another person to read in
+the manual again; lint then holds the two readings against each other.
 It never writes over a file.`,
 		Example: `  benchleaf new gearbox-oil.toml     one procedure that needs no other file
-  benchleaf new --shop workshop      a shop folder to build on`,
+  benchleaf new --shop workshop      a shop folder to build on
+  benchleaf new --second mill.toml   blanks for a second reading, as second/mill.toml`,
 		RunE: func(cmd *cobra.Command, paths []string) error {
 			switch {
 			case len(paths) == 0:
 				return fmt.Errorf("new needs a path, such as gearbox-oil.toml\n  see: benchleaf new --help")
 			case len(paths) > 1:
 				return fmt.Errorf("new writes one path at a time, not %d\n  see: benchleaf new --help", len(paths))
+			case asShop && second:
+				return fmt.Errorf("give --shop or --second, not both\n  see: benchleaf new --help")
+			case second:
+				return by.newSecond(paths[0])
 			case asShop:
 				return by.newShop(paths[0])
 			}
@@ -40,6 +47,7 @@ It never writes over a file.`,
 		},
 	}
 	cmd.Flags().BoolVar(&asShop, "shop", false, "write a shop folder with tools, a machine and a first procedure")
+	cmd.Flags().BoolVar(&second, "second", false, "write the blanks of a second reading of the file")
 	return cmd
 }
 
@@ -75,6 +83,40 @@ func (by *caller) newProcedure(asked string) error {
 		return err
 	}
 	fmt.Fprintf(by.out, "\nFill in the blanks, then: benchleaf lint %s\n", asked)
+	return nil
+}
+
+// newSecond writes the blanks of a second reading of a file, beside it.
+func (by *caller) newSecond(asked string) error {
+	path, ok := compiler.SecondPath(filepath.ToSlash(asked))
+	if !ok || filepath.Ext(asked) != ".toml" {
+		return fmt.Errorf("%s is no file of first readings; give a procedure, a machine or a library, such as log-deck.toml", asked)
+	}
+	shops, err := load(by.folder, []string{asked})
+	if err != nil {
+		return err
+	}
+	var blanks string
+	for _, s := range shops {
+		for _, file := range s.files {
+			if file.Path == s.targets[0] {
+				if blanks, ok = compiler.SecondReading(file); !ok {
+					return fmt.Errorf("%s cannot be read yet\n  see: benchleaf lint %s", asked, asked)
+				}
+			}
+		}
+	}
+	if blanks == "" {
+		return fmt.Errorf("%s has no figures to read a second time", asked)
+	}
+	text, err := templates.Files.ReadFile("scaffold/second.toml")
+	if err != nil {
+		return err
+	}
+	if err := by.create(filepath.FromSlash(path), append(text, blanks...)); err != nil {
+		return err
+	}
+	fmt.Fprintf(by.out, "\nHave another person fill in the blanks, then: benchleaf lint %s\n", asked)
 	return nil
 }
 

@@ -61,13 +61,16 @@ func Approval(work Work, system quantity.System, review Review) (plan.Approval, 
 		out.Accepted = append(out.Accepted, remark)
 	}
 	out.Figures = w.figures()
-	bare := 0
+	bare, again := 0, 0
 	for _, figure := range out.Figures {
 		if figure.Source == "" {
 			bare++
 		}
+		if figure.Again != "" {
+			again++
+		}
 	}
-	out.Counts = w.counts(out, bare)
+	out.Counts = w.counts(out, bare, again)
 	if bare > 0 && !review.Held {
 		out.Verdict = strings.ReplaceAll(w.words.Labels.FitBare, "{none}", strconv.Itoa(bare))
 	}
@@ -161,12 +164,17 @@ func (w *writer) figures() []plan.Figure {
 		if figure.Of != "" {
 			what = figure.Of + ", " + what
 		}
-		out = append(out, plan.Figure{What: upper(what), Text: w.amount(figure.Amount), Source: figure.Source, Where: where(figure.Amount.At)})
+		made := plan.Figure{What: upper(what), Text: w.amount(figure.Amount), Source: figure.Source, Where: where(figure.Amount.At)}
+		if second := figure.Second; second != nil {
+			made.Source = cmp.Or(made.Source, second.From.Text)
+			made.Again = strings.NewReplacer("{who}", second.By.Text, "{day}", second.Date.Text).Replace(w.words.Labels.ReadAgain)
+		}
+		out = append(out, made)
 	}
 	return out
 }
 
-func (w *writer) counts(sheet plan.Approval, bare int) []string {
+func (w *writer) counts(sheet plan.Approval, bare, again int) []string {
 	labels := w.words.Labels
 	by := map[string]int{}
 	for _, remark := range sheet.Found {
@@ -176,5 +184,6 @@ func (w *writer) counts(sheet plan.Approval, bare int) []string {
 		return strings.NewReplacer("{n}", strconv.Itoa(n), "{none}", strconv.Itoa(none)).Replace(text)
 	}
 	found := []string{say(labels.Errors, by["error"], 0), say(labels.Warnings, by["warning"], 0), say(labels.Notes, by["note"], 0), say(labels.Accepted, len(sheet.Accepted), 0)}
-	return []string{strings.Join(found, " · "), say(labels.FigureCount, len(sheet.Figures), bare)}
+	figures := strings.ReplaceAll(say(labels.FigureCount, len(sheet.Figures), bare), "{again}", strconv.Itoa(again))
+	return []string{strings.Join(found, " · "), figures}
 }

@@ -13,7 +13,8 @@ type Figure struct {
 	Of     string // whose it is, in words: "drain plug"; empty for the procedure's own
 	Key    string // torque, capacity, limit …
 	Amount Amount
-	Source string // the comment behind it on its line, or above it; empty where there is none
+	Source string         // the comment behind it on its line, or above it; empty where there is none
+	Second *SecondReading // where it was read a second time, alike; nil where it was not
 }
 
 // estimates are keys whose amounts are sizes anyone can measure, or guesses nobody
@@ -74,12 +75,12 @@ func (f *File) figures(table *tree.Table, of string) []Figure {
 				if item.Table != nil && (entry.Key == "variant" || entry.Key == "adapter") {
 					out = append(out, f.figures(item.Table, of)...)
 				} else if amount, ok := f.amountOf(item); ok && !slices.Contains(estimates, entry.Key) {
-					out = append(out, Figure{of, entry.Key, amount, f.beside(entry, item.Span)})
+					out = append(out, Figure{of, entry.Key, amount, f.beside(entry, item.Span), f.twice[item]})
 				}
 			}
 		default:
 			if amount, ok := f.amountOf(entry.Value); ok && !slices.Contains(estimates, entry.Key) {
-				out = append(out, Figure{of, entry.Key, amount, f.beside(entry, entry.Value.Span)})
+				out = append(out, Figure{of, entry.Key, amount, f.beside(entry, entry.Value.Span), f.twice[entry.Value]})
 			}
 		}
 	}

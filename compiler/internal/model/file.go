@@ -18,23 +18,26 @@ import (
 
 // File is one file of the shop, read.
 type File struct {
-	Source    *source.File
-	Document  *tree.Document
-	Shop      *Shop
-	Machine   *Machine
-	Procedure *Procedure
-	Allow     []*Allow // what the file stands by as a whole
-	Steps     []*Step  // prepare, step, close; in that order
-	Uses      List
-	Amounts   []Amount
-	Broken    bool // a finding of the language stands in it
+	Source      *source.File
+	Document    *tree.Document
+	Shop        *Shop
+	Machine     *Machine
+	Procedure   *Procedure
+	Allow       []*Allow // what the file stands by as a whole
+	Steps       []*Step  // prepare, step, close; in that order
+	Uses        List
+	Amounts     []Amount
+	Second      *SecondReading // in the file, of itself or of the file beside it
+	Differences []Difference   // of the file from its second readings
+	Broken      bool           // a finding of the language stands in it
 
 	unread  bool // a fault of the syntax stands in it
 	refs    []Ref
-	layers  []*File        // files whose names it takes, itself first; set by link
-	machine *File          // describes the machine of its procedure; set by link
-	things  []named        // in file order
-	index   map[string]any // "part/drain-plug" → *Part
+	layers  []*File                        // files whose names it takes, itself first; set by link
+	machine *File                          // describes the machine of its procedure; set by link
+	things  []named                        // in file order
+	index   map[string]any                 // "part/drain-plug" → *Part
+	twice   map[*tree.Value]*SecondReading // values that were read twice alike
 	saying  sync.Once
 	said    map[string]string // what it describes, by how it is said
 }
@@ -146,6 +149,8 @@ func (d *decoder) top(key schema.Key, entry *tree.Entry) {
 		d.file.Machine = sub[Machine](d, key, entry.Value)
 	case "procedure":
 		d.file.Procedure = sub[Procedure](d, key, entry.Value)
+	case "second-reading":
+		d.secondReading(key, entry.Value)
 	}
 }
 

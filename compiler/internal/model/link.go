@@ -19,13 +19,15 @@ const Shopfile = "shop.toml"
 var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "point", "limit"}
 
 // Uses lists the files a text takes names from, as paths from the shop folder,
-// with the shop file above it last; * stands as written.
+// with the other
+// reading of its figures and the shop file above it last; * stands as written.
 func Uses(text *source.File) []string {
 	file, _ := read(text)
 	var out []string
 	for _, use := range file.Uses.Items {
 		out = append(out, path.Join(path.Dir(text.Path), use.Text))
 	}
+	out = append(out, otherReading(text.Path))
 	return append(out, shopfiles(text.Path)...)
 }
 
@@ -64,7 +66,9 @@ func Read(texts []*source.File, each func(n int, do func(i int))) *Set {
 	}
 	for _, file := range set.Files {
 		set.link(file)
+		set.besides(file)
 	}
+	set.readAgain()
 	for _, file := range set.Files {
 		set.checkTwice(file)
 		set.checkRefs(file)

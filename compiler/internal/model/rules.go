@@ -12,7 +12,7 @@ var dayPattern = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
 func Rules() []finding.Rule {
 	return []finding.Rule{
 		emptyFile, noVersion, newerVersion, unknownKey, missingKey, wrongKind, unknownWord, emptyText, badName, noVerb, twoVerbs, noProcedure,
-		unknownName, notInVariant, wrongThing, nameTwice, missingFile, outsideShop, useLoop,
+		unknownName, notInVariant, wrongThing, nameTwice, missingFile, outsideShop, useLoop, nothingRead,
 	}
 }
 
@@ -93,6 +93,11 @@ var (
 	outsideShop = finding.Rule{ID: "reference/outside-shop", Severity: finding.Error, Title: "A file outside the shop folder is used",
 		Why:    "A card must come out the same on every machine that has the shop folder, and nothing else is read.",
 		Source: "the language itself", Bad: "benchleaf = 1\nuse = [\"../../tools.toml\"]\n", Good: head}
+	nothingRead = finding.Rule{ID: "reference/nothing-read", Severity: finding.Error, Title: "A second reading of a file that is not there",
+		Why:    "Nothing is held against it, and whoever read a second time believes that it is.",
+		Source: "the language itself", Setting: head + "[second-reading]\nby = \"T. Okafor\"\ndate = 2026-02-20\nfrom = \"Operator's manual, page 41\"\n",
+		Bad:  "[second-reading.part.plug]\nthread = \"M22x1.5\"\n",
+		Good: "[second-reading.part.plug]\nthread = \"M22x1.5\"\n[part.plug]\nthread = \"M22x1.5\"\n"}
 	useLoop = finding.Rule{ID: "reference/use-loop", Severity: finding.Error, Title: "Files use each other in a circle",
 		Why:    "In a circle it is open whose names go before whose.",
 		Source: "the language itself", Bad: "benchleaf = 1\nuse = [\"bad.toml\"]\n", Good: head}

@@ -161,6 +161,7 @@ type Part struct {
 	Tool      List       `key:"tool"`
 	HeldBy    List       `key:"held-by"`
 	Behind    List       `key:"behind"`
+	LoadedBy  List       `key:"loaded-by"`
 	Mass      Amount     `key:"mass"`
 	Material  Text       `key:"material"`
 	Hazards   List       `key:"hazards"`
@@ -256,6 +257,7 @@ type Limit struct {
 	Limit   Amount     `key:"limit"`
 	Outside Text       `key:"outside"`
 	Tool    List       `key:"tool"`
+	HeldBy  List       `key:"held-by"`
 	Behind  List       `key:"behind"`
 	Spot    []Spot     `key:"at"`
 	Variant []Override `key:"variant"`

@@ -324,10 +324,18 @@ func (a *approval) figures() []item {
 			source = span{"— " + labels.NoSource, Italic, grey}
 		}
 		var out piece
+		told := []span{source}
+		if figure.Again != "" {
+			told = append(told, span{" · " + figure.Again, Regular, grey})
+		}
 		x := 0.0
 		for n, cell := range []span{{figure.What, Regular, black}, {figure.Text, Bold, black}, source, {figure.Where, Regular, grey}} {
 			wide := widths[n] * a.width
-			out.put(a.set(a.small(), wide-gap, []span{cell}), x, 0)
+			spans := []span{cell}
+			if n == 2 {
+				spans = told
+			}
+			out.put(a.set(a.small(), wide-gap, spans), x, 0)
 			x += wide
 		}
 		out.width = a.width

@@ -143,6 +143,7 @@ type Figure struct {
 	Text   string
 	Source string // empty where none is written
 	Where  string // file and line
+	Again  string // who read it a second time and when; empty where nobody did
 }
 
 // Approval is what somebody reads who puts their name to a procedure.

@@ -140,4 +140,5 @@ type Labels struct {
 	Notes       string `toml:"notes"`
 	Accepted    string `toml:"accepted-count"`
 	FigureCount string `toml:"figure-count"`
+	ReadAgain   string `toml:"read-again"`
 }

@@ -113,6 +113,23 @@ func agree(a, b Amount) bool {
 	return !haveA || m.near(new(big.Rat).Neg(highA), new(big.Rat).Neg(highB))
 }
 
+// Same reports whether two amounts of two files are one: figure for figure in one
+// unit, and as near as they are written in two.
+func Same(a, b Amount) bool {
+	if a.Unit.Symbol != b.Unit.Symbol {
+		return agree(a, b)
+	}
+	bound := func(x, y *big.Rat, haveX, haveY bool) bool { return haveX == haveY && (!haveX || x.Cmp(y) == 0) }
+	lowA, haveA := a.Min()
+	lowB, haveB := b.Min()
+	if !bound(lowA, lowB, haveA, haveB) {
+		return false
+	}
+	highA, haveA := a.Max()
+	highB, haveB := b.Max()
+	return bound(highA, highB, haveA, haveB)
+}
+
 // margin is how far apart two figures of one amount may be.
 type margin struct {
 	half    *big.Rat // half a unit in the last place

@@ -26,9 +26,10 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		told := map[*model.Part]bool{}
-		if p.Job.Procedure.People.Or(1) > 1 || p.liftsListed() || !p.warnsOfLoad() {
+		if p.Job.Procedure.People.Or(1) > 1 || !p.warnsOfLoad() {
 			return
 		}
+		listed := p.liftsListed()
 		for _, step := range p.Job.Steps {
 			if !slices.Contains([]string{"remove", "refit", "replace"}, step.Verb.Key) || step.People.Or(1) > 1 || says(tells(step), carried...) {
 				continue
@@ -38,13 +39,22 @@ var _ = add(Rule{
 				if part == nil || told[part] || says(partTells(part), carried...) {
 					continue
 				}
+				geared := p.gearedAt(part)
+				if listed && (geared == nil || p.lifted(step)) {
+					continue
+				}
 				if mass, _, ok := between(part.Mass); !ok || mass < tooHeavyKg {
 					continue
 				}
 				told[part] = true
-				p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("step %d leaves one person to lift the %s, which weighs %s", step.Number, part.Words(), part.Mass.Text.Text),
+				found := finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("step %d leaves one person to lift the %s, which weighs %s", step.Number, part.Words(), part.Mass.Text.Text),
 					Help:    "Name lifting gear with tools = [\"…\"], or write people = 2 at the step.",
-					Related: []finding.Related{{Place: part.Mass.At, Text: "the mass"}}})
+					Related: []finding.Related{{Place: part.Mass.At, Text: "the mass"}}}
+				if listed {
+					found.Summary = fmt.Sprintf("step %d lifts the %s, which weighs %s, without the lifting gear of step %d", step.Number, part.Words(), part.Mass.Text.Text, geared.Number)
+					found.Related = append(found.Related, finding.Related{Place: at(geared), Text: "with lifting gear here"})
+				}
+				p.Found(found)
 			}
 		}
 	},
@@ -61,4 +71,22 @@ func (p *Pass) liftsListed() bool {
 // safety/missing-caution says it first.
 func (p *Pass) warnsOfLoad() bool {
 	return slices.ContainsFunc(p.messages(), func(m message) bool { return m.against("load") })
+}
+
+// lifted reports whether a step takes lifting gear by itself.
+func (p *Pass) lifted(step *model.Step) bool {
+	return slices.ContainsFunc(step.Tools.Names(), func(name string) bool {
+		tool := p.Job.Tool(name)
+		return tool != nil && slices.Contains(lifting, tool.Kind.Text)
+	})
+}
+
+// gearedAt is a step that lifts a part with lifting gear; nil where none does.
+func (p *Pass) gearedAt(part *model.Part) *model.Step {
+	for _, step := range p.Job.Steps {
+		if p.lifted(step) && slices.ContainsFunc(step.Objects, func(o model.Object) bool { return o.Part == part }) {
+			return step
+		}
+	}
+	return nil
 }

@@ -19,9 +19,10 @@ import (
 // Rule is one check with its explanation.
 type Rule struct {
 	finding.Rule
-	Amount     func(*Pass, model.Amount) // looks at each amount of a file
-	Job        func(*Pass)               // looks at a whole job
-	Everywhere bool                      // a finding counts only where it holds for every version of the machine
+	Amount     func(*Pass, model.Amount)     // looks at each amount of a file
+	Reading    func(*Pass, model.Difference) // looks at each difference of a file from its second reading
+	Job        func(*Pass)                   // looks at a whole job
+	Everywhere bool                          // a finding counts only where it holds for every version of the machine
 }
 
 // Pass is what a rule may look at. File is always there; the rest only in a
@@ -87,17 +88,24 @@ func Catalogue() []finding.Rule {
 var broken = finding.Rule{ID: "internal/rule-failed", Severity: finding.Error, Title: "A rule of the compiler failed",
 	Why: "The rule could not be applied to this file, so nothing is known of what it checks.", Source: "the compiler itself"}
 
-// File runs the rules on the amounts of one file.
+// File runs the rules on the amounts of one file, and on where its second reading differs.
 func File(file *model.File) []finding.Finding {
 	var out []finding.Finding
 	for _, rule := range all {
-		if rule.Amount == nil {
+		if rule.Amount == nil && rule.Reading == nil {
 			continue
 		}
 		pass := &Pass{File: file, rule: rule, out: &out}
 		guard(pass, source.Place{File: file.Source}, func() {
-			for _, amount := range file.Amounts {
-				rule.Amount(pass, amount)
+			if rule.Amount != nil {
+				for _, amount := range file.Amounts {
+					rule.Amount(pass, amount)
+				}
+			}
+			if rule.Reading != nil {
+				for _, difference := range file.Differences {
+					rule.Reading(pass, difference)
+				}
 			}
 		})
 	}

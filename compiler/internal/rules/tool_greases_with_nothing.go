@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 )
 
@@ -27,32 +28,41 @@ var _ = add(Rule{
 		Good:    "tools = [\"gun\"]\n[fluid.lithium]\nkind = \"grease\"\n[tool.gun]\nkind = \"grease-gun\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\ntools = [\"gun\"]\n",
 	},
 	Job: func(p *Pass) {
-		p.withNothing("grease", greasers, greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
+		p.withNothing("grease", p.lists(greasers...), greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
 	},
 })
 
-// withNothing tells of steps of a verb that name nothing to do it with: no tool of their
-// own or of the list that is of a kind for it, and no word of what else does it.
-func (p *Pass) withNothing(verb string, kinds []string, words *regexp.Regexp, summary, help string) {
+// withNothing tells of steps of a verb that name nothing to do it with, by a tool, a
+// supply or a word. Where something for it is on the list, it tells only of a card on
+// which other such steps name what they take.
+func (p *Pass) withNothing(verb string, listed bool, words *regexp.Regexp, summary, help string) {
 	if slices.ContainsFunc(p.Needs.Tools, func(use needs.Use) bool { return use.Step.Verb.Key == verb && p.Job.Tool(use.Name) == nil }) {
 		return // told elsewhere
 	}
-	for _, tool := range p.Job.Listed() {
-		if slices.Contains(kinds, tool.Kind.Text) {
-			return
+	var bare []*model.Step
+	named := false
+	for _, step := range p.Job.Steps {
+		switch {
+		case step.Verb.Key != verb || len(step.Objects) == 0:
+		case len(step.Tools.Items) > 0, verb == "clean" && (len(step.Supplies) > 0 || step.Fluid.Set()):
+			named = true
+		case step.Objects[0].Point != nil && len(step.Objects[0].Point.Tool.Items) > 0:
+			named = true
+		case words.MatchString(tells(step)):
+		case step.Objects[0].Point != nil && words.MatchString(step.Objects[0].Point.Until.Text+" "+step.Objects[0].Point.Fitting.Text):
+		default:
+			bare = append(bare, step)
 		}
 	}
-	for _, step := range p.Job.Steps {
-		if step.Verb.Key != verb || len(step.Objects) == 0 || len(step.Tools.Items) > 0 || words.MatchString(tells(step)) {
-			continue
-		}
-		if verb == "clean" && (len(step.Supplies) > 0 || step.Fluid.Set()) {
-			continue
-		}
-		point := step.Objects[0].Point
-		if point != nil && (len(point.Tool.Items) > 0 || words.MatchString(point.Until.Text+" "+point.Fitting.Text)) {
-			continue
-		}
+	if listed && !named {
+		return
+	}
+	for _, step := range bare {
 		p.Found(finding.Finding{Place: at(step), Summary: strings.ReplaceAll(fmt.Sprintf("step %d "+summary, step.Number, step.Objects[0].Words()), "the the ", "the "), Help: help})
 	}
+}
+
+// lists reports whether a tool of one of some kinds is on the list.
+func (p *Pass) lists(kinds ...string) bool {
+	return slices.ContainsFunc(p.Job.Listed(), func(tool *model.Tool) bool { return slices.Contains(kinds, tool.Kind.Text) })
 }

@@ -17,6 +17,36 @@ func isCut(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+func isLetOut(w *walk, _ *model.Step, object model.Object) {
+	if object.Energy != nil {
+		w.source(object.Energy).relieved = true
+	}
+}
+
+// isUnloaded wants what loads a part let out or loosened before it comes loose or off.
+func isUnloaded(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil || w.of(object.Part).off >= all(object.Part) {
+		return
+	}
+	for _, name := range object.Part.LoadedBy.Names() {
+		if p := w.job.Part(name); p != nil {
+			if at := w.of(p); !at.loose && !at.hand && !at.open && at.off == 0 {
+				breach := w.breach(Loaded, step, object.Text.At, object.Words(), p.Words(), at.tightAt)
+				breach.Name, breach.Tensioner = name, true
+			}
+			continue
+		}
+		e := w.job.Energy(name)
+		if e == nil {
+			continue
+		}
+		if at := w.source(e); !at.relieved && (e.Relieve.Set() || !at.cut) {
+			breach := w.breach(Loaded, step, object.Text.At, object.Words(), e.Words(), at.givenAt)
+			breach.Name = e.Name
+		}
+	}
+}
+
 func isProved(w *walk, _ *model.Step, object model.Object) {
 	if object.Energy != nil {
 		w.source(object.Energy).proved = true
@@ -91,6 +121,7 @@ func isLive(w *walk, step *model.Step, object model.Object) {
 	if object.Energy != nil {
 		at := w.source(object.Energy)
 		at.cut, at.proved, at.given, at.givenAt = false, false, true, step
+		at.relieved = false
 	}
 }
 

@@ -89,3 +89,18 @@ func letsMove(w *walk, step *model.Step, object model.Object) {
 		}
 	}
 }
+
+// isLetGo wants the fasteners that hold a setting loose, or out, while it is set.
+func isLetGo(w *walk, step *model.Step, object model.Object) {
+	if object.Limit == nil {
+		return
+	}
+	for _, name := range object.Limit.HeldBy.Names() {
+		if p := w.job.Part(name); p != nil {
+			if at := w.of(p); !at.loose && !at.hand && !at.open && at.off == 0 {
+				breach := w.breach(HeldTight, step, object.Text.At, object.Words(), p.Words(), at.tightAt)
+				breach.Name = p.Name
+			}
+		}
+	}
+}

@@ -45,6 +45,8 @@ const (
 	NeverLoose       Kind = "never-loose"        // tightens after setting what nothing let move
 	TightForNothing  Kind = "tight-for-nothing"  // tightens what was loosened, with nothing done between
 	SetTight         Kind = "set-tight"          // sets what has just been tightened
+	HeldTight        Kind = "held-tight"         // sets what a fastener that is tight holds
+	Loaded           Kind = "loaded"             // loosens or takes off what an energy still loads
 	AlreadyShut      Kind = "already-shut"       // closes or connects what is
 	ProvedLive       Kind = "proved-live"        // proves dead what no step cuts off
 	LowersNothing    Kind = "lowers-nothing"     // lets down what was never raised
@@ -78,17 +80,18 @@ const (
 // Breach is one place where a step does not fit the state, with the step that made
 // the state so.
 type Breach struct {
-	Kind   Kind
-	Step   *model.Step  // the step at fault; of the end, the one that made it so
-	Place  source.Place // its object
-	Thing  string       // what it is about, in words
-	Name   string       // its short name
-	Other  string       // what stands against it, in words: a cover, an energy, a plug
-	Since  *model.Step  // the step that made the state so; nil where it was so at the start
-	Out    int          // how many came off, of NotAllBack
-	Back   int          // and how many went back
-	Looked bool         // the step only looks
-	Guard  bool         // of NotPutBack: it keeps people from an energy
+	Kind      Kind
+	Step      *model.Step  // the step at fault; of the end, the one that made it so
+	Place     source.Place // its object
+	Thing     string       // what it is about, in words
+	Name      string       // its short name
+	Other     string       // what stands against it, in words: a cover, an energy, a plug
+	Since     *model.Step  // the step that made the state so; nil where it was so at the start
+	Out       int          // how many came off, of NotAllBack
+	Back      int          // and how many went back
+	Looked    bool         // the step only looks
+	Guard     bool         // of NotPutBack: it keeps people from an energy
+	Tensioner bool         // of Loaded: a part loads it, and no energy
 
 	of *model.Part // what is off
 }

@@ -31,6 +31,7 @@ type cavity struct {
 // energy is how a source of energy stands.
 type energy struct {
 	cut, proved, given bool // isolated, proved dead, given back after it was cut
+	relieved           bool // what is stored was let out
 	cutAt, givenAt     *model.Step
 	place              source.Place
 }
