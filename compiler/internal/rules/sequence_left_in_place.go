@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Set a chock before and behind the far wheel.\"\n[[step]]\nsay = \"Take both chocks away.\"\n",
 	},
 	Job: onBreach(state.LeftInPlace, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("the %s goes in or under at step %d, and no step takes it away", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("nothing takes the %s away that step %d sets", b.Thing, b.Step.Number),
 			Help: fmt.Sprintf("Write the step that takes the %s away, or say in end that it stays.", b.Thing)}
 	}),
 })

@@ -31,6 +31,10 @@ func isSupported(w *walk, step *model.Step, object model.Object) {
 	if len(w.raised) > 0 || w.said(w.job.Procedure.End, object.Words(), "stands", "stand", "supported", "blocks", "up") {
 		return
 	}
+	if onStands.MatchString(object.Words()) || onStands.MatchString(step.Say.Text) {
+		w.placed = append(w.placed, &placed{step, object.Text.At, "stands", true})
+		return
+	}
 	for _, name := range step.Tools.Names() {
 		if tool := w.job.Tool(name); tool != nil && (tool.Kind.Text == "stand" || tool.Kind.Text == "jack") {
 			w.placed = append(w.placed, &placed{step, object.Text.At, tool.Kind.Text, true})

@@ -32,6 +32,7 @@ var (
 	letsDown  = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
 	below     = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
 	stand     = regexp.MustCompile(`(?i)\b(?:stands?|trestles?|cribbing|blocks?)\b`)
+	onStands  = regexp.MustCompile(`(?i)\b(?:on|with|by)\b.*\b(?:stands?|trestles?|cribbing|blocks?)\b`)
 	chock     = regexp.MustCompile(`(?i)\bchocks?\b`)
 )
 
@@ -67,6 +68,11 @@ func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
 		}
 		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
 			w.placed = append(w.placed, &placed{step, step.Say.Inside(from+at[i], from+at[i+1]), name, i > 0 || below.MatchString(sentence)})
+		}
+		if i > 0 && !chock.MatchString(name) {
+			for _, h := range w.raised {
+				h.supports, h.bareAt = true, nil // a safety strut, or stands in words
+			}
 		}
 	}
 }
