@@ -266,7 +266,8 @@ func (l *look) exhaust() {
 	}
 	engine := said || slices.ContainsFunc(l.job.Energies(), func(energy *model.Energy) bool { return energy.Kind.Text == "engine" })
 	for _, object := range l.step.Objects {
-		engine = engine || strings.Contains(strings.ToLower(object.Words()), "engine")
+		words := strings.ToLower(object.Words())
+		engine = engine || strings.Contains(words, "engine") || strings.Contains(words, "generator") || strings.Contains(words, "genset")
 	}
 	if !engine {
 		return
