@@ -13,6 +13,7 @@ import (
 // air is in it, and words by which it is tried; common practice, no source.
 var (
 	brakeParts = regexp.MustCompile(`(?i)\bbrakes?[ -](?:disc |disk )?(?:pads?|callipers?|calipers?|pistons?|hoses?|pipes?|fluid|cylinders?|master cylinder|circuits?)\b|\b(?:wheel|master) cylinders?\b|\bbleed\b.*\bbrakes?\b`)
+	brakeBits  = regexp.MustCompile(`(?i)\b(?:callipers?|calipers?|pads?|pistons?)\b`) // where the title names the brake
 	brakeDeeds = []string{"remove", "refit", "replace", "disconnect", "connect", "bleed", "drain"}
 	brakeWords = regexp.MustCompile(`(?i)\b(?:fit|put|push|renew|replace|change|swap|bleed|drain|remove|take)\b`)
 	brakeTried = regexp.MustCompile(`(?i)\bpedal|\blevers?\b|\b(?:pump|press|operate|apply|work|squeeze|try|test|pull)\b.*\bbrakes?\b|\bbrakes?\b.*\b(?:holds?|bites?|firm)\b`)
@@ -59,12 +60,15 @@ var _ = add(Rule{
 
 // onBrake reports whether a step leaves the pistons of a brake back, or air in it.
 func (p *Pass) onBrake(step *model.Step) bool {
+	named := func(text string) bool {
+		return brakeParts.MatchString(text) || says(p.Job.Procedure.Title.Text, "brake") && brakeBits.MatchString(text)
+	}
 	if step.Verb.Key == "" {
-		return brakeWords.MatchString(step.Say.Text) && brakeParts.MatchString(step.Say.Text)
+		return brakeWords.MatchString(step.Say.Text) && named(step.Say.Text)
 	}
 	return slices.Contains(brakeDeeds, step.Verb.Key) && slices.ContainsFunc(step.Objects, func(object model.Object) bool {
 		fluid := object.Cavity != nil && p.fluidIn(step, object.Cavity) != nil && p.fluidIn(step, object.Cavity).Kind.Text == "brake-fluid"
-		return fluid || brakeParts.MatchString(step.Verb.Key+" the "+object.Words())
+		return fluid || named(step.Verb.Key+" the "+object.Words())
 	})
 }
 

@@ -35,7 +35,7 @@ var _ = add(Rule{
 				cut = p.isolated(energy.Name)
 			}
 		}
-		texts := p.driveTexts()
+		texts := p.allWords()
 		if cut == nil || !slices.ContainsFunc(texts, driveline.MatchString) || slices.ContainsFunc(texts, uncoupled.MatchString) {
 			return
 		}
@@ -51,8 +51,8 @@ var _ = add(Rule{
 	},
 })
 
-// driveTexts are the words of a job that may tell of its driveline.
-func (p *Pass) driveTexts() []string {
+// allWords are the words of a job: what it is called, how it starts, what its steps say and name.
+func (p *Pass) allWords() []string {
 	out := []string{p.Job.MachineTitle(), p.Job.Procedure.Title.Text, p.Job.Procedure.Summary.Text}
 	for _, start := range p.Job.Procedure.Start.Items {
 		out = append(out, start.Text)

@@ -7,11 +7,18 @@ import (
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/state"
+	"benchleaf/compiler/source"
 )
 
 // secondTorque are words by which a procedure sees to it that wheel nuts are tightened a
 // second time.
 var secondTorque = regexp.MustCompile(`(?i)\bre-?torqu|\bre-?tighten|\b(?:second|next) torque|\b(?:tighten|torque|check|go over)\b.*\b(?:again|once more)\b|\b(?:tight|torque[ds]?|nuts|bolts)\b.*\bafter (?:the first )?\d`)
+
+// Sentences that let the nuts of a wheel go, and that tighten them.
+var (
+	wheelLoose = regexp.MustCompile(`(?i)\b(?:loosen|undo|remove|take|unscrew|slacken|break)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)|\b(?:remove|take|lift|swap|change)\b.*\bwheels?\b`)
+	wheelTight = regexp.MustCompile(`(?i)\b(?:tighten|torque)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)`)
+)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -26,8 +33,13 @@ var _ = add(Rule{
 		if p.torquedAgain() {
 			return
 		}
-		loosened := map[*model.Part]bool{}
+		loosened, said := map[*model.Part]bool{}, false
 		for _, step := range p.Job.Steps {
+			if said && wheelTight.MatchString(step.Say.Text) {
+				p.onceOnly(step.Say.At, "wheel nuts", step)
+				return
+			}
+			said = said || wheelLoose.MatchString(step.Say.Text)
 			for _, object := range step.Objects {
 				switch part := object.Part; {
 				case part == nil:
@@ -37,14 +49,18 @@ var _ = add(Rule{
 						loosened[p.Job.Part(name)] = true
 					}
 				case step.Verb.Key == "tighten" && loosened[part] && state.OfWheel(part):
-					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("the %s are tightened at step %d, and nothing says to tighten them again after first use", part.Words(), step.Number),
-						Help: "Write a step that records when, as in record = \"the day for the second torque\" with say = \"Tighten the nuts again after 50 km.\", or say it in end."})
+					p.onceOnly(object.Text.At, part.Words(), step)
 					return
 				}
 			}
 		}
 	},
 })
+
+func (p *Pass) onceOnly(place source.Place, nuts string, step *model.Step) {
+	p.Found(finding.Finding{Place: place, Summary: fmt.Sprintf("the %s are tightened at step %d, and nothing says to tighten them again after first use", nuts, step.Number),
+		Help: "Write a step that records when, as in record = \"the day for the second torque\" with say = \"Tighten the nuts again after 50 km.\", or say it in end."})
+}
 
 // torquedAgain reports whether the procedure speaks of a second torque anywhere.
 func (p *Pass) torquedAgain() bool {
