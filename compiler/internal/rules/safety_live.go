@@ -40,7 +40,8 @@ var _ = add(Rule{
 					continue
 				}
 				isolated := p.isolated(energy.Name)
-				if isolated != nil && isolated.Number < step.Number {
+				parted := p.first("disconnect", energy.Name)
+				if isolated != nil && isolated.Number < step.Number || parted != nil && parted.Number <= step.Number {
 					cut = true
 				} else if live == nil {
 					live = energy
