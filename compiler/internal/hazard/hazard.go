@@ -196,7 +196,7 @@ var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header"
 // Words by which a step brings flame or great heat, and names of tools that do; common
 // practice, no source.
 var (
-	welds   = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding\b`)
+	welds   = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding (?:the|a|an|it|on|at|near|beside)\b`)
 	heats   = regexp.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
 	burners = []string{"heat gun", "hot-air", "hot air", "blowtorch", "blowlamp", "gas torch", "welder", "welding"}
 	alight  = []string{"fuel", "solvent", "battery-gas", "used-oil"}
@@ -249,7 +249,7 @@ func (l *look) fire(before []*look) {
 
 // indoors are words that tell of a closed place; common practice, no source.
 var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container",
-	"pump house", "pumphouse", "engine house", "power house", "boiler house", "greenhouse", "glasshouse", "basement", "hangar", "stable", "tunnel", "plant room", "pump room", "boiler room", "tent"}
+	"pump house", "pumphouse", "engine house", "power house", "boiler house", "greenhouse", "glasshouse", "basement", "hangar", "plant room", "pump room", "boiler room"}
 
 // engineRuns are sentences that run an engine, and none that say it is not to run.
 var (

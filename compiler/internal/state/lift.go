@@ -31,7 +31,7 @@ func isSupported(w *walk, step *model.Step, object model.Object) {
 	if len(w.raised) > 0 || w.said(w.job.Procedure.End, object.Words(), "stands", "stand", "supported", "blocks", "up") {
 		return
 	}
-	if onStands.MatchString(object.Words()) || onStands.MatchString(step.Say.Text) {
+	if onStands.MatchString(object.Words() + ". " + step.Say.Text) {
 		w.placed = append(w.placed, &placed{step, object.Text.At, "stands", true})
 		return
 	}

@@ -19,21 +19,27 @@ type placed struct {
 }
 
 // What goes into a machine to hold what turns, and what goes under it, by the names the
-// trade has for them; common practice, no source.
+// trade has for them; common practice, no source. A pin or a bar is one that stays in
+// unless the sentence says what it holds.
 const (
-	holders = `(wedges?|(?:lock(?:ing)?|timing|setting|stop|holding) (?:pins?|bars?|tools?)|(?:drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking) blocks?|blocks?(?: of (?:wood|timber))|chuck keys?)\b`
+	pins    = `(?:lock(?:ing)?|timing|setting|stop|holding) (?:pins?|bars?|tools?)`
+	holders = `(wedges?|` + pins + `|(?:drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking) blocks?|blocks?(?: of (?:wood|timber))|chuck keys?)\b`
 	props   = `((?:wheel )?chocks?|(?:axle|jack|safety|support) stands?|stands?(?: (?:under|beneath|below))|trestles?|cribbing|safety (?:strut|prop|stop)s?|(?:cylinder|lift) (?:stop|lock)s?)\b`
 )
 
 var (
-	putsIn    = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
-	takesOut  = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow)\b|\b(?:take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang)\b.*\b(?:out|off|away|back|aside|from)\b`)
-	takesThem = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (?:them|it|all|both)(?: all| both)?(?: out| off| away| back| aside| from|$|\.)`)
-	letsDown  = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
-	below     = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
-	stand     = regexp.MustCompile(`(?i)\b(?:stands?|trestles?|cribbing|blocks?)\b`)
-	onStands  = regexp.MustCompile(`(?i)\b(?:on|with|by)\b.*\b(?:stands?|trestles?|cribbing|blocks?)\b`)
-	chock     = regexp.MustCompile(`(?i)\bchocks?\b`)
+	putsIn   = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick|wedge)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
+	takesOut = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang) (?:(?:the|a|both|all|two|four|its|out|away|off|back|old|last|far|near) )*(?:(?:wheel|axle|jack|safety|support|cylinder|lift|drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking|chuck|lock|locking|timing|setting|holding) )*(chocks?|stands?|trestles?|cribbing|blocks?|struts?|props?|stops?|locks?|wedges?|pins?|bars?|tools?|keys?)\b`)
+	takesAll = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (them|it|all|both)(?: all| both)?(?: (?:out|away|off|back|aside|from)\b|[.,]|$)`)
+	away     = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|out|off|away|back|aside|from)\b`)
+	letsDown = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
+	below    = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
+	fixed    = regexp.MustCompile(`(?i)\b(?:handle|gib|\d+ mm)\b`) // a wedge in a handle, a gib that is set
+	pin      = regexp.MustCompile(`(?i)^` + pins + `$`)
+	spinning = regexp.MustCompile(`(?i)\b(?:rotor|drum|blades?|flywheel|shaft|spindle|arbor|reel|knife|knives|crank\w*|pulley|sprocket|fan|saw)\b`)
+	onStands = regexp.MustCompile(`(?i)\b(?:on|with|by)\b.* (?:axle |jack |wooden )?(?:stands?|trestles?|cribbing|blocks?)\b`)
+	stand    = regexp.MustCompile(`(?i)^(?:stands?|trestles?|cribbing|blocks?|struts?|props?)$`)
+	chock    = regexp.MustCompile(`(?i)\bchocks?\b`)
 )
 
 // places keeps what the words of a step put into or under the machine, and what they
@@ -41,15 +47,25 @@ var (
 func (w *walk) places(step *model.Step) {
 	from := 0
 	for _, sentence := range strings.SplitAfter(step.Say.Text, ".") {
-		if takesOut.MatchString(sentence) {
-			w.takesAway(step, sentence, from)
-		} else if letsDown.MatchString(sentence) {
-			w.stood()
+		out := takesOut.FindStringSubmatchIndex(sentence)
+		if out == nil && step.Verb.Key == "" { // of another step it may be its object
+			out = takesAll.FindStringSubmatchIndex(sentence)
+		}
+		if out != nil && away.MatchString(sentence) && !putsUnder(sentence, out) {
+			w.takesAway(step, sentence, from, out[2:4])
 		} else if at := putsIn.FindStringSubmatchIndex(sentence); at != nil {
 			w.puts(step, sentence, from, at[2:])
+		} else if letsDown.MatchString(sentence) {
+			w.stood()
 		}
 		from += len(sentence)
 	}
+}
+
+// putsUnder reports whether a sentence that seems to take something away sets it under
+// the machine: "put the stands under the back axle".
+func putsUnder(sentence string, out []int) bool {
+	return strings.HasPrefix(strings.ToLower(sentence[out[0]:]), "put ") && below.MatchString(sentence[out[3]:])
 }
 
 // puts keeps what a sentence puts in or under; at are where its holder, its prop and
@@ -66,6 +82,9 @@ func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
 		for _, end := range []string{" under", " beneath", " below"} {
 			name = strings.TrimSuffix(name, end)
 		}
+		if i == 0 && (fixed.MatchString(sentence) || pin.MatchString(name) && !spinning.MatchString(sentence)) {
+			continue
+		}
 		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
 			w.placed = append(w.placed, &placed{step, step.Say.Inside(from+at[i], from+at[i+1]), name, i > 0 || below.MatchString(sentence)})
 		}
@@ -79,17 +98,17 @@ func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
 
 // takesAway takes out what a sentence names, or all where it says "them"; chocks and
 // stands that come away under what is raised leave it on the lifting gear.
-func (w *walk) takesAway(step *model.Step, sentence string, from int) {
-	lower := strings.ToLower(sentence)
-	all := takesThem.MatchString(sentence)
+func (w *walk) takesAway(step *model.Step, sentence string, from int, at []int) {
+	thing := sentence[at[0]:at[1]]
+	lower, all := strings.ToLower(sentence), slices.Contains([]string{"them", "it", "all", "both"}, strings.ToLower(thing))
 	w.placed = slices.DeleteFunc(w.placed, func(p *placed) bool { return all || strings.Contains(lower, noun(p.name)) })
 	if len(w.raised) == 0 || step.Verb.Key == "lower" {
 		return
 	}
-	if at := chock.FindStringIndex(sentence); at != nil {
+	if chock.MatchString(thing) {
 		w.breach(SupportOut, step, step.Say.Inside(from+at[0], from+at[1]), "chocks", w.raised[0].name, w.raised[0].at)
 	}
-	if stand.MatchString(sentence) {
+	if stand.MatchString(thing) {
 		for _, h := range w.raised {
 			h.supports, h.bareAt = false, step
 		}

@@ -14,10 +14,14 @@ var stops = []string{"stop", "switch off", "switch it off", "switched off", "shu
 // isRunning keeps that the machine runs, until a step stops it.
 func isRunning(w *walk, step *model.Step, object model.Object) {
 	words := strings.ToLower(told(step) + " " + object.Words())
-	if !has(words, stops) && !has(words, byHand) {
+	helper := slices.Contains(helpers, noun(object.Words())) && !kin(object.Words(), w.job.MachineTitle())
+	if !has(words, stops) && !has(words, byHand) && !helper {
 		w.running = step
 	}
 }
+
+// helpers are what runs beside the machine for the work on it.
+var helpers = []string{"grinder", "vacuum", "washer", "compressor", "charger", "extractor"}
 
 func standsStill(w *walk, _ *model.Step, _ model.Object) { w.running = nil }
 
@@ -84,7 +88,7 @@ func (w *walk) reachesIn(step *model.Step, object model.Object, words string) bo
 	case "inspect", "check":
 		return has(words, touches)
 	}
-	return slices.Contains(reaching, step.Verb.Key)
+	return slices.Contains(reaching, step.Verb.Key) && step.Verb.Key != "sharpen"
 }
 
 // turns reports whether a thing is one that turns when the machine runs.

@@ -3,6 +3,7 @@ package trade
 // Sentences that hold a word of a hazard and forbid it, call it needless or mean something else.
 var moreHarmless = []string{
 	"Check the brake fluid level.",
+	"Run the engine until the idle is stable.",
 	"Read the date on the brake fluid can.",
 	"Never fill brake fluid from an open can.",
 	"Check the brake hose for cracks.",

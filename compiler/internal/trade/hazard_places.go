@@ -4,7 +4,7 @@ package trade
 func places() []Hazard {
 	const (
 		closed   = "tank|tanks|silo|silos|pit|pits|bin|bins|boiler*|manhole*|sewer*|hopper*|vat|vats|cistern*|duct|ducts|tanker*|bunker*|culvert*|cesspit|furnace*|vessel*|chimney*|digester*"
-		indoor   = "indoors|shed|sheds|garage|barn|cellar|basement|building|workshop|hall|tent|greenhouse|glasshouse|pumphouse|hangar|stable|tunnel"
+		indoor   = "indoors|shed|sheds|garage|barn|cellar|basement|building|workshop|hall|tent|greenhouse|glasshouse|pumphouse|hangar"
 		high     = "roof|roofs|scaffold*|ladder*|stepladder*|mast|boom|gantry|catwalk|silo|tank|hopper|load|stack|bale|bales|bonnet|canopy|loft|rafters"
 		entering = "crawl|crawling|climb|climbing|go|going|get|getting|step|stepping|lean|leaning|work|working|stand|standing|descend"
 		outward  = " % out|outside|outdoors|drive|driving|tow|bring|stops|stands % to|from the"
