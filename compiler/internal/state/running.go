@@ -9,7 +9,7 @@ import (
 )
 
 // stops are words that say that what runs stands still again, or that nothing drives it.
-var stops = []string{"stop", "switch off", "switch it off", "switched off", "shut down", "shut off", "shut it", "turn off", "turn it off", "key out", "take the key", "still", "standstill", "unplug", "pull the plug", "isolate", "cut the engine", "by hand"}
+var stops = []string{"stop", "switch off", "switch it off", "switched off", "shut down", "shut off", "shut it", "turn off", "turn it off", "key out", "take the key", "still", "standstill", "unplug", "pull the plug", "isolate", "cut the engine"}
 
 // isRunning keeps that the machine runs, until a step stops it.
 func isRunning(w *walk, step *model.Step, object model.Object) {
@@ -86,7 +86,7 @@ func (w *walk) reachesIn(step *model.Step, object model.Object, words string) bo
 		}
 		return figure.OK && (figure.Dimension == quantity.Length || figure.Dimension == quantity.Force)
 	case "inspect", "check":
-		return has(words, touches)
+		return has(words+" "+strings.ToLower(object.Words()), touches)
 	}
 	return slices.Contains(reaching, step.Verb.Key) && step.Verb.Key != "sharpen"
 }
@@ -97,7 +97,11 @@ func turns(object model.Object) bool {
 	if part != nil && part.Cover {
 		return false // of guards other rules tell
 	}
-	names := []string{object.Words()}
+	words := object.Words()
+	for _, how := range []string{" by ", " with ", " at ", " on ", " from ", ","} { // the belt by hand
+		words, _, _ = strings.Cut(words, how)
+	}
+	names := []string{words}
 	if object.Limit != nil { // the slack of a chain
 		names = strings.Fields(object.Words())
 	}
