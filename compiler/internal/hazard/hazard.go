@@ -522,7 +522,7 @@ func (l *look) words() {
 		}
 	}
 	l.text(l.step.Say)
-	l.text(l.step.Outside)
+	l.outside(l.step.Outside)
 	for _, keep := range l.step.Keep.Items {
 		l.text(keep)
 	}
@@ -533,7 +533,7 @@ func (l *look) words() {
 		if limit := object.Limit; limit != nil && l.step.Verb.Key != "record" {
 			l.text(limit.How)
 			if !l.step.Outside.Set() {
-				l.text(limit.Outside)
+				l.outside(limit.Outside)
 			}
 		}
 		switch energy := object.Energy; {
@@ -548,14 +548,29 @@ func (l *look) words() {
 	}
 }
 
-// text adds what some words of the author's that print at the step imply, but for some hazards.
+// text adds what some words of the author's that print at the step imply, but for some
+// hazards and for what they put off to another time.
 func (l *look) text(text model.Text, without ...string) {
 	for _, trigger := range trade.Triggers(text.Text) {
-		if slices.Contains(without, trigger.Hazard) {
-			continue
+		if !slices.Contains(without, trigger.Hazard) && !trade.PutOff(text.Text, trigger.Start, trigger.End) {
+			l.says(text, trigger)
 		}
-		l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", text.Text[trigger.Start:trigger.End]), l.context(trigger.Hazard, text.Text))
 	}
+}
+
+// outside adds what the words on a bad finding imply, as far as it is done at the step.
+func (l *look) outside(text model.Text) {
+	for _, trigger := range trade.Triggers(text.Text) {
+		if !trade.PutOff(text.Text, trigger.Start, trigger.End) && !trade.LeftToOthers(text.Text, trigger.Start, trigger.End) {
+			l.says(text, trigger)
+		}
+	}
+}
+
+// says adds what a place in some words implies.
+func (l *look) says(text model.Text, trigger trade.Trigger) {
+	quoted := text.Text[trigger.Start:trigger.End]
+	l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", quoted), l.context(trigger.Hazard, text.Text))
 }
 
 // triedByHand are the hazards of what a proof tries by hand, after it was cut off.
