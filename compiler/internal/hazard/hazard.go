@@ -518,7 +518,9 @@ func (l *look) words() {
 		}
 		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + named(object.Words())
 		for _, trigger := range trade.Triggers(sentence) {
-			l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence[trigger.Start:trigger.End]), l.context(trigger.Hazard, sentence))
+			if quoted := sentence[trigger.Start:trigger.End]; !l.braked(trigger.Hazard, quoted) {
+				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", quoted), l.context(trigger.Hazard, sentence))
+			}
 		}
 	}
 	l.text(l.step.Say)
@@ -570,6 +572,9 @@ func (l *look) outside(text model.Text) {
 // says adds what a place in some words implies.
 func (l *look) says(text model.Text, trigger trade.Trigger) {
 	quoted := text.Text[trigger.Start:trigger.End]
+	if l.braked(trigger.Hazard, quoted) {
+		return
+	}
 	l.add(trigger.Hazard, text.Inside(trigger.Start, trigger.End), fmt.Sprintf("%q in the words says so", quoted), l.context(trigger.Hazard, text.Text))
 }
 

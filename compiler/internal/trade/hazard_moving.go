@@ -15,6 +15,8 @@ const (
 	laid     = " % bench|bin|box|floor|shelf|table|list|scrap|rack|wall|pallet"
 	cropped  = "hay|straw|crop|twine|string|grass|weeds|netting|wire|rope|branch*|twigs|stalks|chips|brushwood|debris|roots|vines"
 	machines = "engine*|motor|motors|mower|machine*|tractor|chipper*|shredder*|saw|saws|mill|pump|pumps|compressor*|fan|fans|drum|rotor*|baler*|header|conveyor*|deck|auger*|grinder*|spindle*|chuck|lathe|generator*|pto|shaft*|blade|blades|knives|belt*|chain|chains|roller*|knotter*|drive|implement|harvester*|tiller|flywheel*|impeller*|it|everything"
+	// braked tells that a rotor is the disc of a wheel brake.
+	braked = " % pad|pads|caliper*|runout"
 	// quiet stands where nobody's hands are near: what is listened to, read, kept away from or only timed.
 	quiet = " % listen*|read|reading|gauge*|clear|away|warm|warms|minute|minutes|min|hour*|lamp|clock"
 )
@@ -24,7 +26,7 @@ func moving() []Hazard {
 	return []Hazard{
 		{Key: "start", Title: "unexpected start", Level: Warning,
 			Words: []string{"unclog*|unjam*|untangl*|unblock*|dislodg* % nozzle*|jet|jets|breather|vent|drain|sink", "clear|free|dig + jam|jams|jammed|clog|clogged|blockage*|blocked|plugged", "jam|jams|clog|blockage* + clear|clearing|free|remov*|pull|dig",
-				blades + "|auger*|flail*|tines|impeller*|conveyor*|cutter + " + work + spun + "|torque" + covered + shelved, "rotor* + " + work + spun + "|torque" + covered + "|brake*|disc*|caliper*" + shelved, "belt*|chain|chains|sprocket*|pulley*|driveline + " + work + "|roll|slide|slip|oil|oiling|spray|spraying" + covered + shelved,
+				blades + "|auger*|flail*|tines|impeller*|conveyor*|cutter + " + work + spun + "|torque" + covered + shelved, "rotor* + " + work + spun + "|torque" + covered + "|brake*|disc*|caliper*" + shelved + braked, "belt*|chain|chains|sprocket*|pulley*|driveline + " + work + "|roll|slide|slip|oil|oiling|spray|spraying" + covered + shelved,
 				"belt*|chain|chains + put|putting & on|onto|over|round|around" + laid + covered, "flywheel*" + " + " + spun[1:] + covered, "pickup|pickups + " + tend + "|" + "unwrap*", "baler*|knotter*|harvester*|header|headers|spreader*|tiller* + " + work + " ! tank*|bolt*|hose*|pipe*|tyre*|cover*",
 				cropped + " + clear|clearing|kick|kicking|pull|pulling|unwrap*|unwind*|remov*|cut|cutting|poke|push|dig|rake|free & pickup|header|reel|rotor*|shaft|shafts|auger*|baler|knotter*|infeed|spindle*|axle|blade*|drum|deck|roller*|chute|tines & off|from|out|of|clear|round|around",
 				"inside|within|behind|through|past the|a|its guard|guards|guarding|fence|grille + reset*|" + work,
@@ -33,7 +35,7 @@ func moving() []Hazard {
 			Avoid: "Stop the machine, cut off every source of energy and lock it. Try the start control before you reach in.",
 			Signs: []string{"W018", "M021"}, Source: "29 CFR 1910.147; 16 CFR 1205"},
 		{Key: "rotation", Title: "a mass that runs on", Level: Warning,
-			Words: []string{"flywheel*|rotor* + " + work + spun + "|block*|stop|stopping|hold|holding" + covered + "|brake*|caliper*", "chipper|cutter|cutting drum|disc|disk|head|reel + " + work + "|block*|stop|stopping|hold|holding" + covered, blades + " + " + takeOff + "|block*|torque" + spun + "|" + tend + covered + shelved,
+			Words: []string{"flywheel*|rotor* + " + work + spun + "|block*|stop|stopping|hold|holding" + covered + "|brake*|caliper*" + braked, "chipper|cutter|cutting drum|disc|disk|head|reel + " + work + "|block*|stop|stopping|hold|holding" + covered, blades + " + " + takeOff + "|block*|torque" + spun + "|" + tend + covered + shelved,
 				"coast*|spin|spins|spinning|run|runs & down|standstill & stop|stops|stopped|blade*|rotor*|flywheel*|drum|cutter", "coast* down", "drum + turn|turning|rotate|rotating|block*|hold & knife|knives|blade*|chipper", "keeps turning|spinning|running",
 				machines + " running|turning|rotating|spinning|revolving|idling & with|keep|keeping|leave|leaving|while|whilst" + quiet + " ! hours|the|it|a|an|by|on|clockwise|backwards",
 				machines + " runs|turns|rotates|spins|revolves|idles & while|whilst" + quiet, machines + " is|are|still running|turning|rotating|spinning|revolving|idling & while|whilst" + quiet,
