@@ -19,7 +19,7 @@ var fastenerKeys = []Key{
 	{Name: "left-hand", Kind: Flag, Doc: "The thread is left-hand.", Example: "true"},
 	{Name: "seals", Kind: Names, Of: "spare", Doc: "Single-use parts renewed each time it comes off: one for each of a set of like parts, one for a whole cover.", Example: `["drain-washer"]`},
 	{Name: "reach", Kind: Amount, Of: "length", Doc: "How deep the head sits; a socket needs an extension at least this long.", Example: `"150 mm"`},
-	{Name: "access", Kind: Choice, Doc: "What goes on the head; any when left out.", Example: `"socket"`, Choices: []Option{
+	{Name: "access", Kind: Choice, Doc: "What goes on the head; any when left out, and wrench for the nut of a hose or pipe.", Example: `"socket"`, Choices: []Option{
 		{"any", "socket or open wrench"}, {"socket", "only a socket"}, {"wrench", "only an open or ring wrench"}}},
 	{Name: "tool", Kind: Names, Of: "tool", Doc: "Special tool it takes, instead of one worked out from the head.", Example: `["pin-spanner"]`},
 	{Name: "held-by", Kind: Names, Of: "part", Doc: "Fasteners that hold it, where they are parts of their own.", Example: `["guard-bolts"]`},

@@ -30,6 +30,7 @@ type Grip struct {
 	High    float64
 	ReachMM float64
 	Access  string // any, socket or wrench
+	OnLine  bool   // its name tells that a hose or pipe is in the way of a socket; the author did not say so
 	Listed  []Set  // ways the listed tools serve it
 
 	anyDrive bool // no thought of what a square drive takes
@@ -280,6 +281,9 @@ func grip(step *model.Step, part *model.Part, at source.Place) Grip {
 	}
 	if g.Access == "" {
 		g.Access = "any"
+		if g.OnLine = onLine(part, g.Head); g.OnLine {
+			g.Access = "wrench"
+		}
 	}
 	g.Widths, g.Fault = widths(part, g.Head)
 	g.ReachMM = float(part.Reach)
@@ -289,6 +293,18 @@ func grip(step *model.Step, part *model.Part, at source.Place) Grip {
 		g.Doubt = amount.Set() && !amount.OK
 	}
 	return g
+}
+
+// onLine reports whether a part is the nut on a hose or pipe. One that is only called
+// "pipe" is taken for its nut where its thread is a pipe thread or a fine one, which the
+// bolts of a bracket or a flange have not.
+func onLine(part *model.Part, head string) bool {
+	line, sure := trade.NutOnLine(part.Words())
+	if !line || head != "hex" && head != "nut" {
+		return false
+	}
+	thread, err := trade.ParseThread(part.Thread.Text)
+	return sure || err == nil && !part.Class.Set() && thread.Series != trade.MetricCoarse && thread.Series != trade.UNC
 }
 
 // Float is an amount's upper bound in its base unit, 0 where it was left out or could not be read.

@@ -24,11 +24,16 @@ var _ = add(Rule{
 			loose.Torque = false
 			if grip.Torque && len(loose.Grips(p.Job.Tools())) > 0 {
 				summary = fmt.Sprintf("nothing that fits %s at step %d goes on a torque wrench", head(grip), grip.Step.Number)
-				help = fmt.Sprintf("Describe a tool with a square drive in a table [tool.NAME]%s; where a hose or a pipe is in the way, with kind = \"crowfoot\".", grip.Wanted())
+				help = fmt.Sprintf("Describe a tool with a square drive in a table [tool.NAME]%s", grip.Wanted())
+				if grip.Access == "wrench" {
+					help += "."
+				} else {
+					help += "; where a hose or a pipe is in the way, with kind = \"crowfoot\"."
+				}
 			}
-			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
+			p.onLine(finding.Finding{Place: grip.Object, Summary: summary,
 				Help:    help + p.sizeless(),
-				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
+				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}}, grip)
 		})
 	},
 })

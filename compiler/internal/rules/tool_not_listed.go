@@ -52,9 +52,9 @@ var _ = add(Rule{
 			if n := more[names(way)] - 1; n > 0 {
 				summary += fmt.Sprintf(" (%d more lack the same)", n)
 			}
-			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
+			p.onLine(finding.Finding{Place: grip.Object, Summary: summary,
 				Help: fmt.Sprintf("Add %s to tools of the procedure.", names(way)), Fixes: fixes,
-				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}})
+				Related: []finding.Related{{Place: grip.Part.At, Text: "the part is described here"}}}, grip)
 		})
 	},
 })

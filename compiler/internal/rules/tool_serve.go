@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 
+	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/needs"
 )
 
@@ -72,4 +73,23 @@ func (p *Pass) lacking(want lack, tell func(grip needs.Grip)) {
 // head says what a tool grips: "the drain plug (24 mm hex)".
 func head(grip needs.Grip) string {
 	return fmt.Sprintf("the %s (%s)", grip.Part.Words(), grip.Spoken())
+}
+
+// onLine reports that a fastener is not served. Where only a socket does it, and the name of
+// the part tells that a hose or pipe is in its way, it says so, and one step milder: that
+// rests on a word.
+func (p *Pass) onLine(found finding.Finding, grip needs.Grip) {
+	free := grip
+	free.Access = "any"
+	all := p.Job.Tools()
+	if !grip.OnLine || len(free.Ways(p.Job.Listed())) == 0 && (len(grip.Ways(all)) > 0 || len(free.Ways(all)) == 0) {
+		p.Found(found)
+		return
+	}
+	found.Summary += ": a socket does not go over its hose or pipe"
+	found.Help += " Where a socket does go on, write access = \"any\" at the part."
+	for i := range found.Fixes {
+		found.Fixes[i].Certain = false
+	}
+	p.Milder(found)
 }
