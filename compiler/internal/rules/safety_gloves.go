@@ -2,8 +2,12 @@ package rules
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/model"
 )
 
 var _ = add(Rule{
@@ -16,18 +20,51 @@ var _ = add(Rule{
 		Good:    "[[step]]\nrun = \"the tail shaft\"\n",
 	},
 	Job: func(p *Pass) {
+		messages := p.messages()
 		for _, step := range p.Job.Steps {
-			key := step.Verb.Key
-			turns := key == "run" || key == "start"
-			for _, implied := range p.Hazards {
-				turns = turns || implied.Step == step && implied.Hazard.Key == "shaft"
-			}
-			for _, item := range step.Wear.Items {
-				if turns && (item.Text == "gloves" || item.Text == "cut-resistant-gloves") {
-					p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("step %d asks for gloves where something turns", step.Number),
-						Help: "Take the gloves off this step, and wear them at the steps where nothing turns."})
-				}
+			barring := slices.IndexFunc(messages, func(m message) bool { return noGloves.MatchString(m.Avoid.Text) && p.speaks(m, step) })
+			if barring >= 0 {
+				p.gloved(step, messages, fmt.Sprintf("the message %q says no gloves", messages[barring].Hazard.Text))
+			} else if p.turns(step) {
+				p.gloved(step, nil, "something turns")
 			}
 		}
 	},
 })
+
+// noGloves finds what a message says against gloves.
+var noGloves = regexp.MustCompile(`(?i)\b(?:no|without|never wear|not wear|don't wear)(?: any)? gloves\b|\bgloves off\b|\btake off (?:your |the )?gloves\b`)
+
+// gloved tells of the gloves that a step asks for, itself or in a message of its own.
+func (p *Pass) gloved(step *model.Step, messages []message, against string) {
+	const help = "Take the gloves off this step, and wear them at the steps where nothing turns."
+	for _, item := range step.Wear.Items {
+		if glove(item) {
+			p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("step %d asks for gloves where %s", step.Number, against), Help: help})
+			return
+		}
+	}
+	for _, m := range messages {
+		if m.step == step && slices.ContainsFunc(m.Wear.Items, glove) {
+			p.Found(finding.Finding{Place: at(step), Summary: fmt.Sprintf("at step %d the message %q asks for gloves where %s", step.Number, m.Hazard.Text, against),
+				Help: "Write at the step which of the two holds; do the part of the work that takes gloves in a step of its own."})
+			return
+		}
+	}
+}
+
+func glove(item model.Text) bool { return item.Text == "gloves" || item.Text == "cut-resistant-gloves" }
+
+// speaks reports whether a message is read for a step: it stands there, or stands for the
+// whole job and the step brings what it speaks against.
+func (p *Pass) speaks(m message, step *model.Step) bool {
+	return m.step == step || m.step == nil && slices.ContainsFunc(p.Hazards, func(one hazard.Implied) bool { return one.Step == step && m.against(one.Hazard.Key) })
+}
+
+// turns reports whether something turns at a step; a shaft that hands are on stands still,
+// unless the words say that it turns.
+func (p *Pass) turns(step *model.Step) bool {
+	return step.Verb.Key == "run" || step.Verb.Key == "start" || slices.ContainsFunc(p.Hazards, func(one hazard.Implied) bool {
+		return one.Step == step && one.Hazard.Key == "shaft" && says(one.Why, "turning", "rotating", "spinning", "revolving", "running", "engag")
+	})
+}
