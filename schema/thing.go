@@ -14,6 +14,7 @@ var fastenerKeys = []Key{
 	{Name: "angle", Kind: Amount, Of: "angle", Doc: "Turn after the torque.", Example: `"90°"`},
 	{Name: "passes", Kind: Wholes, Doc: "Share of the torque in each pass, in percent, rising to 100.", Example: "[30, 60, 100]"},
 	{Name: "order", Kind: Choice, Doc: "Order on a bolt circle.", Example: `"cross"`, Choices: orders},
+	{Name: "circles", Kind: Whole, Doc: "On how many bolt circles they sit, the same number on each, where it is more than one: ten nuts of two wheels.", Example: "2"},
 	{Name: "condition", Kind: Choice, Doc: "State of the thread the torque is meant for.", Example: `"dry"`, Choices: conditions},
 	{Name: "product", Kind: Name, Of: "supply fluid", Doc: "Thread-locker, sealant or anti-seize that goes on the thread each time.", Example: `"thread-locker"`},
 	{Name: "left-hand", Kind: Flag, Doc: "The thread is left-hand.", Example: "true"},

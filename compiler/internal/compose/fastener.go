@@ -79,7 +79,7 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 		return parts.Text
 	}
 	if order := pick(step.Order, part.Order); order != "" {
-		out.Details = append(out.Details, w.order(order, step.Count.Or(part.Count.Or(1))))
+		out.Details = append(out.Details, w.order(order, part, step.Count))
 	}
 	passes := step.Passes
 	if len(passes) == 0 {
@@ -105,9 +105,13 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 }
 
 // order says in which order the fasteners of a circle are tightened; for an even
-// circle of a size with a published order, by their numbers.
-func (w *writer) order(order string, count int) string {
-	words := w.words.Orders[order]
+// circle of a size with a published order, by their numbers. Of several circles each
+// has its own order.
+func (w *writer) order(order string, part *model.Part, counted model.Whole) string {
+	words, count := w.words.Orders[order], part.OnCircle(counted)
+	if part.Circles.N > 1 && counted.Or(part.Count.Or(1)) > count {
+		words += ", " + w.words.Labels.EachCircle
+	}
 	if order != "cross" || count < 4 {
 		return words
 	}

@@ -152,6 +152,7 @@ type Part struct {
 	Angle     Amount     `key:"angle"`
 	Passes    []Whole    `key:"passes"`
 	Order     Text       `key:"order"`
+	Circles   Whole      `key:"circles"`
 	Condition Text       `key:"condition"`
 	Product   Text       `key:"product"`
 	LeftHand  Flag       `key:"left-hand"`
@@ -168,6 +169,18 @@ type Part struct {
 	Spot      []Spot     `key:"at"`
 	Notes     List       `key:"notes"`
 	Variant   []Override `key:"variant"`
+}
+
+// OnCircle is how many of a part sit on one bolt circle; of so many that a step counts.
+func (p *Part) OnCircle(counted Whole) int {
+	count := p.Count.Or(1)
+	if p.Circles.N > 1 && count%p.Circles.N == 0 {
+		count /= p.Circles.N
+	}
+	if counted.N > 0 && counted.N < count {
+		return counted.N
+	}
+	return count
 }
 
 // Words is the part's name as it prints.

@@ -102,6 +102,7 @@ type Labels struct {
 	Left       string `toml:"left"` // left over: "0.7 L left"
 	LeftHand   string `toml:"left-hand"`
 	Passes     string `toml:"passes"`
+	EachCircle string `toml:"each-circle"`
 	Points     string `toml:"points"` // "2 fittings"
 	Fewest     string `toml:"fewest"`
 	Few        string `toml:"few"`

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
 )
 
 // allOf is how a sentence counts the things of its step: "all four", "each of the 8".
@@ -59,7 +60,7 @@ func (p *Pass) counts() []int {
 			case object.Point != nil:
 				out = append(out, object.Point.Count.N)
 			case object.Part != nil:
-				out = append(out, object.Part.Count.N)
+				out = append(out, object.Part.Count.N, object.Part.OnCircle(model.Whole{}))
 				for _, name := range object.Part.HeldBy.Names() {
 					if fastener := p.Job.Part(name); fastener != nil {
 						out = append(out, fastener.Count.N)

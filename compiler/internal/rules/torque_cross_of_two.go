@@ -30,13 +30,15 @@ var _ = add(Rule{
 				}
 				count += p.fasteners(object.Part)
 			}
-			count = max(count, step.Count.N)
+			if count = max(count, step.Count.N); len(step.Objects) == 1 && step.Objects[0].Part != nil && step.Objects[0].Part.Circles.N > 1 {
+				count = step.Objects[0].Part.OnCircle(step.Count)
+			}
 			if order.Text != "cross" || count >= 3 || count == 0 || told[order] {
 				continue
 			}
 			told[order] = true
 			p.Found(finding.Finding{Place: order.At, Summary: fmt.Sprintf("step %d goes crosswise over %d", step.Number, count),
-				Help: "Write how many there are, count = 4, at the part; or leave order out."})
+				Help: "Write how many there are, count = 4, at the part, and on how many circles where it is more than one; or leave order out."})
 		}
 	},
 })
