@@ -161,3 +161,33 @@ func TestEveryFaultIsInTheListOfRules(t *testing.T) {
 		}
 	}
 }
+
+// A list that has lost one quote is told at the item that lost it, and mended where the
+// items are names or sizes.
+func TestLostQuoteInAList(t *testing.T) {
+	for _, c := range []struct{ list, at, mended string }{
+		{`["a, "b", "c"]`, `"a`, `["a", "b", "c"]`},
+		{`["a", "b, "c"]  # see page 3`, `"b`, `["a", "b", "c"]  # see page 3`},
+		{`["a", b", "c"]`, `b"`, `["a", "b", "c"]`},
+		{`["8 mm", "10 mm]`, `"10 mm`, `["8 mm", "10 mm"]`},
+		{`['a", "b"]`, `'a"`, `["a", "b"]`},
+		{`["a", "b""]`, `"b""`, `["a", "b"]`},
+		{`["Warm oil, "Clean hands"]`, `"Warm oil`, ""}, // "Warm oil, Clean hands" may be meant
+	} {
+		_, findings := Parse(source.New("list.toml", []byte("key = "+c.list+"\nother = 1\n")))
+		require.Len(t, findings, 1, c.list)
+		span := findings[0].Place.Span
+		assert.Equal(t, c.at, ("key = " + c.list)[span.Start:span.End], c.list)
+		fix := findings[0].Fixes[0]
+		assert.Equal(t, c.mended != "", fix.Certain, c.list)
+		if fix.Certain {
+			edit := fix.Edits[0]
+			text := "key = " + c.list
+			assert.Equal(t, "key = "+c.mended, text[:edit.Place.Span.Start]+edit.Text+text[edit.Place.Span.End:])
+		}
+	}
+	for _, list := range []string{`["a, b", "c"]`, `["a,", ",b"]`, `['8" pipe', "it's"]`, `[1, 2, true]`, `[]`, `["a",]`, `["a, b, c"]`} {
+		_, findings := Parse(source.New("list.toml", []byte("key = "+list+"\n")))
+		assert.Empty(t, findings, list)
+	}
+}

@@ -35,6 +35,9 @@ func (p *parser) deeper(start int) {
 func (p *parser) array() *Value {
 	start, wasOpen := p.pos, p.open
 	p.deeper(start)
+	if p.depth == 1 {
+		p.lostQuote(start)
+	}
 	p.open = true
 	p.pos++
 	out := &Value{Kind: ArrayKind}
