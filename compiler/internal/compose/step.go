@@ -38,7 +38,7 @@ func (w *writer) step(step *model.Step) plan.Step {
 // action is the sentence of the verb, its verb in bold.
 func (w *writer) action(step *model.Step) []plan.Run {
 	before, after, _ := strings.Cut(w.words.Verbs[step.Verb.Key], "{object}")
-	object := w.objects(step)
+	object := w.objects(step, strings.HasSuffix(before, " the "))
 	if rest, article := strings.CutSuffix(before, " the "); article && model.Determined(object) {
 		before = rest + " "
 	}
@@ -56,8 +56,9 @@ func (w *writer) action(step *model.Step) []plan.Run {
 	return []plan.Run{{Text: verb, Bold: true}, {Text: strings.TrimRight(article+object+ending, " ") + "."}}
 }
 
-// objects names what the verb acts on.
-func (w *writer) objects(step *model.Step) string {
+// objects names what the verb acts on; of several each but the first, whose article stands
+// with the verb, has its own article where they are in a sentence.
+func (w *writer) objects(step *model.Step, inSentence bool) string {
 	if step.Verb.Key == "wait" {
 		if step.Until.Set() {
 			return w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
@@ -65,8 +66,12 @@ func (w *writer) objects(step *model.Step) string {
 		return ""
 	}
 	var names []string
-	for _, object := range step.Objects {
-		names = append(names, lowerTitle(object.Words()))
+	for i, object := range step.Objects {
+		name := lowerTitle(object.Words())
+		if inSentence && i > 0 {
+			name = model.The(name)
+		}
+		names = append(names, name)
 	}
 	if len(names) < 2 {
 		return strings.Join(names, "")
@@ -324,7 +329,7 @@ func (w *writer) readings(step *model.Step, out *plan.Step) {
 	var blank plan.Blank
 	limit := step.Limit
 	if step.Verb.Key == "measure" || step.Verb.Key == "record" {
-		blank.Label, limit = upper(w.objects(step)), limitOf(step)
+		blank.Label, limit = upper(w.objects(step, false)), limitOf(step)
 	}
 	if step.Reading.Set() {
 		blank.Label = step.Reading.Text

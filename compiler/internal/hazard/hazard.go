@@ -415,10 +415,10 @@ var byFluid = map[string]string{"fuel": "fuel", "cleaner": "solvent", "brake-flu
 
 func (l *look) fluid(fluid *model.Fluid, at source.Place) {
 	if hazard := byFluid[fluid.Kind.Text]; hazard != "" {
-		l.add(hazard, at, fmt.Sprintf("%s is handled", fluid.Words()), "")
+		l.add(hazard, at, fmt.Sprintf("%q is handled", fluid.Words()), "")
 	}
 	for _, hazard := range fluid.Hazards.Items {
-		l.add(hazard.Text, at, fmt.Sprintf("%s is described with it", fluid.Words()), "")
+		l.add(hazard.Text, at, fmt.Sprintf("%q is described with it", fluid.Words()), "")
 	}
 }
 
@@ -436,10 +436,10 @@ const shockVolts = 50
 func (l *look) energy(object model.Object) {
 	energy, key, at := object.Energy, l.step.Verb.Key, object.Text.At
 	for _, hazard := range byEnergy[key][energy.Kind.Text] {
-		l.add(hazard, at, fmt.Sprintf("%s is its energy", energy.Words()), "")
+		l.add(hazard, at, fmt.Sprintf("%s is its energy", model.The(energy.Words())), "")
 	}
 	if volts, ok := highest(energy.Voltage); ok && volts >= shockVolts && key == "prove" && len(energy.Tools.Items)+len(l.step.Tools.Items) > 0 && l.tester(energy) {
-		l.add("shock", at, fmt.Sprintf("%s is tested at its terminals", energy.Words()), "")
+		l.add("shock", at, fmt.Sprintf("%s is tested at its terminals", model.The(energy.Words())), "")
 	}
 	if energy.Kind.Text == "hydraulic" && (key == "relieve" || key == "disconnect" || key == "connect") {
 		l.pressure(energy.Pressure, at, energy.Words())
@@ -470,10 +470,10 @@ func (l *look) things() {
 			continue
 		}
 		for _, hazard := range byTool[tool.Kind.Text] {
-			l.add(hazard, name.At, fmt.Sprintf("the step works with %s", name.Text), "")
+			l.add(hazard, name.At, fmt.Sprintf("the step works with %q", name.Text), "")
 		}
 		for _, hazard := range tool.Hazards.Items {
-			l.add(hazard.Text, name.At, fmt.Sprintf("%s is described with it", name.Text), "")
+			l.add(hazard.Text, name.At, fmt.Sprintf("%q is described with it", name.Text), "")
 		}
 	}
 	for _, used := range l.step.Supplies {
@@ -485,7 +485,7 @@ func (l *look) things() {
 	for _, name := range l.step.Spares.Items {
 		if spare := l.job.Spare(name.Name()); spare != nil {
 			for _, hazard := range spare.Hazards.Items {
-				l.add(hazard.Text, name.At, fmt.Sprintf("%s is described with it", spare.Words()), "")
+				l.add(hazard.Text, name.At, fmt.Sprintf("%s is described with it", model.The(spare.Words())), "")
 			}
 		}
 	}
@@ -494,11 +494,11 @@ func (l *look) things() {
 func (l *look) named(name string, at source.Place) {
 	if supply := l.job.Supply(name); supply != nil {
 		for _, hazard := range supply.Hazards.Items {
-			l.add(hazard.Text, at, fmt.Sprintf("%s is described with it", supply.Words()), "")
+			l.add(hazard.Text, at, fmt.Sprintf("%q is described with it", supply.Words()), "")
 		}
 		for _, trigger := range trade.Triggers("Apply the " + supply.Words() + ".") {
 			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && !supply.Hazards.Given {
-				l.add(trigger.Hazard, at, fmt.Sprintf("%s is handled", supply.Words()), "")
+				l.add(trigger.Hazard, at, fmt.Sprintf("%q is handled", supply.Words()), "")
 			}
 		}
 	} else if fluid := l.job.Fluid(name); fluid != nil {
@@ -516,7 +516,7 @@ func (l *look) words() {
 		if !tells[l.step.Verb.Key] && !Hands(l.step.Verb.Key) {
 			continue
 		}
-		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + named(object.Words())
+		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + model.The(object.Words())
 		for _, trigger := range trade.Triggers(sentence) {
 			if quoted := sentence[trigger.Start:trigger.End]; !l.braked(trigger.Hazard, quoted) {
 				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", quoted), l.context(trigger.Hazard, sentence))
@@ -580,14 +580,6 @@ func (l *look) says(text model.Text, trigger trade.Trigger) {
 
 // triedByHand are the hazards of what a proof tries by hand, after it was cut off.
 var triedByHand = []string{"start", "rotation"}
-
-// named puts the article before words that have none.
-func named(words string) string {
-	if model.Determined(words) {
-		return words
-	}
-	return "the " + words
-}
 
 // worse are words that raise a hazard to its worst: what scalds under pressure, exhaust
 // gas in a closed place, and flame beside fuel.

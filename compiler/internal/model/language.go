@@ -78,6 +78,9 @@ func (d *decoder) unknownKey(table *tree.Table, entry *tree.Entry, layout schema
 	}
 	near := Nearest(entry.Key, names)
 	header := d.header(table, layout)
+	if !strings.HasPrefix(header, "[") {
+		header = The(header)
+	}
 	help := fmt.Sprintf("Take it out, or see the keys of %s on the reference page.", header)
 	if near != "" {
 		help = fmt.Sprintf("Write %q if that is what is meant.", near)

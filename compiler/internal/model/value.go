@@ -135,6 +135,14 @@ func Determined(words string) bool {
 	return first != "" && first[0] >= '0' && first[0] <= '9'
 }
 
+// The puts the article before words that have none.
+func The(words string) string {
+	if Determined(words) {
+		return words
+	}
+	return "the " + words
+}
+
 // Spoken turns a short name into words.
 func Spoken(name string) string { return strings.ReplaceAll(name, "-", " ") }
 

@@ -52,7 +52,7 @@ var _ = add(Rule{
 					days, ends := calendar.Max()
 					if bounded && ends && run.Cmp(new(big.Rat).Mul(days, big.NewRat(secondsOfDay, 1))) > 0 {
 						most := new(big.Rat).Mul(days, big.NewRat(24, 1))
-						p.Found(finding.Finding{Place: hours.At, Summary: fmt.Sprintf("%s of running never come first: %s are only %s hours", hours.Text.Text, calendar.Text.Text, most.FloatString(0)),
+						p.Found(finding.Finding{Place: hours.At, Summary: fmt.Sprintf("%s of running never come first: %s %s only %s hours", hours.Text.Text, calendar.Text.Text, isOrAre(calendar.Text.Text), most.FloatString(0)),
 							Help: "Put the figure right that is wrong, or take out the hours.", Related: []finding.Related{{Place: calendar.At, Text: "the calendar time"}}})
 					}
 				}
@@ -60,3 +60,11 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// isOrAre is the verb behind an amount: "1 month is", "3 months are".
+func isOrAre(amount string) string {
+	if strings.HasPrefix(amount, "1 ") {
+		return "is"
+	}
+	return "are"
+}

@@ -33,7 +33,7 @@ var _ = add(Rule{
 			if len(step.Objects) > 0 {
 				what = step.Objects[0].Words()
 			}
-			p.Found(finding.Finding{Place: at(step), Summary: fmt.Sprintf("step %d sets %s and does not say to what", step.Number, what),
+			p.Found(finding.Finding{Place: at(step), Summary: fmt.Sprintf("step %d sets the %s and does not say to what", step.Number, what),
 				Help: "Add set = \"…\" with the value, or until = \"…\" with what is seen when it is right."})
 		}
 	},

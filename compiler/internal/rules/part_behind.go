@@ -79,7 +79,7 @@ var _ = add(Rule{
 					continue
 				}
 				told[holder.Name] = true
-				p.Found(finding.Finding{Place: name.At, Summary: fmt.Sprintf("the %s is held by the %s, and nothing says what turns it", part.Words(), holder.Words()),
+				p.Found(finding.Finding{Place: name.At, Summary: fmt.Sprintf("the %s is held by the %s, and nothing says which tool turns the %s", part.Words(), holder.Words(), holder.Words()),
 					Help:    "Write thread = \"…\" or across = \"…\" at the fastener, tool = [\"…\"] for a special one, or head = \"none\" where no tool turns it.",
 					Related: []finding.Related{{Place: holder.At, Text: "what holds it"}}})
 			}

@@ -50,6 +50,7 @@ func (p *Pass) Found(f finding.Finding) {
 		f.Severity = finding.Error
 	}
 	f.Why = cmp.Or(f.Why, p.rule.Why)
+	f.Summary, f.Help = p.agreed(f.Summary), p.agreed(f.Help)
 	if p.Job != nil {
 		f.Variant = p.Job.Variant
 	}

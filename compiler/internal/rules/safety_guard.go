@@ -40,7 +40,7 @@ func (p *Pass) guarded(step *model.Step, object model.Object, energy *model.Ener
 		return
 	}
 	found := finding.Finding{Place: object.Text.At, Firm: true,
-		Summary: fmt.Sprintf("the %s comes off at step %d before %s is isolated", object.Words(), step.Number, energy.Words()),
+		Summary: fmt.Sprintf("the %s comes off at step %d before the %s is isolated", object.Words(), step.Number, energy.Words()),
 		Help:    fmt.Sprintf("Write a step isolate = %q and a step prove = %q before this one.", energy.Name, energy.Name),
 		Related: []finding.Related{{Place: energy.At, Text: "the energy it guards against"}}}
 	if cut != nil {

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.GuardOffLive, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and %s is live again%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came back", "")),
+		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and the %s is live again%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came back", "")),
 			Help: "Isolate and prove it again before this step."}
 	}),
 })

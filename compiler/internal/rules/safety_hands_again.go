@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nclean = \"the drive belt\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.HandsAgain, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d puts hands where the machine moves, and %s is live again%s", b.Step.Number, b.Other, after(b.Since, ": it came back", "")),
+		return finding.Finding{Summary: fmt.Sprintf("step %d puts hands where the machine moves, and the %s is live again%s", b.Step.Number, b.Other, after(b.Since, ": it came back", "")),
 			Help: "Move the step before the energy is given back, or isolate and prove it again."}
 	}),
 })

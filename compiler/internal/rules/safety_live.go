@@ -52,7 +52,7 @@ var _ = add(Rule{
 			}
 			told[live.Name] = true
 			p.Found(finding.Finding{Place: implied.Place,
-				Summary: fmt.Sprintf("step %d puts hands on what %s feeds, which is not isolated before it: %s", step.Number, live.Words(), implied.Why),
+				Summary: fmt.Sprintf("step %d puts hands on what the %s feeds, which is not isolated before it: %s", step.Number, live.Words(), implied.Why),
 				Help:    fmt.Sprintf("Write a step isolate = %q and a step prove = %q before it, or allow this with the reason.", live.Name, live.Name),
 				Related: []finding.Related{{Place: live.At, Text: "the energy"}}})
 		}

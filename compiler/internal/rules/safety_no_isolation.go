@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
 )
 
 var _ = add(Rule{
@@ -27,7 +28,7 @@ var _ = add(Rule{
 		}
 		var energies []string
 		for _, energy := range p.Job.Energies() {
-			energies = append(energies, energy.Words())
+			energies = append(energies, model.The(energy.Words()))
 		}
 		help := "Describe the energy in a table [energy.NAME] and isolate it in a [[prepare]] step, or write no-isolation = \"…\" with the reason."
 		if len(energies) > 0 {

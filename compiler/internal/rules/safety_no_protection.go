@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/trade"
@@ -33,7 +34,7 @@ var _ = add(Rule{
 		}
 		for _, step := range p.Job.Steps {
 			for _, item := range step.Wear.Items {
-				tell(item.Text, finding.Finding{Place: item.At, Summary: fmt.Sprintf("step %d asks for %s, which is not on the list", step.Number, spokenWear(item.Text))})
+				tell(item.Text, finding.Finding{Place: item.At, Summary: fmt.Sprintf("step %d asks for %s on the list", step.Number, missingWear(item.Text))})
 			}
 		}
 		for _, m := range p.messages() {
@@ -42,7 +43,7 @@ var _ = add(Rule{
 				if m.step != nil {
 					place = at(m.step)
 				}
-				tell(item.Text, finding.Finding{Place: place, Summary: fmt.Sprintf("the message %q asks for %s, which is not on the list", m.Hazard.Text, spokenWear(item.Text))})
+				tell(item.Text, finding.Finding{Place: place, Summary: fmt.Sprintf("the message %q asks for %s on the list", m.Hazard.Text, missingWear(item.Text))})
 			}
 		}
 		messages := p.messages()
@@ -57,9 +58,21 @@ var _ = add(Rule{
 	},
 })
 
-func spokenWear(key string) string {
-	if wear, ok := trade.FindWear(key); ok {
-		return wear.Name
+// missingWear says of equipment that it is not there: "a face shield, which is not".
+func missingWear(key string) string {
+	if name := spokenWear(key); plural(name) {
+		return name + ", which are not"
 	}
-	return key
+	return spokenWear(key) + ", which is not"
+}
+
+func spokenWear(key string) string {
+	wear, ok := trade.FindWear(key)
+	switch {
+	case !ok:
+		return key
+	case slices.Contains([]string{"face-shield", "apron", "mask", "harness"}, key):
+		return "a " + wear.Name
+	}
+	return wear.Name
 }

@@ -27,14 +27,14 @@ var _ = add(Rule{
 			found := finding.Finding{Place: at(cut), Firm: true, Help: fmt.Sprintf("Write a step prove = %q after the isolation and before hands go on the machine.", energy.Name)}
 			switch hands := p.firstHands(cut.Number); {
 			case proof == nil:
-				found.Summary = fmt.Sprintf("%s is isolated at step %d and never proved dead", energy.Words(), cut.Number)
+				found.Summary = fmt.Sprintf("the %s is isolated at step %d and never proved dead", energy.Words(), cut.Number)
 				p.Found(found)
 			case proof.Number < cut.Number:
-				found.Summary = fmt.Sprintf("%s is proved dead at step %d, before it is isolated at step %d", energy.Words(), proof.Number, cut.Number)
+				found.Summary = fmt.Sprintf("the %s is proved dead at step %d, before it is isolated at step %d", energy.Words(), proof.Number, cut.Number)
 				found.Related = []finding.Related{{Place: at(proof), Text: "proved here"}}
 				p.Found(found)
 			case hands != nil && hands.Number < proof.Number:
-				found.Summary = fmt.Sprintf("hands go on the machine at step %d before %s is proved dead at step %d", hands.Number, energy.Words(), proof.Number)
+				found.Summary = fmt.Sprintf("hands go on the machine at step %d before the %s is proved dead at step %d", hands.Number, energy.Words(), proof.Number)
 				found.Related = []finding.Related{{Place: at(hands), Text: "hands go on here"}, {Place: at(proof), Text: "proved here"}}
 				p.Found(found)
 			}

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n[[close]]\nisolate = \"mains\"\n[[close]]\nprove = \"mains\"\n[[close]]\nremove = \"hood\"\n[[close]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.NotProvedAgain, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and %s is isolated again%s and not proved dead", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
-			Help: fmt.Sprintf("Write a step that proves %s dead before this one.", b.Other)}
+		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and the %s is isolated again%s and not proved dead", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
+			Help: fmt.Sprintf("Write a step that proves the %s dead before this one.", b.Other)}
 	}),
 })

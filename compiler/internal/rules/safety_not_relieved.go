@@ -29,7 +29,7 @@ var _ = add(Rule{
 				continue
 			}
 			p.Found(finding.Finding{Place: at(cut), Firm: true,
-				Summary: fmt.Sprintf("%s is isolated at step %d, and what is stored is never let out", energy.Words(), cut.Number),
+				Summary: fmt.Sprintf("the %s is isolated at step %d, and what is stored is never let out", energy.Words(), cut.Number),
 				Help:    fmt.Sprintf("Write a step relieve = %q after the isolation.", energy.Name),
 				Related: []finding.Related{{Place: energy.Relieve.At, Text: "how it is let out"}}})
 		}
@@ -47,7 +47,7 @@ func (p *Pass) relievedLate(energy *model.Energy, cut, out *model.Step) {
 			continue
 		}
 		p.Found(finding.Finding{Place: implied.Place, Firm: true,
-			Summary: fmt.Sprintf("hands go on at step %d before %s is let out at step %d: %s", step.Number, energy.Words(), out.Number, implied.Why),
+			Summary: fmt.Sprintf("hands go on at step %d before the %s is let out at step %d: %s", step.Number, energy.Words(), out.Number, implied.Why),
 			Help:    fmt.Sprintf("Move the step relieve = %q before it.", energy.Name),
 			Related: []finding.Related{{Place: at(out), Text: "it is let out only here"}}})
 		return

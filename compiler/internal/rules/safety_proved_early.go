@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"spring\"\n[[prepare]]\nrelieve = \"spring\"\n[[prepare]]\nprove = \"spring\"\n[[close]]\nrestore = \"spring\"\n",
 	},
 	Job: onBreach(state.ProvedEarly, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s is proved gone at step %d and let off only at step %d", b.Thing, b.Step.Number, b.Since.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is proved gone at step %d and let off only at step %d", b.Thing, b.Step.Number, b.Since.Number),
 			Help: "Let it off first, then prove it."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[prepare]]\nisolate = \"lamps\"\n[[prepare]]\nprove = \"lamps\"\n[[close]]\nrestore = \"mains\"\n[[close]]\nrestore = \"lamps\"\n",
 	},
 	Job: onBreach(state.ProvedLive, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d proves %s dead, and no step isolates it", b.Step.Number, b.Thing),
+		return finding.Finding{Summary: fmt.Sprintf("step %d proves the %s dead, which no step isolates", b.Step.Number, b.Thing),
 			Help: fmt.Sprintf("Write a step isolate = %q before it.", b.Name)}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[prepare]]\nwait = \"2 min\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.StillTurning, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and what %s drives turns on longer than the wait since%s", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
+		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d takes the %s off, and what the %s drives turns on longer than the wait%s", b.Step.Number, b.Thing, b.Other, after(b.Since, " since it was isolated", "")),
 			Help: "Write a wait of at least stops-in between them, or a proof that looks whether it stands still."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nloosen = \"wheel-nuts\"\n[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n[[step]]\ntighten = \"wheel-nuts\"\nby-hand = \"Wing nuts\"\n",
 	},
 	Job: onBreach(state.InTheAir, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("the %s is turned at step %d while %s hangs in the air%s", b.Thing, b.Step.Number, b.Other, after(b.Since, ", raised", "")),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is turned at step %d while the %s hangs in the air%s", b.Thing, b.Step.Number, b.Other, after(b.Since, ", raised", "")),
 			Help: "Break them loose before it is raised, and tighten them after it is let down; or say at the step what holds the wheel."}
 	}),
 })

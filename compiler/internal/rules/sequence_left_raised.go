@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.LeftRaised, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s is raised at step %d and never let down", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is raised at step %d and never let down", b.Thing, b.Step.Number),
 			Help: "Write the step that lowers it, or say in end that it stays raised."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nslacken = \"the drive belt\"\n[[step]]\ntension = \"the drive belt\"\nuntil = \"it gives way by a thumb\"\n",
 	},
 	Job: onBreach(state.LeftSlack, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s is slackened at step %d and never brought under tension", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is slackened at step %d and never brought under tension", b.Thing, b.Step.Number),
 			Help: "Write the step that tensions it, in the same words, or say in end that it stays slack."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.LoweredApart, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d lets %s down, and the %s is off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came off", "")),
+		return finding.Finding{Summary: fmt.Sprintf("step %d lets the %s down, and the %s is off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came off", "")),
 			Help: fmt.Sprintf("Put the %s back before it, or say in end that it stays off.", b.Other)}
 	}),
 })

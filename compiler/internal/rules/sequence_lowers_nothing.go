@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.LowersNothing, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d lets %s down, and no step has raised it", b.Step.Number, b.Thing),
+		return finding.Finding{Summary: fmt.Sprintf("step %d lets the %s down, and no step has raised it", b.Step.Number, b.Thing),
 			Help: "Write the step that raises it before, or say in start that it is raised."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nloosen = \"clamp\"\n[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",
 	},
 	Job: onBreach(state.NeverLoose, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d tightens the %s, which no step has loosened before %s is set", b.Step.Number, b.Thing, b.Other),
+		return finding.Finding{Summary: fmt.Sprintf("step %d tightens the %s, which no step has loosened before the %s is set", b.Step.Number, b.Thing, b.Other),
 			Help: "Write the step that loosens it before the one that sets; or say again in the step, where it is only tightened once more."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\ndisconnect = \"the sensor plug\"\n[[step]]\nconnect = \"the sensor plug\"\n",
 	},
 	Job: onBreach(state.NotConnected, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s is disconnected at step %d and never connected", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is disconnected at step %d and never connected", b.Thing, b.Step.Number),
 			Help: "Write the step that connects it, in the same words."}
 	}),
 })

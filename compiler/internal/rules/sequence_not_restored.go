@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.NotRestored, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s is isolated at step %d and never given back", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s is isolated at step %d and never given back", b.Thing, b.Step.Number),
 			Help: fmt.Sprintf("Write a step restore = %q at the close, or say in end that the lock stays on.", b.Name)}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n[[close]]\ncheck = \"the winch, at walking pace\"\nexpect = \"it sits tight and nothing rubs\"\noutside = \"Stop, and call the foreman.\"\n",
 	},
 	Job: onBreach(state.NotTried, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("%s comes back at step %d and no step after it runs the machine or looks", b.Thing, b.Step.Number),
+		return finding.Finding{Summary: fmt.Sprintf("the %s comes back at step %d and no step after it runs the machine or looks", b.Thing, b.Step.Number),
 			Help: "Write a run or a check at the close, with what is to be seen and heard; or no-close with the reason."}
 	}),
 })

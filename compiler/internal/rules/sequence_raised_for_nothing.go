@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.RaisedForNothing, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d lets %s down and nothing was done since%s", b.Step.Number, b.Thing, after(b.Since, " it was raised", "")),
+		return finding.Finding{Summary: fmt.Sprintf("step %d lets the %s down and nothing was done since%s", b.Step.Number, b.Thing, after(b.Since, " it was raised", "")),
 			Help: "Write the work between the two, or take both out."}
 	}),
 })

@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
 	Job: onBreach(state.RestoresLive, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d gives %s back, which is live%s", b.Step.Number, b.Thing, after(b.Since, ": it came back", "")),
+		return finding.Finding{Summary: fmt.Sprintf("step %d gives the %s back, which is live%s", b.Step.Number, b.Thing, after(b.Since, ": it came back", "")),
 			Help: "Take the step out, or write the isolation that is missing."}
 	}),
 })

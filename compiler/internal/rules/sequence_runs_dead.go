@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[close]]\nrestore = \"mains\"\n[[close]]\nrun = \"the conveyor\"\nleast = \"2 min\"\n",
 	},
 	Job: onBreach(state.RunsDead, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d runs the %s, and %s is cut off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
-			Help: fmt.Sprintf("Give %s back before this step.", b.Other)}
+		return finding.Finding{Summary: fmt.Sprintf("step %d runs the %s, and the %s is cut off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
+			Help: fmt.Sprintf("Give the %s back before this step.", b.Other)}
 	}),
 })

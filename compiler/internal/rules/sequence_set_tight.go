@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nloosen = \"clamp\"\n[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n[[step]]\ntighten = \"clamp\"\nby-hand = \"A wing nut\"\n",
 	},
 	Job: onBreach(state.SetTight, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d sets %s, and step %d has just tightened the %s", b.Step.Number, b.Thing, b.Since.Number, b.Other),
+		return finding.Finding{Summary: fmt.Sprintf("step %d sets the %s, and step %d has just tightened the %s", b.Step.Number, b.Thing, b.Since.Number, b.Other),
 			Help: "Set it first, then tighten."}
 	}),
 })

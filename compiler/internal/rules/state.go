@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -20,6 +19,7 @@ func onBreach(kind state.Kind, tell func(p *Pass, b state.Breach) finding.Findin
 			}
 			found := tell(p, b)
 			found.Summary = agree(agree(found.Summary, b.Thing), b.Other)
+			found.Help = agree(agree(found.Help, b.Thing), b.Other)
 			found.Place = b.Place
 			if b.Since != nil && len(found.Related) == 0 {
 				found.Related = []finding.Related{{Place: since(b), Text: fmt.Sprintf("since step %d", b.Since.Number)}}
@@ -27,19 +27,6 @@ func onBreach(kind state.Kind, tell func(p *Pass, b state.Breach) finding.Findin
 			p.Found(found)
 		}
 	}
-}
-
-// agree puts the verb after a thing in the plural where the thing is, "the motor
-// bolts are loosened", and drops the article of one that brings its own.
-func agree(text, thing string) string {
-	text = strings.ReplaceAll(text, "the the ", "the ")
-	if !strings.HasSuffix(thing, "s") || strings.HasSuffix(thing, "ss") || strings.HasSuffix(thing, "us") {
-		return text
-	}
-	for _, verb := range [][2]string{{" is ", " are "}, {" comes ", " come "}, {" goes ", " go "}, {" hangs ", " hang "}} {
-		text = strings.ReplaceAll(text, "the "+thing+verb[0], "the "+thing+verb[1])
-	}
-	return text
 }
 
 // since is where the step that made a state so names the thing.

@@ -39,7 +39,7 @@ var _ = add(Rule{
 			}
 			told[part] = true
 			p.Found(finding.Finding{Place: torque.At,
-				Summary: fmt.Sprintf("%s is little for the %s: %s of class %s is usually tightened to %s or more", torque.Text.Text, part.Words(), part.Thread.Text, part.Class.Text, nearly(usual, torque)),
+				Summary: fmt.Sprintf("%s is little for the %s: %s of %s is usually tightened to %s or more", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), nearly(usual, torque)),
 				Help:    "Look the figure up again. Where the joint is soft, name its material = \"…\", or allow this with the reason."})
 		})
 	},

@@ -44,7 +44,7 @@ var _ = add(Rule{
 			}
 			told[part] = true
 			p.Found(finding.Finding{Place: torque.At,
-				Summary: fmt.Sprintf("%s is far below what the %s takes: %s of class %s is usually tightened to %s or more", torque.Text.Text, part.Words(), part.Thread.Text, part.Class.Text, nearly(usual, torque)),
+				Summary: fmt.Sprintf("%s is far below what the %s takes: %s of %s is usually tightened to %s or more", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), nearly(usual, torque)),
 				Help:    "Look the figure and its unit up again: lbf·in may stand for lbf·ft, or a figure may be missing. Where the joint is soft, name its material = \"…\"."})
 		})
 	},

@@ -1,0 +1,83 @@
+package rules
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// agreed is a sentence of a finding with its verbs after the things of the job.
+func (p *Pass) agreed(text string) string {
+	if p.Job == nil {
+		return text
+	}
+	for _, thing := range p.Job.Things("part", "cover", "energy", "cavity", "point", "limit", "spare") {
+		text = agree(text, thing)
+	}
+	for _, step := range p.Job.Steps {
+		for _, object := range step.Objects {
+			text = agree(text, object.Words())
+		}
+	}
+	return text
+}
+
+// manyOf are verbs of the findings, for one thing and for several.
+var manyOf = [][2]string{{" is ", " are "}, {", which is ", ", which are "}, {" has ", " have "}, {" does ", " do "}, {" comes ", " come "}, {" goes ", " go "}, {" hangs ", " hang "},
+	{" sits ", " sit "}, {" bears ", " bear "}, {" takes ", " take "}, {" weighs ", " weigh "}, {" holds ", " hold "}}
+
+// agree puts the verb after a thing in the plural where the thing is, "the motor bolts are
+// loosened", and drops the article of one that brings its own.
+func agree(text, thing string) string {
+	if thing == "" || !strings.Contains(text, "the "+thing) {
+		return text
+	}
+	subject := "the " + thing
+	if model.Determined(thing) {
+		text = strings.ReplaceAll(text, subject, thing)
+		subject = thing
+	}
+	if !plural(thing) {
+		return text
+	}
+	for _, verb := range manyOf {
+		text = swap(text, subject+verb[0], subject+verb[1])
+	}
+	return text
+}
+
+// swap replaces a subject with its verb, but not where it stands behind "of": the thread of
+// the bolts is one.
+func swap(text, old, with string) string {
+	out := ""
+	for {
+		at := strings.Index(text, old)
+		if at < 0 {
+			return out + text
+		}
+		if strings.HasSuffix(out+text[:at], "of ") {
+			out += text[:at] + old
+		} else {
+			out += text[:at] + with
+		}
+		text = text[at+len(old):]
+	}
+}
+
+// plural reports whether words name several things: by the noun before the first preposition.
+func plural(words string) bool {
+	fields := strings.Fields(strings.ToLower(words))
+	for i, field := range fields {
+		if i > 0 && slices.Contains([]string{"of", "at", "on", "in", "for", "to", "from", "with", "behind", "between"}, field) {
+			fields = fields[:i]
+			break
+		}
+	}
+	if len(fields) == 0 {
+		return false
+	}
+	noun := fields[len(fields)-1]
+	return strings.HasSuffix(noun, "s") && !slices.ContainsFunc([]string{"ss", "us", "is"}, func(end string) bool { return strings.HasSuffix(noun, end) }) &&
+		!slices.Contains([]string{"mains", "gas", "lens", "bias", "chassis", "series"}, noun)
+}
