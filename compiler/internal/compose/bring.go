@@ -2,6 +2,7 @@ package compose
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -19,13 +20,37 @@ func (w *writer) wear() []plan.Item {
 	return out
 }
 
-// tools are the listed tools with what they are for and what may stand in.
+// brings are the tools that go to the machine: what is listed for this version, and what the
+// shop has for the rest, where the author stands by a list that lacks it.
+func (w *writer) brings() []*model.Tool {
+	var out []*model.Tool
+	var lacking []needs.Demand
+	for _, tool := range w.job.Listed() {
+		if !w.needs.Idle.Tools[tool.Name] && !slices.Contains(out, tool) {
+			out = append(out, tool)
+			lacking = append(lacking, needs.Demand{Ways: []needs.Set{{tool.Name}}})
+		}
+	}
+	for _, use := range w.needs.Tools {
+		lacking = append(lacking, needs.Demand{Ways: []needs.Set{{use.Name}}})
+	}
+	for _, grip := range w.needs.Grips {
+		if len(grip.Listed) == 0 {
+			lacking = append(lacking, needs.Demand{Ways: listedFirst(w.job.Procedure.Tools, grip.Handy(w.job.Tools()))})
+		}
+	}
+	for _, name := range needs.Smallest(lacking).Tools {
+		if tool := w.job.Tool(name); tool != nil && !slices.Contains(out, tool) {
+			out = append(out, tool)
+		}
+	}
+	return out
+}
+
+// tools are the tools that go to the machine, with what they are for and what may stand in.
 func (w *writer) tools() []plan.Item {
 	var out []plan.Item
-	for _, tool := range w.job.Listed() {
-		if w.needs.Idle.Tools[tool.Name] {
-			continue
-		}
+	for _, tool := range w.brings() {
 		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool)}
 		var serves []string
 		for _, grip := range w.needs.Grips {
@@ -36,9 +61,27 @@ func (w *writer) tools() []plan.Item {
 		if sized(tool) {
 			item.Note = strings.Join(serves, ", ")
 		}
+		if at := slices.IndexFunc(out, func(other plan.Item) bool { return other.Name == item.Name }); at >= 0 {
+			out[at].Quantity = w.howMany(item.Name)
+			continue
+		}
 		out = append(out, item)
 	}
 	return out
+}
+
+// howMany says of tools that print alike how many of them go to the machine, where it is more than one.
+func (w *writer) howMany(printed string) string {
+	n := 0
+	for _, tool := range w.brings() {
+		if w.toolName(tool) == printed {
+			n++
+		}
+	}
+	if n < 2 {
+		return ""
+	}
+	return strconv.Itoa(n)
 }
 
 // sized reports whether a tool is for heads of one size, so that what it serves is worth saying.

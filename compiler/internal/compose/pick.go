@@ -119,7 +119,7 @@ func renamed(ways []needs.Set, printed map[string]string) []needs.Set {
 }
 
 // tools takes the fewest tools that serve every fastener of every job, out of what
-// the cards list, and each tool a step names.
+// the cards list, and each tool a step names. A list for one job holds what its card holds.
 func (p *picker) tools() {
 	var demands []demand
 	known := wall{}
@@ -150,6 +150,14 @@ func (p *picker) tools() {
 		asked[i] = needs.Demand{Ways: one.ways}
 	}
 	kit := needs.Smallest(asked)
+	fewest := len(kit.Tools)
+	if len(p.writers) == 1 {
+		for _, tool := range p.writers[0].brings() {
+			one := demand{ways: []needs.Set{{p.writers[0].toolName(tool)}}}
+			demands, asked = append(demands, one), append(asked, needs.Demand{Ways: one.ways})
+		}
+		kit = needs.Smallest(asked)
+	}
 	for _, i := range kit.Unmet {
 		if d := demands[i]; d.grip != nil {
 			p.list.Warnings = append(p.list.Warnings, fmt.Sprintf("%s (%s)", p.writers[d.job].serves(*d.grip), p.keys[d.job]))
@@ -162,10 +170,18 @@ func (p *picker) tools() {
 			lines = append(lines, p.toolLine(name, tool, kit.Tools, demands))
 		}
 	}
+	if len(p.writers) == 1 {
+		for l := range lines {
+			lines[l].Quantity = p.writers[0].howMany(lines[l].Name)
+		}
+	}
 	p.instead(lines, kit.Tools, demands)
 	slices.SortStableFunc(lines, func(a, b plan.Pick) int { return compareNames(a.Name, b.Name) })
 	note := p.words.Labels.Fewest
-	if !kit.Proved {
+	switch {
+	case len(kit.Tools) > fewest:
+		note = "" // the card brings more
+	case !kit.Proved:
 		note = p.words.Labels.Few
 	}
 	p.group("tools", p.words.Labels.Tools, note, lines)
