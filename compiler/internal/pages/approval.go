@@ -28,7 +28,7 @@ func LayApproval(content plan.Approval, look Look) (Document, []Problem) {
 	items = append(items, a.remarks(labels.Allowed, content.Accepted)...)
 	items = append(items, a.figures()...)
 	items = append(items, a.signatures())
-	frame := frame{s: a.setter, width: a.width, height: look.Stock.safe(1).Height, again: a.again, what: labels.Approval, end: labels.EndOfSheet, laws: []string{labels.Approval},
+	frame := frame{s: a.setter, width: a.width, height: look.Stock.safe(1).Height, again: a.again, what: labels.Approval, end: labels.EndOfSheet, filled: true, laws: []string{labels.Approval},
 		who: joined(" · ", content.Machine, content.Variant, content.Title, prefixed(labels.Revision, content.Revision), content.Date)}
 	document := Document{Title: content.Title, Subject: labels.Approval, Author: content.Author, Language: content.Words.Language, Date: content.Date}
 	document.Sides = frame.share(items)
@@ -341,9 +341,20 @@ func (a *approval) figures() []item {
 		out.width = a.width
 		out.height += 0.25 * em
 		out.mark(band(0, out.height-0.2, a.width, 0.2, rule))
-		items = append(items, item{piece: out.named("figure", figure.What), above: em * 0.25, stays: i == 0, part: labels.Figures, dear: costList})
+		items = append(items, item{piece: out.named("figure", figure.What), above: em * 0.25, stays: i == 0, part: labels.Figures, dear: costTable})
 	}
+	keepTogether(items[1:])
 	return items
+}
+
+// keepTogether makes it dear to leave one row of a table alone at the foot of a side, or
+// fewer than three at the head of the next.
+func keepTogether(rows []item) {
+	for i := range rows {
+		if i == 1 || i > len(rows)-3 {
+			rows[i].dear = costList
+		}
+	}
 }
 
 // signatures are the cells where people put their names to it.

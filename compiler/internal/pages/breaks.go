@@ -22,6 +22,7 @@ const (
 	costPart      = 0.0   // before a part of the job
 	costStage     = 6.0   // before a stage
 	costList      = 15.0  // before a row of a list
+	costTable     = 5.0   // before a row of a table that is read line by line
 	costStep      = 20.0  // before a step
 	costSafety    = 90.0  // within what is read before the work
 	costEnergy    = 40.0  // between the messages and where energy is cut off
@@ -36,8 +37,9 @@ type room func(first, end int) float64
 
 // turns finds the cheapest way to share items out to sides: the index of the
 // first item of each side. Parted tells that items which belong together had to
-// be parted. Every item must fit on a side by itself.
-func turns(items []item, free room) (starts []int, parted bool) {
+// be parted. Every item must fit on a side by itself. What the last side costs for its blank
+// is costLast, or less where the sides before it are to be full.
+func turns(items []item, free room, last float64) (starts []int, parted bool) {
 	n := len(items)
 	best := make([]float64, n+1)
 	from := make([]int, n+1)
@@ -53,7 +55,7 @@ func turns(items []item, free room) (starts []int, parted bool) {
 			if left < -tiny && first < end-1 {
 				break
 			}
-			cost := best[first] + costSide + turnCost(items, first) + blankCost(left, free(first, end), end == n)
+			cost := best[first] + costSide + turnCost(items, first) + blankCost(left, free(first, end), blankOf(end == n, last))
 			if cost < best[end] {
 				best[end], from[end] = cost, first
 			}
@@ -76,10 +78,15 @@ func turnCost(items []item, first int) float64 {
 	return items[first].dear
 }
 
-func blankCost(left, whole float64, last bool) float64 {
-	share := max(left, 0) / whole
-	if last {
-		return costLast * share * share
+// blankOf is what a wholly blank side costs.
+func blankOf(isLast bool, last float64) float64 {
+	if isLast {
+		return last
 	}
-	return costBlank * share * share
+	return costBlank
+}
+
+func blankCost(left, whole, blank float64) float64 {
+	share := max(left, 0) / whole
+	return blank * share * share
 }

@@ -27,7 +27,7 @@ func costOf(items []item, starts []int, free room) float64 {
 		if height > free(first, end)+tiny {
 			return math.Inf(1)
 		}
-		sum += costSide + turnCost(items, first) + blankCost(free(first, end)-height, free(first, end), end == len(items))
+		sum += costSide + turnCost(items, first) + blankCost(free(first, end)-height, free(first, end), blankOf(end == len(items), costLast))
 	}
 	return sum
 }
@@ -47,7 +47,7 @@ func TestTurnsAreTheCheapestThereAre(t *testing.T) {
 			}
 			return 16
 		}
-		starts, _ := turns(items, free)
+		starts, _ := turns(items, free, costLast)
 		require.Equal(t, 0, starts[0])
 		best := math.Inf(1)
 		for mask := range 1 << (n - 1) {
@@ -66,11 +66,11 @@ func TestTurnsAreTheCheapestThereAre(t *testing.T) {
 func TestWhatStaysIsPartedOnlyWhenNoSideHoldsIt(t *testing.T) {
 	free := func(int, int) float64 { return 10 }
 	heading, step := item{piece: piece{height: 2}}, item{piece: piece{height: 7}, stays: true}
-	starts, parted := turns([]item{{piece: piece{height: 4}}, heading, step}, free)
+	starts, parted := turns([]item{{piece: piece{height: 4}}, heading, step}, free, costLast)
 	assert.Equal(t, []int{0, 1}, starts)
 	assert.False(t, parted)
 	step.height = 9
-	starts, parted = turns([]item{heading, step}, free)
+	starts, parted = turns([]item{heading, step}, free, costLast)
 	assert.Equal(t, []int{0, 1}, starts)
 	assert.True(t, parted)
 }
@@ -93,4 +93,17 @@ func TestACutHurtsNoLine(t *testing.T) {
 			assert.LessOrEqual(t, bottom, part.height+1e-9)
 		}
 	}
+}
+
+// A sheet that is only read fills its first side; a long table goes over with three rows at least.
+func TestALongTableGoesOverTheSide(t *testing.T) {
+	rows := []item{{piece: piece{height: 4}}}
+	for i := range 8 {
+		rows = append(rows, item{piece: piece{height: 1}, stays: i == 0, dear: costTable})
+	}
+	keepTogether(rows[1:])
+	free := func(_, _ int) float64 { return 11 }
+	starts, parted := turns(rows, free, 0)
+	assert.False(t, parted)
+	assert.Equal(t, []int{0, 6}, starts)
 }

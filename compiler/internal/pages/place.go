@@ -15,6 +15,7 @@ type frame struct {
 	who    string             // identity line of the foot
 	what   string             // what the sides are about
 	end    string             // said on the last side
+	filled bool               // each side is filled before the next begins, as a sheet is that is only read
 	laws   []string           // lines on the first and the last side; at least one
 	again  func(string) item  // heading of a side that goes on with a part
 	feet   map[bool]float64   // heights of the foot, with and without the laws
@@ -67,6 +68,14 @@ func (f *frame) fewest(items []item) (best turning) {
 	return best
 }
 
+// lastBlank is what a blank last side costs: nothing, where the sides before it are filled.
+func (f *frame) lastBlank() float64 {
+	if f.filled {
+		return 0
+	}
+	return costLast
+}
+
 // turning is one way to share items out.
 type turning struct {
 	items  []item
@@ -79,7 +88,7 @@ func (f *frame) turned(items []item, air float64) turning {
 	for i := range items {
 		items[i].above *= air
 	}
-	starts, parted := turns(items, func(first, end int) float64 { return f.free(items, first, end) })
+	starts, parted := turns(items, func(first, end int) float64 { return f.free(items, first, end) }, f.lastBlank())
 	return turning{items, starts, parted}
 }
 
