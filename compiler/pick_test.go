@@ -3,7 +3,6 @@ package compiler
 import (
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -15,25 +14,31 @@ import (
 	"benchleaf/compiler/source"
 )
 
+// filesIn reads the procedure files of a folder, with paths from there.
+func filesIn(t *testing.T, folder string) []*source.File {
+	t.Helper()
+	var out []*source.File
+	root := os.DirFS(folder)
+	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
+			return err
+		}
+		text, err := fs.ReadFile(root, path)
+		out = append(out, source.New(path, text))
+		return err
+	}))
+	return out
+}
+
+func shopFiles(t *testing.T) []*source.File { return filesIn(t, "../procedures") }
+
 // What the card of a procedure says to bring is what its own pick list says to take: for
 // every procedure of the shop, and for those of the cases that get a card.
 func TestThePickListOfOneProcedureHoldsTheToolsOfItsCard(t *testing.T) {
-	var shop []*source.File
-	cases := [][]*source.File{}
-	for _, folder := range []string{"../procedures", "../testdata/clean", "../testdata/broken"} {
-		root := os.DirFS(folder)
-		require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
-			if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
-				return err
-			}
-			text, err := fs.ReadFile(root, path)
-			if file := source.New(path, text); filepath.Base(folder) == "procedures" {
-				shop = append(shop, file)
-			} else {
-				cases = append(cases, []*source.File{file})
-			}
-			return err
-		}))
+	shop := shopFiles(t)
+	var cases [][]*source.File
+	for _, file := range append(filesIn(t, "../testdata/clean"), filesIn(t, "../testdata/broken")...) {
+		cases = append(cases, []*source.File{file})
 	}
 	held := 0
 	for _, files := range append(cases, shop) {

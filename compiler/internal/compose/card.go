@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -103,13 +104,27 @@ func (w *writer) interval(amounts []model.Amount) string {
 func (w *writer) isolations() []plan.Isolation {
 	var out []plan.Isolation
 	for _, energy := range w.isolated() {
-		how := energy.Isolate.Text
+		line := plan.Isolation{Energy: upper(energy.Words()), How: energy.Isolate.Text, Prove: energy.Prove.Text, Restore: energy.Restore.Text,
+			Cut: w.firstOn("isolate", energy), Proof: w.firstOn("prove", energy)}
 		if energy.Relieve.Set() {
-			how += " " + energy.Relieve.Text
+			line.How += " " + energy.Relieve.Text
+			if w.firstOn("relieve", energy) == 0 {
+				line.Cut = 0 // only the table says how it is let out
+			}
 		}
-		out = append(out, plan.Isolation{Energy: upper(energy.Words()), How: how, Prove: energy.Prove.Text, Restore: energy.Restore.Text})
+		out = append(out, line)
 	}
 	return out
+}
+
+// firstOn is the first step that does something to an energy; 0 where none does.
+func (w *writer) firstOn(verb string, energy *model.Energy) int {
+	for _, step := range w.job.Steps {
+		if step.Verb.Key == verb && slices.ContainsFunc(step.Objects, func(object model.Object) bool { return object.Energy == energy }) {
+			return step.Number
+		}
+	}
+	return 0
 }
 
 func (w *writer) isolated() []*model.Energy {
@@ -185,7 +200,22 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 			atStep[step.Number] = appendNew(atStep[step.Number], w.caution(own))
 		}
 	}
+	for i := range card.Cautions {
+		card.Cautions[i].Steps = standing(card.Cautions[i], atStep)
+	}
 	return atStep
+}
+
+// standing lists the steps at which a message stands word for word.
+func standing(caution plan.Caution, atStep map[int][]plan.Caution) []int {
+	var out []int
+	for number, list := range atStep {
+		if slices.ContainsFunc(list, func(other plan.Caution) bool { return reflect.DeepEqual(other, caution) }) {
+			out = append(out, number)
+		}
+	}
+	slices.Sort(out)
+	return out
 }
 
 // message finds a safety message by its name, at the level the job needs.

@@ -2,6 +2,7 @@ package pages
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/plan"
@@ -12,12 +13,20 @@ import (
 func (c *card) safety() []item {
 	var items []item
 	em := c.size.main
-	for i, caution := range worstFirst(c.plan.Cautions) {
+	sorted := worstFirst(c.plan.Cautions)
+	for i, caution := range sorted {
 		label := ""
 		if i == 0 {
 			label = c.words.Labels.Safety
 		}
-		it := item{piece: c.labelled(label, c.caution(caution, c.column)), above: em * 0.4, dear: costSafety}
+		made, above := c.caution(caution, c.column), em*0.4
+		if brief(caution) {
+			made = c.announced(caution)
+			if i > 0 && brief(sorted[i-1]) {
+				above = em * 0.16
+			}
+		}
+		it := item{piece: c.labelled(label, made), above: above, dear: costSafety}
 		if i > 0 {
 			it.part = c.words.Labels.Safety
 		}
@@ -33,6 +42,41 @@ func worstFirst(cautions []plan.Caution) []plan.Caution {
 	sorted := slices.Clone(cautions)
 	slices.SortStableFunc(sorted, func(a, b plan.Caution) int { return signalOf(a.Signal).rank - signalOf(b.Signal).rank })
 	return sorted
+}
+
+// brief reports whether a message in front only names its hazard, since it stands in full
+// at its step. A danger is read in full before anything else.
+func brief(caution plan.Caution) bool { return len(caution.Steps) > 0 && caution.Signal != "danger" }
+
+// announced is a message in front: signal word and hazard, with the steps at which it stands in full.
+func (c *card) announced(caution plan.Caution) piece {
+	look := signalOf(caution.Signal)
+	line := look.frame * c.size.text / 3.4
+	pad := c.size.text * 0.5
+	word := c.signalPanel(caution, look)
+	steps := c.say(c.small().inked(grey), c.column*0.4, c.atSteps(caution.Steps))
+	hazard := c.say(c.text().with(Bold), c.column-word.width-steps.width-3*pad, caution.Hazard)
+	height := max(word.height, hazard.height+pad*0.5, steps.height+pad*0.5)
+	radius := c.size.text * 0.3
+	out := piece{width: c.column, height: height}
+	out.mark(Panel{Rectangle{line / 2, line / 2, c.column - line, height - line}, corners(radius), Paint{white, black, line}})
+	out.mark(Panel{Rectangle{line / 2, line / 2, word.width, height - line}, [4]float64{radius, 0, 0, radius}, Paint{look.ground, black, line}})
+	out.put(word, line/2, (height-word.height)/2)
+	out.put(hazard, word.width+pad, (height-hazard.height)/2)
+	out.put(steps, c.column-steps.width-pad, (height-steps.height)/2)
+	return out.named("caution", caution.Signal)
+}
+
+// atSteps says at which steps something stands: "steps 4, 9".
+func (c *card) atSteps(numbers []int) string {
+	var said []string
+	for _, number := range numbers {
+		said = append(said, strconv.Itoa(number))
+	}
+	if len(said) == 1 {
+		return c.words.Labels.AtStep + " " + said[0]
+	}
+	return c.words.Labels.AtSteps + " " + strings.Join(said, ", ")
 }
 
 // caution is a safety message in its frame: signal word and hazard, then what can
@@ -103,7 +147,11 @@ func (c *card) isolations() []item {
 	head := c.cells(c.small().inked(grey), widths, []string{labels.Energy, labels.Isolate, labels.Prove}, true)
 	items := []item{{piece: c.labelled(labels.Isolate, head), above: c.size.main * 0.75, dear: costEnergy}}
 	for i, isolation := range c.plan.Isolations {
-		row := c.cells(c.text(), widths, []string{isolation.Energy, isolation.How, isolation.Prove}, false)
+		how, prove := isolation.How, isolation.Prove
+		if isolation.Cut > 0 && isolation.Proof > 0 {
+			how, prove = c.atSteps([]int{isolation.Cut}), c.atSteps([]int{isolation.Proof})
+		}
+		row := c.cells(c.text(), widths, []string{isolation.Energy, how, prove}, false)
 		items = append(items, item{piece: c.labelled("", row.named("isolation", isolation.Energy)), stays: i == 0, part: labels.Isolate, dear: costSafety})
 	}
 	return items

@@ -27,10 +27,15 @@ type Caution struct {
 	Avoid       string   // sentences
 	Wear        []string // protective equipment, in words
 	Signs       []string // ISO 7010 numbers, W before M before P
+	Steps       []int    // of a message in front: the steps at which it stands again
 }
 
-// Isolation is one source of energy, how it is cut off and how that is proved.
-type Isolation struct{ Energy, How, Prove, Restore string }
+// Isolation is one source of energy, how it is cut off and how that is proved, with the
+// steps that say the same; 0 where none does.
+type Isolation struct {
+	Energy, How, Prove, Restore string
+	Cut, Proof                  int
+}
 
 // Item is a line of a list of things to bring.
 type Item struct {

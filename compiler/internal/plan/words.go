@@ -121,6 +121,8 @@ type Labels struct {
 	Fit         string `toml:"fit"`
 	HeldBack    string `toml:"held-back"`
 	Step        string `toml:"step"`
+	AtStep      string `toml:"at-step"`  // "step 4"
+	AtSteps     string `toml:"at-steps"` // "steps 4, 9"
 	Loose       string `toml:"loose"`
 	Open        string `toml:"open"`
 	Off         string `toml:"off"`

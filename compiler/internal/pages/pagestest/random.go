@@ -18,8 +18,13 @@ func Random(seed uint64) plan.Card {
 	}
 	card.Start, card.End, card.Allowed = g.texts(3, 30), g.texts(3, 30), g.texts(2, 10)
 	card.Cautions = g.cautions(6)
+	for i := range card.Cautions {
+		for range g.upTo(3) {
+			card.Cautions[i].Steps = append(card.Cautions[i].Steps, 1+g.IntN(99))
+		}
+	}
 	for range g.upTo(5) {
-		card.Isolations = append(card.Isolations, plan.Isolation{Energy: g.text(5), How: g.text(g.long(60)), Prove: g.text(40)})
+		card.Isolations = append(card.Isolations, plan.Isolation{Energy: g.text(5), How: g.text(g.long(60)), Prove: g.text(40), Cut: g.IntN(3), Proof: g.IntN(3)})
 	}
 	card.Wear, card.Tools, card.Supplies, card.Spares = g.things(4), g.things(30), g.things(4), g.things(4)
 	number := 1

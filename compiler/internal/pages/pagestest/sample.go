@@ -29,7 +29,7 @@ func Card() plan.Card {
 			{Label: "Elapsed", Text: "1 h 15 min"}, {Label: "Every", Text: "2000 h or 12 months, first at 300 h"}},
 		Start:    []string{"The deck is empty of logs. The conveyor has run within the last hour, so the oil is warm."},
 		End:      []string{"Guard on, lock off, no drip at either plug after five minutes of running."},
-		Cautions: messages(),
+		Cautions: inFront(),
 		Isolations: []plan.Isolation{
 			{Energy: "Mains 400 V", How: "Isolator Q7 on the head post to OFF, own lock and tag", Prove: "Press START: nothing moves. Tester at the motor terminals: dead on all three phases"},
 			{Energy: "Chain load", How: "Run the deck empty; set the chain stop at the head shaft", Prove: "Pull the chain by hand: it does not run back"},
@@ -47,6 +47,13 @@ func Card() plan.Card {
 			{Label: "Housing temperature", Unit: "°C", Limit: "80 °C or less"}, {Label: "Hour meter", Unit: "h"}, {Label: "Date"}, {Label: "Initials"}},
 		Manual: "Log-deck conveyor, operator's manual, section 6.2, page 41",
 	}
+}
+
+// inFront are the messages with the steps at which some of them stand again.
+func inFront() []plan.Caution {
+	out := messages()
+	out[0].Steps, out[1].Steps, out[3].Steps = []int{8}, []int{14}, []int{2}
+	return out
 }
 
 func messages() []plan.Caution {
