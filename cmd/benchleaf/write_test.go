@@ -127,13 +127,14 @@ func TestAKilledBuildLeavesWholeFiles(t *testing.T) {
 		names = append(names, fmt.Sprintf("look-%d.pdf", i))
 	}
 	require.Equal(t, statusClean, in(folder, "print", "--out", "whole").status)
-	// The moments are spread over the time a build takes here, and a little longer.
+	// The moments are spread over the time a build takes here, and a little longer; on a
+	// machine that is busy they go on until one build has written something.
 	begun := time.Now()
 	undisturbed := exec.Cmd{Path: program, Args: []string{"benchleaf", "print", "--out", "timed"}, Dir: folder}
 	require.NoError(t, undisturbed.Run())
 	whole := time.Since(begun)
 	old, changed := []byte("an earlier build"), 0
-	for i := range time.Duration(30) {
+	for i := time.Duration(0); i < 30 || changed == 0 && i < 600; i++ {
 		delay := i * whole * 3 / 2 / 30
 		for _, name := range names {
 			write(t, folder, "out/"+name, string(old))
