@@ -19,7 +19,14 @@ type message struct {
 
 // messages lists the safety messages of a job in the order in which they are read.
 func (p *Pass) messages() []message {
-	var out []message
+	if *p.heard == nil {
+		*p.heard = p.read()
+	}
+	return *p.heard
+}
+
+func (p *Pass) read() []message {
+	out := []message{}
 	add := func(caution *model.Caution, step *model.Step) {
 		if caution == nil {
 			return

@@ -21,10 +21,10 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		messages := p.messages()
+		barring := slices.DeleteFunc(slices.Clone(messages), func(m message) bool { return !noGloves.MatchString(m.Avoid.Text) })
 		for _, step := range p.Job.Steps {
-			barring := slices.IndexFunc(messages, func(m message) bool { return noGloves.MatchString(m.Avoid.Text) && p.speaks(m, step) })
-			if barring >= 0 {
-				p.gloved(step, messages, fmt.Sprintf("the message %q says no gloves", messages[barring].Hazard.Text))
+			if i := slices.IndexFunc(barring, func(m message) bool { return p.speaks(m, step) }); i >= 0 {
+				p.gloved(step, messages, fmt.Sprintf("the message %q says no gloves", barring[i].Hazard.Text))
 			} else if p.turns(step) {
 				p.gloved(step, nil, "something turns")
 			}
