@@ -19,7 +19,7 @@ func (l *look) braked(hazard, quoted string) bool {
 	return (containsAny(words, wheelBrakes) || strings.Contains(words, "brake") && containsAny(words, wheels)) && !containsAny(words, rotorMachines)
 }
 
-// spoken is what the job calls its machine, itself and what it works on.
+// spoken is what the job calls its machine, itself and what it works on, behind a space.
 func (l *look) spoken() string {
 	words := []string{l.job.MachineTitle(), l.job.Procedure.Title.Text, l.job.Procedure.Summary.Text}
 	for _, step := range l.job.Steps {
@@ -32,7 +32,7 @@ func (l *look) spoken() string {
 			words = append(words, part.Words())
 		}
 	}
-	return strings.ToLower(strings.Join(words, "; "))
+	return " " + strings.ToLower(strings.Join(words, "; "))
 }
 
 // wheelBrakes are words of wheel brakes, rotorMachines of machines whose rotor or drum does
@@ -40,7 +40,7 @@ func (l *look) spoken() string {
 var (
 	wheelBrakes   = []string{"caliper", "brake disc", "brake disk", "disc brake", "disk brake", "brake rotor", "brake pad", "brake drum", "drum brake", "brake shoe", "front brake", "rear brake"}
 	wheels        = []string{"wheel", "hub", "axle", "tyre", "tire"}
-	rotorMachines = []string{"chipper", "shredder", "mulch", "mower", "flail", "baler", "thresh", "harvester", "tiller", "spreader", "saw", "mill", "turbine", "generator", "alternator", "fan", "crusher", "winch", "conveyor", "mixer", "tumbler", "centrifuge", "planer", "cutter"}
+	rotorMachines = []string{"chipper", "shredder", "mulch", "mower", "flail", "baler", "thresh", "harvester", "tiller", "spreader", "saw", "mill", "turbine", "generator", "alternator", "fan", "crusher", "winch", "conveyor", "mixer", "tumbler", "centrifuge", "planer", "cutter", " rake", "tedder", "rotary", "rotavator", "harrow", "sweeper", "blower", "pump", "compressor", "electric motor", "dredge", "separator"}
 )
 
 func containsAny(text string, words []string) bool {

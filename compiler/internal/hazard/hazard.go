@@ -551,10 +551,11 @@ func (l *look) words() {
 }
 
 // text adds what some words of the author's that print at the step imply, but for some
-// hazards and for what they put off to another time.
+// hazards and for what they put off to another time; a step without a verb is done when its
+// words say what is done, "every 50 h" among them.
 func (l *look) text(text model.Text, without ...string) {
 	for _, trigger := range trade.Triggers(text.Text) {
-		if !slices.Contains(without, trigger.Hazard) && !trade.PutOff(text.Text, trigger.Start, trigger.End) {
+		if !slices.Contains(without, trigger.Hazard) && (l.step.Verb.Key == "" || !trade.PutOff(text.Text, trigger.Start, trigger.End)) {
 			l.says(text, trigger)
 		}
 	}
