@@ -74,3 +74,16 @@ func TestLeftToOthers(t *testing.T) {
 		assert.False(t, LeftToOthers(text, start, end), text)
 	}
 }
+
+// Whatever a text holds, the questions about its triggers have an answer.
+func FuzzLater(f *testing.F) {
+	for _, text := range []string{"Replace the belt before the next shift.", "Remove the belt within", "Next, the chain each other", "by the", "in 2", "Have the belt replaced"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(_ *testing.T, text string) {
+		for _, trigger := range Triggers(text) {
+			PutOff(text, trigger.Start, trigger.End)
+			LeftToOthers(text, trigger.Start, trigger.End)
+		}
+	})
+}
