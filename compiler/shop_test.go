@@ -16,6 +16,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"benchleaf/compiler"
+	"benchleaf/compiler/source"
 )
 
 const demonstration = "../procedures"
@@ -196,4 +197,28 @@ func TestSameInputSameBytesWithOneCoreAndTwo(t *testing.T) {
 			assert.True(t, bytes.Equal(first[i].Bytes, again[i].Bytes), first[i].Name)
 		}
 	}
+}
+
+// A split pin that its nut names among the seals and that a step of its own renews is
+// one pin, counted by hand.
+func TestWhatAStepRenewsIsNotCountedAsASealToo(t *testing.T) {
+	text := strings.Replace(standsBy, "[[step.allow]]\n", `
+[spare.split-pin]
+title = "split pin 4 × 40 mm"
+[part.hub-nut]
+head = "wing"
+seals = ["split-pin"]
+[[step]]
+remove = "hub-nut"
+[[step]]
+refit = "hub-nut"
+[[step]]
+replace = "split-pin"
+`, 1)
+	text = strings.Replace(text, "spares = []", `spares = ["split-pin"]`, 1)
+	result := compiler.Compile(compiler.Input{Files: []*source.File{source.New("winch.toml", []byte(text))}})
+	require.False(t, result.Jobs[0].Blocked, describe(result.Findings))
+	lists, _, err := result.Pick(compiler.Look{})
+	require.NoError(t, err)
+	assert.Contains(t, string(lists[1].Bytes), "New parts,Split pin 4 × 40 mm,1,")
 }

@@ -207,7 +207,7 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 			}
 		}
 	}
-	n.renewed(step, part, at)
+	n.renewed(job, step, part, at)
 }
 
 // ownStep reports whether a job turns a fastener in steps of its own, so that a step
@@ -232,8 +232,9 @@ func ownStep(job *model.Job, fastener *model.Part, verb string) bool {
 
 // renewed adds seals and thread products. They are counted where the part goes
 // back in: at the last of refit and tighten that the job has, which the caller
-// cannot see here, so both are kept and the same part counts once.
-func (n *Needs) renewed(step *model.Step, part *model.Part, at source.Place) {
+// cannot see here, so both are kept and the same part counts once. What a step of its
+// own renews counts there.
+func (n *Needs) renewed(job *model.Job, step *model.Step, part *model.Part, at source.Place) {
 	key := step.Verb.Key
 	if key != "tighten" && key != "refit" && key != "replace" && key != "connect" {
 		return
@@ -243,6 +244,11 @@ func (n *Needs) renewed(step *model.Step, part *model.Part, at source.Place) {
 		count = 1 // the count of a cover is of its fasteners
 	}
 	for _, seal := range part.Seals.Names() {
+		if slices.ContainsFunc(job.Steps, func(s *model.Step) bool {
+			return s.Verb.Key == "replace" && slices.ContainsFunc(s.Objects, func(o model.Object) bool { return o.Spare != nil && o.Spare.Name == seal })
+		}) {
+			continue
+		}
 		n.addOnce(&n.Spares, Use{Name: seal, Count: count, Step: step, At: at, Why: "seals the " + part.Words()})
 	}
 	if part.Product.Set() {
