@@ -37,7 +37,7 @@ var stepKeys = []Key{
 	{Name: "most", Kind: Amount, Of: "time", Doc: "Most time of a wait or a run.", Example: `"45 min"`},
 	{Name: "until", Kind: Text, Doc: "What ends a wait or a run.", Example: `"the oil only drips"`},
 	{Name: "keep", Kind: Texts, Doc: "What must hold during a wait.", Example: `["Drain plug stays out"]`},
-	{Name: "meanwhile", Kind: Flag, Doc: "The step is done while the wait before it runs.", Example: "true"},
+	{Name: "meanwhile", Kind: Flag, Doc: "The step is done while the wait before it runs, or the run that has a time or an end.", Example: "true"},
 	{Name: "pose", Kind: Name, Of: "pose", Doc: "Position the machine is brought into by raise, lower, turn-over or support.", Example: `"raised"`},
 	{Name: "tools", Kind: Names, Of: "tool", Doc: "Tools the step takes, besides those its fasteners and torques ask for.", Example: `["oil-pump"]`},
 	{Name: "supplies", Kind: Quantity, Of: "fluid supply", Doc: "Fluids and consumables the step uses up, with how many or how much.", Example: `{ rags = 2 }`},

@@ -20,6 +20,7 @@ type decoder struct {
 	findings []finding.Finding
 	amounts  []Amount
 	refs     []Ref
+	second   *SecondReading // while one is read
 }
 
 // Ref is a name that must be the name of a thing of one of some kinds.
@@ -198,6 +199,10 @@ func (d *decoder) text(key schema.Key, value *tree.Value) Text {
 func (d *decoder) blank(key schema.Key, value *tree.Value) bool {
 	if value.Kind != tree.StringKind || strings.TrimSpace(value.Text) != "" {
 		return false
+	}
+	if d.second != nil {
+		d.second.blanks++
+		return true
 	}
 	d.emptyText(key, Text{Text: value.Text, Value: value, At: d.place(value.Span)})
 	return true

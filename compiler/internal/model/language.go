@@ -162,6 +162,10 @@ func (d *decoder) want(key schema.Key, value *tree.Value, kind tree.Kind) bool {
 	if value.Kind == kind {
 		return true
 	}
+	if d.second != nil && empty(value) {
+		d.second.blanks++
+		return false
+	}
 	found := d.say(wrongKind, value.Span, fmt.Sprintf("%q holds %s, and must be %s", key.Name, kindWords[value.Kind], kindWords[kind]),
 		fmt.Sprintf("Write, for example: %s = %s", key.Name, key.Example))
 	if fixed := mend(d.place(value.Span).Text(), value, kind); fixed != "" {

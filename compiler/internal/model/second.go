@@ -19,6 +19,8 @@ type SecondReading struct {
 	By   Text `key:"by"`
 	Date Text `key:"date"`
 	From Text `key:"from"`
+
+	blanks int // values that nobody has filled in yet
 }
 
 // secondReading reads the table [second-reading]: tables as the file has them, in
@@ -29,6 +31,8 @@ func (d *decoder) secondReading(key schema.Key, value *tree.Value) {
 		return
 	}
 	out := &SecondReading{Thing: d.thing("", value.Span, value.Table)}
+	d.second = out
+	defer func() { d.second = nil }()
 	d.table(value.Table, key.Of, out, false)
 	d.file.Second = out
 	refs := d.refs
@@ -111,11 +115,13 @@ func (f *File) Unread() bool { return f.unread }
 type Parting int
 
 // ReadOtherwise is a value that the second reading has otherwise, NotHere one that
-// only it has, ReadOnce one that only the file has.
+// only it has, ReadOnce one that only the file has; Unfinished is a second reading
+// with blanks left.
 const (
 	ReadOtherwise Parting = iota
 	NotHere
 	ReadOnce
+	Unfinished
 )
 
 // Difference is where two readings of a file part.
@@ -126,6 +132,7 @@ type Difference struct {
 	Keys        []string     // which values, in words; none where the whole is missing
 	Here, There source.Place // the value in the file, or the header of what has none; and in the second reading
 	From        string       // what was read a second time
+	Blanks      int          // how many are left, of Unfinished
 }
 
 // readAgain holds every second reading against its file.
@@ -147,6 +154,9 @@ func (s *Set) readAgain() {
 			continue
 		}
 		r := &rereading{first: first, second: file}
+		if n := file.Second.blanks; n > 0 {
+			r.differ(Difference{Parting: Unfinished, Here: file.Second.Header, There: file.Second.Header, Blanks: n})
+		}
 		r.file()
 		first.Differences = append(first.Differences, r.out...)
 	}
@@ -285,7 +295,7 @@ func (r *rereading) place(file *File, span source.Span) source.Place {
 
 // empty reports whether a value is still to be filled in.
 func empty(value *tree.Value) bool {
-	return value.Kind == tree.StringKind && strings.TrimSpace(value.Text) == "" || value.Kind == tree.IntegerKind && value.Int == 0
+	return value.Kind == tree.StringKind && strings.TrimSpace(value.Text) == ""
 }
 
 // saysNone reports whether an entry says that there is nothing: nothing a tool turns,
@@ -313,7 +323,6 @@ func (r *rereading) readOnce(of string, here, there *tree.Table, layout schema.T
 		return
 	}
 	var keys []string
-	measured := false
 	for _, entry := range here.Entries {
 		key, known := layout.Key(entry.Key)
 		switch {
@@ -326,26 +335,23 @@ func (r *rereading) readOnce(of string, here, there *tree.Table, layout schema.T
 				}
 			}
 		case saysNone(entry):
-		case key.Name == measures:
-			measured = there == nil
-		case ReadTwice(layout.Name, key) && (there == nil || there.Get(entry.Key) == nil):
+		case figure(layout.Name, key) && (there == nil || there.Get(entry.Key) == nil):
 			keys = append(keys, entry.Key)
 		}
 	}
-	if measured || len(keys) > 0 {
+	if len(keys) > 0 {
 		r.differ(Difference{Parting: ReadOnce, Of: of, Keys: keys, Here: r.place(r.first, here.Header), There: r.second.Second.Header})
 	}
 }
 
-// ReadTwice reports whether a second reading is to have a key of a table: the
-// figures and marks in which a slip of the pen does harm; not times that are
-// guessed, and not what is only bought.
-func ReadTwice(table string, key schema.Key) bool {
+// figure reports whether a key of a table holds what a second reading is to have: the
+// figures and marks that stand in a manual and in which a slip of the pen does harm;
+// not times that are guessed, not what is only bought, and no name that only the
+// files know. Whatever else a second reading has is compared all the same.
+func figure(table string, key schema.Key) bool {
 	switch table {
-	case "machine", "adapter":
+	case "machine", "adapter", "tool", "supply", "spare":
 		return false
-	case "tool", "supply", "spare":
-		return key.Name == "hazards"
 	}
 	if slices.Contains(marks, key.Name) {
 		return true
@@ -354,10 +360,7 @@ func ReadTwice(table string, key schema.Key) bool {
 }
 
 // marks are the keys besides amounts that are read twice.
-var marks = []string{"count", "thread", "head", "across", "class", "condition", "seals", "held-by", "loaded-by", "hazards", "fluid", "grade", "cautions", "wear", "adapter", measures}
-
-// measures is the verb of the steps that a second reading names, so that none is lost.
-const measures = "measure"
+var marks = []string{"count", "thread", "class", "condition", "grade"}
 
 // same reports whether two values of a key say one thing.
 func (r *rereading) same(key schema.Key, here, there *tree.Value) bool {
@@ -559,7 +562,6 @@ func (f *File) Blanks() string {
 // blanks writes the blanks of one table, and those of its versions behind it.
 func (f *File) blanks(out *strings.Builder, header, path string, table *tree.Table, layout schema.Table) {
 	var lines, versions strings.Builder
-	asked := false
 	for _, entry := range table.Entries {
 		key, _ := layout.Key(entry.Key)
 		switch {
@@ -571,23 +573,13 @@ func (f *File) blanks(out *strings.Builder, header, path string, table *tree.Tab
 					f.blanks(&versions, "["+name+"]", name, variant.Value.Table, variants)
 				}
 			}
-		case saysNone(entry):
-		case ReadTwice(layout.Name, key) && key.Kind == schema.Sub:
-			var inner []string
-			for _, one := range names(entry.Value.Table) {
-				inner = append(inner, one+` = ""`)
-			}
-			fmt.Fprintf(&lines, "%s = { %s }\n", key.Name, strings.Join(inner, ", "))
-		case ReadTwice(layout.Name, key) && key.Kind == schema.Whole:
-			fmt.Fprintf(&lines, "%s = 0\n", key.Name)
-		case ReadTwice(layout.Name, key) && key.Name == measures:
-			asked = true // by the line of the step
-		case ReadTwice(layout.Name, key):
+		case figure(layout.Name, key):
 			fmt.Fprintf(&lines, "%s = \"\"\n", key.Name)
 		}
 	}
-	if asked || lines.Len() > 0 || versions.Len() > 0 {
-		fmt.Fprintf(out, "\n%s\n%s%s%s", header, f.verbLine(table, layout), lines.String(), versions.String())
+	step := f.verbLine(table, layout)
+	if lines.Len() > 0 && (layout.Name != "step" || step != "") || versions.Len() > 0 {
+		fmt.Fprintf(out, "\n%s\n%s%s%s", header, step, lines.String(), versions.String())
 	}
 }
 
@@ -597,11 +589,16 @@ func (f *File) verbLine(table *tree.Table, layout schema.Table) string {
 		return ""
 	}
 	for _, entry := range table.Entries {
-		if key, _ := layout.Key(entry.Key); key.Kind != schema.Amount {
-			if _, verb := schema.FindVerb(entry.Key); verb {
-				return fmt.Sprintf("%s = %s\n", entry.Key, source.Place{File: f.Source, Span: entry.Value.Span}.Text())
-			}
+		if _, verb := schema.FindVerb(entry.Key); !verb {
+			continue
 		}
+		if key, _ := layout.Key(entry.Key); key.Kind == schema.Amount { // the wait is itself the figure
+			if until := table.Get("until"); until != nil {
+				return fmt.Sprintf("# until %s\n", until.Value.Text)
+			}
+			return "# the next wait\n"
+		}
+		return fmt.Sprintf("%s = %s\n", entry.Key, source.Place{File: f.Source, Span: entry.Value.Span}.Text())
 	}
 	return ""
 }

@@ -397,3 +397,15 @@ func (o Object) Words() string {
 		return o.Text.Text
 	}
 }
+
+// Lasts reports whether a step takes its time by itself, so that others can be done
+// meanwhile: a wait, or a run that has a time or an end.
+func (s *Step) Lasts() bool {
+	switch s.Verb.Key {
+	case "wait":
+		return true
+	case "run", "start":
+		return s.Least.Set() || s.Most.Set() || s.Until.Set()
+	}
+	return false
+}

@@ -72,7 +72,7 @@ type Step struct {
 	Readings  []Blank
 	Notes     []string
 	Meanwhile bool // done while the wait above runs
-	Wait      bool // the step is a wait; its time is among the values
+	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end
 }
 
 // Section is a run of steps under one heading: make safe, work, close up and test.

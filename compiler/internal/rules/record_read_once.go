@@ -2,7 +2,6 @@ package rules
 
 import (
 	"fmt"
-	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -21,16 +20,12 @@ var _ = add(Rule{
 		if d.Parting != model.ReadOnce {
 			return
 		}
-		summary := fmt.Sprintf("the second reading has no “%s”", d.Of)
 		verb := "is"
-		if len(d.Keys) > 1 || len(d.Keys) == 1 && strings.HasSuffix(d.Keys[0], "s") {
+		if len(d.Keys) > 1 {
 			verb = "are"
 		}
-		if len(d.Keys) > 0 {
-			summary = fmt.Sprintf("%s %s read only once", whose(d), verb)
-		}
-		p.Found(finding.Finding{Place: d.Here, Summary: summary,
+		p.Found(finding.Finding{Place: d.Here, Summary: fmt.Sprintf("%s %s read only once", whose(d), verb),
 			Related: []finding.Related{{Place: d.There, Text: "the second reading"}},
-			Help:    fmt.Sprintf("Have it read again (%s) and written into the second reading.", d.From)})
+			Help:    lookUp(d) + ", and have another person write it into the second reading."})
 	},
 })

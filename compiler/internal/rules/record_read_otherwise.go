@@ -36,19 +36,27 @@ var _ = add(Rule{
 		switch {
 		case d.Parting == model.ReadOtherwise:
 			found.Summary = fmt.Sprintf("%s is %s here, and %s in the second reading", whose(d), inLine(d.Here.Text()), there)
-			found.Help = fmt.Sprintf("Look it up again (%s), and put the wrong one right.", d.From)
+			found.Help = lookUp(d) + ", and put the wrong one right."
 		case d.Parting == model.NotHere && len(d.Keys) > 0:
 			found.Summary = fmt.Sprintf("the second reading gives %s as %s, and nothing is written here", whose(d), there)
-			found.Help = fmt.Sprintf("Look it up again (%s), and write it here; or take it out of the second reading.", d.From)
+			found.Help = lookUp(d) + ", and write it here; or take it out of the second reading."
 		case d.Parting == model.NotHere:
 			found.Summary = fmt.Sprintf("the second reading has “%s”, and nothing here is named so", d.Of)
-			found.Help = fmt.Sprintf("Look it up again (%s): write what is missing, or give both the same name.", d.From)
+			found.Help = lookUp(d) + ": write what is missing, or give both the same name."
 		default:
 			return
 		}
 		p.Found(found)
 	},
 })
+
+// lookUp says where to look.
+func lookUp(d model.Difference) string {
+	if d.From == "" {
+		return "Look it up again"
+	}
+	return fmt.Sprintf("Look it up again (%s)", d.From)
+}
 
 // whose names figures: "the torque of the drain plug", "the amount at “fill gearbox”".
 func whose(d model.Difference) string {

@@ -19,10 +19,10 @@ var _ = add(Rule{
 		waiting := false
 		for _, step := range p.Job.Steps {
 			if !step.Meanwhile.On {
-				waiting = step.Verb.Key == "wait"
+				waiting = step.Lasts()
 			} else if !waiting {
 				p.Found(finding.Finding{Place: step.Meanwhile.At, Summary: fmt.Sprintf("step %d is done meanwhile, and no wait runs before it", step.Number),
-					Help: "Put it right after the wait, or take meanwhile away."})
+					Help: "Put it right after the wait, or after the run that has a time or an end, or take meanwhile away."})
 			}
 		}
 	},
