@@ -29,6 +29,8 @@ type Result struct {
 	Allowed  []finding.Finding // what the author stands by, with the reason as the last related text
 	Jobs     []Job             // one for each target's procedure and version of its machine, in order of path; those taken out are not printed
 
+	Unchecked []string // targets whose work was not looked at, because they or what they use could not be read whole
+
 	set *model.Set
 }
 
@@ -100,7 +102,10 @@ func Compile(in Input) *Result {
 	inParallel(len(targets), func(i int) {
 		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong)
 	})
-	for _, one := range checked {
+	for i, one := range checked {
+		if targets[i].Procedure != nil && len(one.jobs) == 0 {
+			out.Unchecked = append(out.Unchecked, targets[i].Source.Path)
+		}
 		out.Findings = append(out.Findings, one.findings...)
 		out.Allowed = append(out.Allowed, one.allowed...)
 		out.Jobs = append(out.Jobs, one.jobs...)

@@ -35,6 +35,7 @@ func many(n int, one, more string) string {
 type tally struct {
 	files, procedures, machines, allowed int
 	by                                   [finding.Error + 1]int
+	unchecked                            []string // procedures whose steps were not looked at
 }
 
 func (t *tally) add(s *shop, result *compiler.Result) {
@@ -43,6 +44,9 @@ func (t *tally) add(s *shop, result *compiler.Result) {
 		procedures[job.Path], machines[job.Machine] = true, true
 	}
 	t.files += len(s.targets)
+	for _, path := range result.Unchecked {
+		t.unchecked = append(t.unchecked, s.shown(path))
+	}
 	t.procedures += len(procedures)
 	t.machines += len(machines)
 	t.allowed += len(result.Allowed)
@@ -73,5 +77,12 @@ func (t *tally) String() string {
 	if t.procedures > 0 {
 		parts = append(parts, many(t.procedures, "procedure", "procedures"), many(t.machines, "machine", "machines"))
 	}
-	return strings.Join(parts, ", ") + ": " + t.found()
+	out := strings.Join(parts, ", ") + ": " + t.found()
+	switch n := len(t.unchecked); {
+	case n == 1:
+		out += "\nthe steps of " + t.unchecked[0] + " are not checked until that is put right"
+	case n > 1:
+		out += fmt.Sprintf("\nthe steps of %d procedures are not checked until that is put right", n)
+	}
+	return out
 }

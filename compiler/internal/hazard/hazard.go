@@ -81,7 +81,8 @@ func fluidOf(job *model.Job, step *model.Step, cavity *model.Cavity) *model.Flui
 }
 
 // Message is a safety message as a job needs it: a built-in one rises to the
-// gravest level of what it speaks for, a shop's own stays as it is written.
+// gravest level of what it speaks for and asks for what that asks to wear, a shop's
+// own stays as it is written.
 func Message(caution *model.Caution, implied []Implied) *model.Caution {
 	if !caution.BuiltIn() {
 		return caution
@@ -90,10 +91,18 @@ func Message(caution *model.Caution, implied []Implied) *model.Caution {
 	if err != nil {
 		return caution
 	}
+	var met bool
+	worn := map[string]bool{}
 	for _, one := range implied {
-		if caution.Against.Has(one.Hazard.Key) && one.Level < level {
-			level = one.Level
+		if caution.Against.Has(one.Hazard.Key) {
+			met, level = true, min(level, one.Level)
+			for _, wear := range one.Hazard.Wear {
+				worn[wear] = true
+			}
 		}
+	}
+	if met {
+		caution = caution.Wearing(worn)
 	}
 	if level.String() == caution.Signal.Text {
 		return caution
@@ -149,6 +158,9 @@ func (l *look) add(key string, place source.Place, why, raised string) {
 	if raised != "" {
 		level = found.Worst
 	}
+	if key == "solvent" && !mist.MatchString(why+" "+l.step.Say.Text) { // a wet rag is no cloud
+		found.Wear = slices.DeleteFunc(slices.Clone(found.Wear), func(wear string) bool { return wear == "respirator" })
+	}
 	for i, other := range l.out {
 		if other.Hazard.Key == key {
 			if level < other.Level {
@@ -159,6 +171,9 @@ func (l *look) add(key string, place source.Place, why, raised string) {
 	}
 	l.out = append(l.out, Implied{found, level, raised, l.step, place, why})
 }
+
+// mist are words by which a solvent is breathed in, and not only wiped on; common practice, no source.
+var mist = regexp.MustCompile(`(?i)spray|mist|isocyanate|lacquer|varnish|paint|fog|hot|heated|inside|closed|pit\b`)
 
 // byVerb are hazards a verb brings by itself.
 var byVerb = map[string]string{"raise": "crushing", "support": "crushing", "lower": "crushing", "sharpen": "edge"}

@@ -303,6 +303,13 @@ func (c *Caution) Raised(level trade.Signal) *Caution {
 	return &out
 }
 
+// Wearing is a built-in message that asks to wear no more than some of what it names.
+func (c *Caution) Wearing(some map[string]bool) *Caution {
+	out := *c
+	out.Wear.Items = slices.DeleteFunc(slices.Clone(c.Wear.Items), func(item Text) bool { return !some[item.Text] })
+	return &out
+}
+
 func builtIn(hazard trade.Hazard) *Caution {
 	text := func(words string) Text {
 		return Text{Text: words, Value: &tree.Value{Kind: tree.StringKind, Text: words}}

@@ -38,7 +38,8 @@ var _ = add(Rule{
 					continue
 				}
 				for _, word := range words {
-					if part := opened[word]; part != nil && !named.Set() {
+					part := opened[word]
+					if part != nil && !named.Set() && !p.plugsOther(part, cavity) && !says(tells(step)+" "+strings.Join(step.Tools.Names(), " "), "pump", "suck", "siphon", "syringe", "extractor", "bail", "scoop") {
 						p.Found(finding.Finding{Place: cavity.At, Summary: fmt.Sprintf("the %s does not say that it is %sed by the %s", cavity.Words(), key, part.Words()),
 							Help: fmt.Sprintf("Add %s = %q to it.", key, part.Name), Related: []finding.Related{{Place: object.Text.At, Text: "here"}}})
 						break
@@ -48,3 +49,10 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// plugsOther reports whether a part is the plug of another cavity.
+func (p *Pass) plugsOther(part *model.Part, cavity *model.Cavity) bool {
+	return slices.ContainsFunc(p.Job.Cavities(), func(other *model.Cavity) bool {
+		return other != cavity && (other.Drain.Name() == part.Name || other.Fill.Name() == part.Name)
+	})
+}

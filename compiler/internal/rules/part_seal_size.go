@@ -21,7 +21,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		for _, part := range p.Job.Worked() {
-			if part.Cover { // the ring of a cover lies under the cover
+			if part.Cover || !says(part.Words()+" "+part.Name, plugged...) { // the ring of a cover or a bowl lies under its rim
 				continue
 			}
 			thread, err := trade.ParseThread(part.Thread.Text)
@@ -49,3 +49,6 @@ var _ = add(Rule{
 
 // ring is a sealing ring or washer with its inner and outer diameter.
 var ring = regexp.MustCompile(`(?:ring|washer)\D*(\d+(?:\.\d+)?)\s*[×x]\s*\d`)
+
+// plugged are words of what screws into its seal by its own thread; common practice, no source.
+var plugged = []string{"plug", "screw", "bolt", "union", "banjo", "nipple", "sender", "sensor", "switch", "cock", "valve", "breather", "adapter", "elbow", "fitting"}

@@ -25,7 +25,7 @@ var _ = add(Rule{
 		for _, step := range p.Job.Steps {
 			for _, object := range step.Objects {
 				for _, cover := range p.Job.Freed(object.Part) {
-					if len(cover.Guards.Items) > 0 || !slices.ContainsFunc(guardNames, func(word string) bool {
+					if len(cover.Guards.Items) > 0 || says(cover.Words(), harmlessDoors...) || !slices.ContainsFunc(guardNames, func(word string) bool {
 						return slices.Contains(strings.Fields(strings.ToLower(strings.ReplaceAll(cover.Words(), "-", " "))), word)
 					}) {
 						continue
@@ -42,3 +42,7 @@ var _ = add(Rule{
 // guardNames are words by which the trade calls a cover that keeps hands from what
 // moves; common practice, no source.
 var guardNames = []string{"guard", "guards", "hood", "shield", "shroud", "fence", "door", "doors"}
+
+// harmlessDoors are words of what has a door or a hood and nothing that moves behind it;
+// common practice, no source.
+var harmlessDoors = []string{"tank", "sump", "cab", "cabin", "cupboard", "locker", "glove", "tool box", "toolbox", "oven", "boiler", "shed", "room", "switch", "fuse", "battery", "filter", "air box", "airbox", "rain"}

@@ -145,13 +145,22 @@ func (w *walk) endOf(p *model.Part, at *part) {
 		breach.Name, breach.Guard = p.Name, len(p.Guards.Items) > 0
 		w.followers(p, at.offAt)
 	case at.hand:
-		breach := w.breach(LeftHand, at.handAt, at.handedAt, p.Words(), "", nil)
-		breach.Name = p.Name
+		breach := w.breach(LeftHand, at.handAt, at.handedAt, p.Words(), "", at.tightAt)
+		breach.Name, breach.Out = p.Name, leftOf(p, at)
 	case at.loose && (tightens(p) || fastens(p) && !w.setBy(p, at.looseAt)) && !w.said(w.job.Procedure.End, p.Words(), "loose"):
-		breach := w.breach(LeftLoose, at.looseAt, at.loosePlace, p.Words(), "", nil)
-		breach.Name = p.Name
+		breach := w.breach(LeftLoose, at.looseAt, at.loosePlace, p.Words(), "", at.tightAt)
+		breach.Name, breach.Out = p.Name, leftOf(p, at)
 	case at.open && at.openAt != nil && p.Cover && !w.said(w.job.Procedure.End, p.Words(), "open"):
 		breach := w.breach(LeftOpen, at.openAt, at.openPlace, p.Words(), "", nil)
 		breach.Name = p.Name
 	}
+}
+
+// leftOf is how many of a set are not tight at the end, where some were tightened; 0
+// where none was.
+func leftOf(p *model.Part, at *part) int {
+	if at.tightAt == nil || at.let >= all(p) {
+		return 0
+	}
+	return at.let
 }

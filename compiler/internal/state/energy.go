@@ -172,6 +172,9 @@ func (w *walk) stillTurns(step *model.Step, object model.Object, e *model.Energy
 	if slices.ContainsFunc(standing, func(word string) bool { return strings.Contains(words, word) }) && (at.proved || strings.Contains(strings.ToLower(e.Isolate.Text), "wait")) {
 		return
 	}
+	if need, _ := least.Float64(); at.proved && need <= soonStill || w.seenStill(step) {
+		return
+	}
 	waited := 0.0
 	for _, between := range w.job.Steps {
 		if between.Verb.Key == "wait" && between.Number > at.cutAt.Number && between.Number < step.Number && between.Wait.OK {
@@ -184,6 +187,17 @@ func (w *walk) stillTurns(step *model.Step, object model.Object, e *model.Energy
 	if need, _ := least.Float64(); waited < need {
 		w.breach(StillTurning, step, object.Text.At, object.Words(), e.Words(), at.cutAt)
 	}
+}
+
+// soonStill is how many seconds go by while an energy is isolated and proved; common
+// practice, no source.
+const soonStill = 10
+
+// seenStill reports whether a step before another looks whether the machine stands.
+func (w *walk) seenStill(before *model.Step) bool {
+	return slices.ContainsFunc(w.job.Steps[:before.Number-1], func(s *model.Step) bool {
+		return s.Verb.Key == "stop" && has(strings.ToLower(told(s)), standing)
+	})
 }
 
 // handsAgain tells of hands that go in after every energy that was cut off came back.

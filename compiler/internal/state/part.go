@@ -136,6 +136,7 @@ func (w *walk) take(step *model.Step, object model.Object, p *model.Part) {
 	at.out += n
 	at.offAt, at.offPlace = step, object.Text.At
 	at.loose, at.hand, at.open = false, false, false
+	at.let = max(0, at.let-n)
 }
 
 func goesOn(w *walk, step *model.Step, object model.Object) {
@@ -166,6 +167,7 @@ func (w *walk) put(step *model.Step, object model.Object, p *model.Part) {
 	at.carried = p != object.Part
 	if n > 0 && (tightens(p) || turned(p) && !saysTight(step)) && !step.ByHand.Set() {
 		at.hand, at.handAt, at.handedAt = true, step, object.Text.At
+		at.let = min(all(p), at.let+n)
 	}
 	if at.refits == 2 && len(p.Seals.Items) > 0 {
 		breach := w.breach(SealAgain, step, object.Text.At, p.Words(), p.Seals.Items[0].Text, at.offAt)
@@ -288,6 +290,7 @@ func comesLoose(w *walk, step *model.Step, object model.Object) {
 		at := w.of(object.Part)
 		at.tightAt = nil
 		at.loose, at.looseAt, at.loosePlace = true, step, object.Text.At
+		at.let = min(all(object.Part), at.let+some(step, object.Part))
 	}
 }
 
@@ -295,7 +298,11 @@ func comesLoose(w *walk, step *model.Step, object model.Object) {
 func isTightened(w *walk, step *model.Step, object model.Object) {
 	if object.Part != nil {
 		at := w.of(object.Part)
-		at.loose, at.hand, at.carried, at.tightAt = false, false, false, step
+		if at.let = max(0, at.let-some(step, object.Part)); at.let > 0 && step.Count.N > 0 && (at.loose || at.hand) {
+			at.tightAt = step
+			return // some of them are still loose
+		}
+		at.loose, at.hand, at.carried, at.tightAt, at.let = false, false, false, step, 0
 	}
 }
 

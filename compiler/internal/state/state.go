@@ -87,7 +87,7 @@ type Breach struct {
 	Name      string       // its short name
 	Other     string       // what stands against it, in words: a cover, an energy, a plug
 	Since     *model.Step  // the step that made the state so; nil where it was so at the start
-	Out       int          // how many came off, of NotAllBack
+	Out       int          // how many came off, of NotAllBack; of LeftHand and LeftLoose, how many are left where some were tightened
 	Back      int          // and how many went back
 	Looked    bool         // the step only looks
 	Guard     bool         // of NotPutBack: it keeps people from an energy

@@ -19,6 +19,7 @@ type part struct {
 	openPlace                      source.Place
 	refits                         int
 	carried                        bool // went on with what it holds, and not by a step of its own
+	let                            int  // how many are loose or only put in, and not tightened since
 }
 
 // cavity is how a place that holds a fluid stands.
