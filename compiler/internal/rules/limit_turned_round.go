@@ -58,6 +58,7 @@ var _ = add(Rule{
 
 // growing is what wear makes more of, shrinking what it makes less of.
 var (
-	growing   = []string{"play", "runout", "run out", "wear", "stretch", "offset", "difference", "leak", "leakage", "misalignment", "line of", "lean", "wobble", "taper", "ovality", "drop"}
+	growing = []string{"play", "runout", "run out", "wear", "stretch", "offset", "difference", "leak", "leakage", "misalignment", "line of", "lean", "wobble", "taper", "ovality", "drop",
+		"bearing temperature", "housing temperature", "stop time", "stopping time", "run down", "time to stop", "freezing point", "freeze point", "frost protection"}
 	shrinking = []string{"tread", "lining", "pad thickness", "compression", "charge"}
 )

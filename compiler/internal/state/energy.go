@@ -117,6 +117,29 @@ func guardsOn(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// partsOn wants back what came off before the energy that drives the machine comes
+// back, where it goes on later with nothing tried between.
+func partsOn(w *walk, step *model.Step, object model.Object) {
+	if object.Energy == nil || !slices.Contains(drives, object.Energy.Kind.Text) {
+		return
+	}
+	for _, p := range w.known {
+		at := w.of(p)
+		if at.off == 0 || at.out == 0 || p.Cover && len(p.Guards.Items) > 0 {
+			continue
+		}
+		for _, later := range w.job.Steps[step.Number:] {
+			if slices.Contains([]string{"run", "start", "isolate", "stop", "measure", "check"}, later.Verb.Key) {
+				break
+			}
+			if (later.Verb.Key == "refit" || later.Verb.Key == "replace") && slices.ContainsFunc(later.Objects, func(o model.Object) bool { return o.Part == p }) {
+				w.breach(RestoredApart, step, object.Text.At, object.Words(), p.Words(), at.offAt).of = p
+				return
+			}
+		}
+	}
+}
+
 func isLive(w *walk, step *model.Step, object model.Object) {
 	if object.Energy != nil {
 		at := w.source(object.Energy)

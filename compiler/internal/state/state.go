@@ -27,6 +27,7 @@ const (
 	TiltedOpen       Kind = "tilted-open"        // turns the machine over with a cavity open
 	RestoresLive     Kind = "restores-live"      // gives back what was never cut off
 	RestoredGuardOff Kind = "restored-guard-off" // gives energy back with a guard off
+	RestoredApart    Kind = "restored-apart"     // gives energy back before a part goes on
 	GuardOffLive     Kind = "guard-off-live"     // takes a guard off after the energy came back
 	HandsAgain       Kind = "hands-again"        // hands go in after the energy came back
 	NotProvedAgain   Kind = "not-proved-again"   // isolated a second time and not proved

@@ -29,7 +29,7 @@ var verbs = map[string]row{
 	"isolate":    {makes: deeds(isCut, standsStill)},
 	"prove":      {needs: deeds(isRelieved, isIsolated), makes: deeds(isProved)},
 	"relieve":    {makes: deeds(isLetOut)},
-	"restore":    {needs: deeds(wasCut, guardsOn), makes: deeds(isLive)},
+	"restore":    {needs: deeds(wasCut, guardsOn, partsOn), makes: deeds(isLive)},
 	"raise":      {makes: deeds(isRaised)},
 	"support":    {makes: deeds(isSupported)},
 	"lower":      {needs: deeds(isWhole, hadWork, wasRaised), makes: deeds(isLowered)},
