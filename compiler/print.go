@@ -12,6 +12,7 @@ import (
 	"benchleaf/compiler/internal/emit/csv"
 	"benchleaf/compiler/internal/emit/json"
 	"benchleaf/compiler/internal/emit/pdf"
+	"benchleaf/compiler/internal/emit/svg"
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
@@ -22,6 +23,7 @@ type Look struct {
 	Stock    string // a5, a4, letter, half-letter
 	Units    string // metric, inch, both
 	Distance string // from the eye to the page: "500 mm"
+	Pictures bool   // each side of a card as an SVG besides
 }
 
 // Stocks lists the names of the stocks a page can be printed on.
@@ -106,33 +108,56 @@ func first(texts ...string) string {
 type Trouble struct{ Output, Where, Text string }
 
 // Cards draws a bench card for each job that no error stands against, in order;
-// one card serves versions of a machine for which it says the same. done is
-// called as cards are finished, with how many of how many; it may be nil.
+// one card serves versions of a machine for which it says the same. Pictures of its
+// sides follow it, where they are asked for. done is called as cards are finished, with how many of how many; it may be nil.
 func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, error) {
 	composed, err := r.compose(look)
 	if err != nil {
 		return nil, nil, err
 	}
-	outputs := make([]Output, len(composed))
+	outputs := make([][]Output, len(composed))
 	troubles := make([][]Trouble, len(composed))
 	faults := make([]error, len(composed))
 	var finished atomic.Int64
 	inParallel(len(composed), func(i int) {
 		document, problems := pages.LayCard(composed[i].content, composed[i].look)
-		outputs[i], troubles[i], faults[i] = draw(composed[i].name(), document, problems)
-		outputs[i].Jobs = composed[i].jobs
+		var card Output
+		card, troubles[i], faults[i] = draw(composed[i].name(), document, problems)
+		outputs[i] = []Output{card}
+		if look.Pictures && faults[i] == nil {
+			var sides []Output
+			sides, faults[i] = pictures(composed[i].name(), document)
+			outputs[i] = append(outputs[i], sides...)
+		}
+		for k := range outputs[i] {
+			outputs[i][k].Jobs = composed[i].jobs
+		}
 		if n := int(finished.Add(1)); done != nil {
 			done(n, len(composed))
 		}
 	})
-	var all []Trouble
+	var all []Output
+	var told []Trouble
 	for i := range composed {
 		if faults[i] != nil {
 			return nil, nil, faults[i]
 		}
-		all = append(all, troubles[i]...)
+		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
 	}
-	return outputs, all, nil
+	return all, told, nil
+}
+
+// pictures draws each side of a document as an SVG: gearbox-oil-1.svg, of gearbox-oil.pdf.
+func pictures(name string, document pages.Document) ([]Output, error) {
+	sides, err := svg.Draw(document)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	var out []Output
+	for i, side := range sides {
+		out = append(out, Output{Name: fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(name, ".pdf"), i+1), Bytes: side})
+	}
+	return out, nil
 }
 
 // composedCard is the words of one card, with the versions it serves.
