@@ -20,7 +20,7 @@ import (
 
 // Look is how pages are to be made; what is empty is as the shop file says.
 type Look struct {
-	Stock    string // a5, a4, letter, half-letter
+	Stock    string // a5, a4, letter, half-letter, a6, 4x6
 	Units    string // metric, inch, both
 	Distance string // from the eye to the page: "500 mm"
 	Pictures bool   // each side of a card as an SVG besides

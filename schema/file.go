@@ -37,7 +37,8 @@ var shopTable = Table{
 		{Name: "units", Kind: Choice, Doc: "Units the pages print. What the author wrote always stands first.", Example: `"both"`, Choices: []Option{
 			{"metric", "metric only"}, {"inch", "inch only"}, {"both", "as written, with the other system in parentheses"}}},
 		{Name: "stock", Kind: Choice, Doc: "Card stock.", Example: `"a5"`, Choices: []Option{
-			{"a5", "A5, 148 × 210 mm"}, {"a4", "A4, 210 × 297 mm"}, {"letter", "Letter, 8.5 × 11 in"}, {"half-letter", "half Letter, 5.5 × 8.5 in"}}},
+			{"a5", "A5, 148 × 210 mm"}, {"a4", "A4, 210 × 297 mm"}, {"letter", "Letter, 8.5 × 11 in"}, {"half-letter", "half Letter, 5.5 × 8.5 in"},
+			{"a6", "A6, 105 × 148 mm"}, {"4x6", "4 × 6 in"}}},
 		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
 		{Name: "language", Kind: Choice, Doc: "Language of the fixed words.", Example: `"en"`, Choices: []Option{{"en", "English"}}},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},

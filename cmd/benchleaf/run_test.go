@@ -92,7 +92,7 @@ func TestStatus(t *testing.T) {
 		{"print wrong.toml", statusFindings},
 		{"print good.toml wrong.toml", statusFindings},
 		{"print tools.toml", statusFailed},
-		{"print good.toml --stock a6", statusFailed},
+		{"print good.toml --stock a7", statusFailed},
 		{"print good.toml --out=", statusFailed},
 		{"pick good.toml", statusClean},
 		{"pick --csv wrong.toml", statusFindings},

@@ -3,6 +3,7 @@ package pages_test
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 	"strconv"
 	"testing"
@@ -22,10 +23,11 @@ func looks(t *testing.T, distances ...float64) map[string]pages.Look {
 	out := map[string]pages.Look{}
 	for _, stock := range stocks {
 		for _, distance := range distances {
+			distance = min(distance, math.Floor(stock.Farthest()))
 			out[fmt.Sprintf("%s at %.0f mm", stock.Name, distance)] = pages.Look{Stock: stock, DistanceMM: distance}
 		}
 		stock.Sides, stock.Binding = 1, 10
-		out[stock.Name+" bound"] = pages.Look{Stock: stock, DistanceMM: 450}
+		out[stock.Name+" bound"] = pages.Look{Stock: stock, DistanceMM: min(450, math.Floor(stock.Farthest()))}
 	}
 	return out
 }

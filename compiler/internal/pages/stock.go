@@ -2,6 +2,7 @@ package pages
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -12,19 +13,24 @@ import (
 
 // Stock is what a page is printed on. Lengths are millimetres, upright.
 type Stock struct {
-	Name    string  `toml:"name"`  // "a5"
-	Title   string  `toml:"title"` // "A5 card"
-	Width   float64 `toml:"width"`
-	Height  float64 `toml:"height"`
-	Border  float64 `toml:"border"`  // left blank all round, for a pouch's seal
-	Sides   int     `toml:"sides"`   // 1, or 2 where the back is printed too
-	Binding float64 `toml:"binding"` // more border at the bound edge; 0 for a loose card
+	Name     string    `toml:"name"`  // "a5"
+	Title    string    `toml:"title"` // "A5 card"
+	Width    float64   `toml:"width"`
+	Height   float64   `toml:"height"`
+	Border   float64   `toml:"border"`   // left blank all round, for a pouch's seal
+	Sides    int       `toml:"sides"`    // 1, or 2 where the back is printed too
+	Binding  float64   `toml:"binding"`  // more border at the bound edge; 0 for a loose card
+	Top      float64   `toml:"top"`      // more border at the top of a front
+	Turn     string    `toml:"turn"`     // the edge it is turned over: "long", also when empty, or "short"
+	Hole     []float64 `toml:"hole"`     // of a hole punched: x, y and diameter, from the upper left of the front
+	Corner   float64   `toml:"corner"`   // radius of the corners; 0 where they are square
+	Distance float64   `toml:"distance"` // from the eye, where nobody says another; 0 stands for 500
 }
 
 // Look is how a page is to be made.
 type Look struct {
 	Stock      Stock
-	DistanceMM float64 // from eye to page, at its farthest; 0 stands for 500, in the hand or on the bench
+	DistanceMM float64 // from eye to page, at its farthest; 0 stands for that of the stock
 }
 
 // DefaultStock is the stock of a bench card when nobody names another.
@@ -80,27 +86,51 @@ func decodeStocks(text string) ([]Stock, error) {
 	return file.Stocks, nil
 }
 
-// check wants room for a few lines of the smallest type a card may have.
+// clear is how far from a hole nothing is printed, so that the punch may slip;
+// common practice, no source.
+const clear = 3
+
+// check wants room for a few lines of the smallest type a card may have, and holes
+// and corners outside of it.
 func (s Stock) check() error {
 	const least = 60
+	front := s.safe(1)
 	switch {
 	case s.Name == "" || s.Title == "":
 		return fmt.Errorf("a stock has no name or no title")
-	case s.Border < 0 || s.Binding < 0:
-		return fmt.Errorf("stock %q has a border or binding below zero", s.Name)
-	case s.Width-2*s.Border-s.Binding < least || s.Height-2*s.Border < least:
+	case s.Border < 0 || s.Binding < 0 || s.Top < 0 || s.Corner < 0 || s.Distance < 0:
+		return fmt.Errorf("stock %q has a length below zero", s.Name)
+	case front.Width < least || front.Height < least:
 		return fmt.Errorf("stock %q leaves less than %d mm inside its border", s.Name, least)
 	case s.Sides != 1 && s.Sides != 2:
 		return fmt.Errorf("stock %q has %d sides, not 1 or 2", s.Name, s.Sides)
+	case s.Turn != "" && s.Turn != "long" && s.Turn != "short":
+		return fmt.Errorf("stock %q is turned over %q, not long or short", s.Name, s.Turn)
+	case s.Corner*(1-math.Sqrt2/2) > s.Border:
+		return fmt.Errorf("stock %q has corners of %g mm, which cut into what is printed; give it a wider border", s.Name, s.Corner)
+	case len(s.Hole) != 0 && len(s.Hole) != 3:
+		return fmt.Errorf("stock %q has a hole of %d figures, not [x, y, diameter]", s.Name, len(s.Hole))
+	}
+	if len(s.Hole) == 3 {
+		x, y, reach := s.Hole[0], s.Hole[1], s.Hole[2]/2+clear
+		nearest := Point{min(max(x, front.X), front.Right()), min(max(y, front.Y), front.Bottom())}
+		if math.Hypot(nearest.X-x, nearest.Y-y) < reach {
+			return fmt.Errorf("stock %q has its hole in what is printed; give it a wider border, binding or top", s.Name)
+		}
 	}
 	return nil
 }
 
-// safe is the rectangle of side number n, counted from 1, that may be printed.
+// safe is the rectangle of side number n, counted from 1, that may be printed. What
+// is left blank for a hole or a binding lies at the same place of the card on its back.
 func (s Stock) safe(n int) Rectangle {
-	place := Rectangle{s.Border, s.Border, s.Width - 2*s.Border - s.Binding, s.Height - 2*s.Border}
-	if s.Sides == 1 || n%2 == 1 {
+	place := Rectangle{s.Border, s.Border, s.Width - 2*s.Border - s.Binding, s.Height - 2*s.Border - s.Top}
+	front := s.Sides == 1 || n%2 == 1
+	if front || s.Turn == "short" {
 		place.X += s.Binding
+	}
+	if front || s.Turn != "short" {
+		place.Y += s.Top
 	}
 	return place
 }
@@ -131,7 +161,7 @@ func (l Look) sizes() sizes {
 func (l Look) settled() (Look, []Problem) {
 	var problems []Problem
 	if err := l.Stock.check(); err != nil {
-		if l.Stock != (Stock{}) {
+		if l.Stock.Name != "" || l.Stock.Width != 0 {
 			problems = append(problems, Problem{"stock", err.Error() + "; the page is laid out for " + DefaultStock})
 		}
 		l.Stock, err = FindStock(DefaultStock)
@@ -140,13 +170,39 @@ func (l Look) settled() (Look, []Problem) {
 		}
 	}
 	if l.DistanceMM <= 0 {
+		l.DistanceMM = l.Stock.Distance
+	}
+	if l.DistanceMM <= 0 {
 		l.DistanceMM = defaultDistance
 	}
-	const widest = 22 // ems of the main type across the page, below which nothing can be set
-	most := l.Stock.safe(1).Width / widest / (preferredAngle / Bold.metrics().cap)
-	if l.DistanceMM > most {
-		problems = append(problems, Problem{"reading distance", fmt.Sprintf("%s is read from no more than %.0f mm, so the type is set for that and not for %.0f mm; a larger stock takes larger type", l.Stock.Title, most, l.DistanceMM)})
+	if most := l.Stock.Farthest(); l.DistanceMM > most {
+		better := "no stock takes type for that"
+		if larger, ok := forDistance(l.DistanceMM); ok {
+			better = fmt.Sprintf("--stock %s takes it", larger.Name)
+		}
+		problems = append(problems, Problem{"reading distance", fmt.Sprintf("%s is read from no more than %.0f mm, so the type is set for that and not for %.0f mm; %s", l.Stock.Title, most, l.DistanceMM, better)})
 		l.DistanceMM = most
 	}
 	return l, problems
+}
+
+// Farthest is the greatest distance in millimetres from which a stock can be read: the
+// main type must go 22 times across the page, below which nothing can be set.
+func (s Stock) Farthest() float64 {
+	const widest = 22
+	return s.safe(1).Width / widest / (preferredAngle / Bold.metrics().cap)
+}
+
+// forDistance is the smallest stock that can be read from a distance; false where there is none.
+func forDistance(mm float64) (best Stock, ok bool) {
+	stocks, err := Stocks()
+	if err != nil {
+		return Stock{}, false
+	}
+	for _, stock := range stocks {
+		if stock.Farthest() >= mm && (!ok || stock.Width*stock.Height < best.Width*best.Height) {
+			best, ok = stock, true
+		}
+	}
+	return best, ok
 }
