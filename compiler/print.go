@@ -24,6 +24,7 @@ type Look struct {
 	Units    string // metric, inch, both
 	Distance string // from the eye to the page: "500 mm"
 	Pictures bool   // each side of a card as an SVG besides
+	Sheet    string // the cards several to a sheet of this stock besides, with cut marks
 }
 
 // Stocks lists the names of the stocks a page can be printed on.
@@ -46,6 +47,11 @@ func Units() []string { return compose.Units() }
 func (look Look) Check() error {
 	if look.Stock != "" {
 		if _, err := pages.FindStock(look.Stock); err != nil {
+			return err
+		}
+	}
+	if look.Sheet != "" {
+		if _, err := pages.FindStock(look.Sheet); err != nil {
 			return err
 		}
 	}
@@ -115,12 +121,13 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 	if err != nil {
 		return nil, nil, err
 	}
-	outputs := make([][]Output, len(composed))
+	outputs, documents := make([][]Output, len(composed)), make([]pages.Document, len(composed))
 	troubles := make([][]Trouble, len(composed))
 	faults := make([]error, len(composed))
 	var finished atomic.Int64
 	inParallel(len(composed), func(i int) {
 		document, problems := pages.LayCard(composed[i].content, composed[i].look)
+		documents[i] = document
 		var card Output
 		card, troubles[i], faults[i] = draw(composed[i].name(), document, problems)
 		outputs[i] = []Output{card}
@@ -144,7 +151,31 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 		}
 		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
 	}
+	if look.Sheet != "" && len(composed) > 0 {
+		sheets, err := imposed(look.Sheet, composed, documents)
+		if err != nil {
+			return nil, nil, err
+		}
+		all = append(all, sheets)
+	}
 	return all, told, nil
+}
+
+// imposed puts the cards several to a sheet: cards-on-a4.pdf.
+func imposed(on string, composed []composedCard, documents []pages.Document) (Output, error) {
+	sheet, err := pages.FindStock(on)
+	if err != nil {
+		return Output{}, err
+	}
+	document, err := pages.Impose(documents, composed[0].look.Stock, sheet)
+	if err != nil {
+		return Output{}, err
+	}
+	out, _, err := draw("cards-on-"+sheet.Name+".pdf", document, nil)
+	for _, card := range composed {
+		out.Jobs = append(out.Jobs, card.jobs...)
+	}
+	return out, err
 }
 
 // pictures draws each side of a document as an SVG: gearbox-oil-1.svg, of gearbox-oil.pdf.

@@ -28,12 +28,14 @@ It ends with status 0 when every card was printed, 1 when one was held back, and
   benchleaf print --stock letter --units inch      on Letter sheets, in inch units
   benchleaf print --variant nine-metre             for one version of the machines
   benchleaf print --distance "700 mm"              type for a card that hangs 0.7 m away
+  benchleaf print --stock a6 --sheet a4            small cards, four to a sheet
   benchleaf print --svg                            each side as a picture too`,
 		RunE: func(_ *cobra.Command, paths []string) error { return by.print(paths, out, variant, look) },
 	}
 	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
 	variantFlag(cmd, &variant)
 	lookFlags(cmd, &look)
+	cmd.Flags().StringVar(&look.Sheet, "sheet", "", "write all cards several to a sheet too, with cut marks; print on both sides, turned over the long edge: a4, letter")
 	cmd.Flags().BoolVar(&look.Pictures, "svg", false, "write each side of each card as an SVG picture too")
 	return cmd
 }

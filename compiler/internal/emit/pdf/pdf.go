@@ -35,7 +35,7 @@ func Draw(doc pages.Document) ([]byte, error) {
 		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
 	}
 	for _, side := range doc.Sides {
-		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height})
+		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height}) // as wide as it says, lying too
 		(&drawing{file: file}).marks(side.Marks)
 	}
 	var out bytes.Buffer
@@ -80,9 +80,7 @@ func used(doc pages.Document) []pages.Face {
 	var seen [16]bool
 	for _, side := range doc.Sides {
 		for _, mark := range side.Marks {
-			if text, ok := mark.(pages.Text); ok {
-				seen[text.Face] = true
-			}
+			see(&seen, mark)
 		}
 	}
 	for face, there := range seen {
@@ -91,6 +89,17 @@ func used(doc pages.Document) []pages.Face {
 		}
 	}
 	return faces
+}
+
+func see(seen *[16]bool, mark pages.Mark) {
+	switch mark := mark.(type) {
+	case pages.Text:
+		seen[mark.Face] = true
+	case pages.Turned:
+		for _, inner := range mark.Marks {
+			see(seen, inner)
+		}
+	}
 }
 
 // drawing remembers what it set on the side, so that nothing is set twice.
@@ -118,6 +127,13 @@ func (d *drawing) marks(marks []pages.Mark) {
 			d.panel(mark)
 		case pages.Path:
 			d.path(mark)
+		case pages.Turned:
+			d.file.TransformBegin()
+			d.file.TransformRotate(180, mark.X+mark.Width/2, mark.Y+mark.Height/2)
+			d.word = false // what was set before holds only outside
+			d.marks(mark.Marks)
+			d.word = false
+			d.file.TransformEnd()
 		}
 	}
 }

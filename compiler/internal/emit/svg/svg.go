@@ -88,6 +88,10 @@ func (d *drawing) marks(marks []pages.Mark) {
 			d.panel(mark)
 		case pages.Path:
 			d.path(mark)
+		case pages.Turned:
+			fmt.Fprintf(&d.body, "<g transform=\"rotate(180 %s %s)\">\n", number(mark.X+mark.Width/2), number(mark.Y+mark.Height/2))
+			d.marks(mark.Marks)
+			d.body.WriteString("</g>\n")
 		}
 	}
 }
