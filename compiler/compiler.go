@@ -80,7 +80,7 @@ func Compile(in Input) *Result {
 	amounts := make([][]finding.Finding, len(set.Files))
 	inParallel(len(set.Files), func(i int) {
 		if read[set.Files[i]] {
-			amounts[i] = rules.File(set.Files[i])
+			amounts[i] = append(rules.File(set.Files[i]), rules.Stocks(set.Files[i], stockFault)...)
 		}
 	})
 	wrong := map[*model.File]bool{} // files with an amount that cannot be read

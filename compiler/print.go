@@ -13,6 +13,7 @@ import (
 	"benchleaf/compiler/internal/emit/json"
 	"benchleaf/compiler/internal/emit/pdf"
 	"benchleaf/compiler/internal/emit/svg"
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
@@ -43,13 +44,9 @@ func Stocks() []string {
 // Units lists the choices of units a page can be printed in.
 func Units() []string { return compose.Units() }
 
-// Check says what is wrong with a look, or nil.
+// Check says what is wrong with a look, or nil. A stock may be one of a shop's own, and
+// is looked up when a page is made.
 func (look Look) Check() error {
-	if look.Stock != "" {
-		if _, err := pages.FindStock(look.Stock); err != nil {
-			return err
-		}
-	}
 	if look.Sheet != "" {
 		if _, err := pages.FindStock(look.Sheet); err != nil {
 			return err
@@ -86,7 +83,11 @@ func (look Look) settle(shop compose.Wishes) (pages.Look, quantity.System, error
 	if err := look.Check(); err != nil {
 		return pages.Look{}, 0, err
 	}
-	stock, err := pages.FindStock(first(look.Stock, shop.Stock, pages.DefaultStock))
+	var own []pages.Stock
+	for _, one := range shop.Own {
+		own = append(own, pages.Stock(one))
+	}
+	stock, err := pages.FindStock(first(look.Stock, shop.Stock, pages.DefaultStock), own...)
 	if err != nil {
 		return pages.Look{}, 0, err
 	}
@@ -99,6 +100,21 @@ func (look Look) settle(shop compose.Wishes) (pages.Look, quantity.System, error
 		settled.DistanceMM, err = distance(look.Distance)
 	}
 	return settled, system, err
+}
+
+// stockFault says what is wrong with a stock of a shop's own, or nil; amounts that
+// cannot be read are told by others.
+func stockFault(stock *model.Stock) error {
+	for _, length := range append([]model.Amount{stock.Width, stock.Height, stock.Border, stock.Binding, stock.Top, stock.Corner, stock.Distance}, stock.Hole...) {
+		if length.Set() && !length.OK {
+			return nil
+		}
+	}
+	if !stock.Width.Set() || !stock.Height.Set() || !stock.Border.Set() || !stock.Title.Set() {
+		return nil
+	}
+	_, err := pages.FindStock(stock.Name, pages.Stock(compose.Own(stock)))
+	return err
 }
 
 func first(texts ...string) string {

@@ -17,6 +17,7 @@ import (
 
 	"benchleaf/compiler"
 	"benchleaf/compiler/source"
+	"benchleaf/schema"
 )
 
 const demonstration = "../procedures"
@@ -221,4 +222,9 @@ replace = "split-pin"
 	lists, _, err := result.Pick(compiler.Look{})
 	require.NoError(t, err)
 	assert.Contains(t, string(lists[1].Bytes), "New parts,Split pin 4 × 40 mm,1,")
+}
+
+// The stocks the language names are those that are there.
+func TestTheLanguageNamesTheStocks(t *testing.T) {
+	assert.Equal(t, compiler.Stocks(), schema.Stocks)
 }

@@ -24,6 +24,7 @@ var fileTable = Table{
 		{Name: "supply", Kind: Named, Of: "supply", Doc: "Consumables: rags, cleaner, thread-locker."},
 		{Name: "spare", Kind: Named, Of: "spare", Doc: "Parts that are renewed: seals, filters, split pins."},
 		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings in this file that its author stands by, each with the reason: a plate figure of a machine, a special thread.", Example: `[{ rule = "units/disagree", reason = "as the plate on the pump has it" }]`},
+		{Name: "stock", Kind: Named, Of: "stock", Doc: "Card stock of the shop's own: tags, pouches, cards with a hole."},
 		{Name: "second-reading", Kind: Sub, Of: "second-reading", Doc: "The figures of this file, read in the manual a second time by another person. Stands in the file itself, or in one of the same name in the folder second beside it: that of log-deck.toml in second/log-deck.toml."},
 		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
 	},
@@ -36,9 +37,7 @@ var shopTable = Table{
 		{Name: "title", Kind: Text, Required: true, Doc: "Name of the shop as it prints.", Example: `"Fernhollow Sawmill"`},
 		{Name: "units", Kind: Choice, Doc: "Units the pages print. What the author wrote always stands first.", Example: `"both"`, Choices: []Option{
 			{"metric", "metric only"}, {"inch", "inch only"}, {"both", "as written, with the other system in parentheses"}}},
-		{Name: "stock", Kind: Choice, Doc: "Card stock.", Example: `"a5"`, Choices: []Option{
-			{"a5", "A5, 148 × 210 mm"}, {"a4", "A4, 210 × 297 mm"}, {"letter", "Letter, 8.5 × 11 in"}, {"half-letter", "half Letter, 5.5 × 8.5 in"},
-			{"a6", "A6, 105 × 148 mm"}, {"4x6", "4 × 6 in"}}},
+		{Name: "stock", Kind: Name, Of: "stock", Doc: "Card stock: a5, a4, letter, half-letter, a6 or 4x6, or one described with [stock.NAME].", Example: `"a5"`},
 		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
 		{Name: "language", Kind: Choice, Doc: "Language of the fixed words.", Example: `"en"`, Choices: []Option{{"en", "English"}}},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
@@ -147,3 +146,33 @@ torque = "42 to 48 N·m"`,
 }
 
 func again(name, doc string) Key { return Key{Name: name, Kind: Again, Doc: doc} }
+
+// Stocks are the names of the stocks that need no description.
+var Stocks = []string{"a5", "a4", "letter", "half-letter", "a6", "4x6"}
+
+var stockTable = Table{
+	Name: "stock", Header: "[stock.NAME]",
+	Doc: "Something a card is printed on, upright. What lies round its hole and in its corners stays blank on both sides.",
+	Keys: []Key{
+		{Name: "title", Kind: Text, Required: true, Doc: "Name as it is told.", Example: `"Tag 80 × 150"`},
+		{Name: "width", Kind: Amount, Of: "length", Required: true, Doc: "Width.", Example: `"80 mm"`},
+		{Name: "height", Kind: Amount, Of: "length", Required: true, Doc: "Height.", Example: `"150 mm"`},
+		{Name: "border", Kind: Amount, Of: "length", Required: true, Doc: "Left blank all round: what the printer cannot reach, and the seal of a pouch.", Example: `"5 mm"`},
+		{Name: "binding", Kind: Amount, Of: "length", Doc: "More border at the bound edge, left on a front.", Example: `"8 mm"`},
+		{Name: "top", Kind: Amount, Of: "length", Doc: "More border at the top of a front, for a hole or a slot.", Example: `"12 mm"`},
+		{Name: "sides", Kind: Whole, Doc: "Sides that are printed, 1 or 2; 2 when left out.", Example: "2"},
+		{Name: "turn", Kind: Choice, Doc: "Edge the card is turned over; long when left out.", Example: `"short"`, Choices: []Option{
+			{"long", "like the page of a book"}, {"short", "like the sheet of a wall calendar"}}},
+		{Name: "hole", Kind: Amounts, Of: "length", Doc: "Hole: from the left, from the top, and its diameter, on a front.", Example: `["40 mm", "9 mm", "6 mm"]`},
+		{Name: "corner", Kind: Amount, Of: "length", Doc: "Radius of round corners.", Example: `"3 mm"`},
+		{Name: "distance", Kind: Amount, Of: "length", Doc: "Distance from the eye, where the shop says none.", Example: `"400 mm"`},
+	},
+	Example: `[stock.tag]
+title = "Tag 80 × 150"
+width = "80 mm"
+height = "150 mm"
+border = "5 mm"
+top = "12 mm"
+hole = ["40 mm", "9 mm", "6 mm"]
+corner = "3 mm"`,
+}

@@ -85,5 +85,5 @@ var tables = []Table{
 	fileTable, shopTable, machineTable, procedureTable, stepTable,
 	partTable, coverTable, cavityTable, energyTable, poseTable, pointTable, limitTable,
 	toolTable, fluidTable, supplyTable, spareTable, cautionTable,
-	adapterTable, stepCautionTable, allowTable, pictureTable, secondReadingTable,
+	adapterTable, stepCautionTable, allowTable, pictureTable, stockTable, secondReadingTable,
 }

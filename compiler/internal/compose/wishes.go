@@ -15,6 +15,18 @@ import (
 type Wishes struct {
 	Stock, Units string
 	DistanceMM   float64
+	Own          []OwnStock
+}
+
+// OwnStock is a stock of the shop's own, in millimetres; 0 and empty where nothing is said.
+type OwnStock struct {
+	Name, Title           string
+	Width, Height, Border float64
+	Sides                 int
+	Binding, Top          float64
+	Turn                  string
+	Hole                  []float64
+	Corner, Distance      float64
 }
 
 // WishesOf reads the wishes of the shop a job belongs to.
@@ -22,13 +34,32 @@ func WishesOf(job *model.Job) Wishes {
 	if job.Shop == nil {
 		return Wishes{}
 	}
-	wishes := Wishes{Stock: job.Shop.Stock.Text, Units: job.Shop.Units.Text}
-	if distance := job.Shop.ReadingDistance; distance.OK {
-		if most, ok := distance.Max(); ok {
-			wishes.DistanceMM, _ = most.Float64()
-		}
+	wishes := Wishes{Stock: job.Shop.Stock.Name(), Units: job.Shop.Units.Text, DistanceMM: millimetres(job.Shop.ReadingDistance)}
+	for _, stock := range job.Stocks() {
+		wishes.Own = append(wishes.Own, Own(stock))
 	}
 	return wishes
+}
+
+// Own is a stock of the shop's own in millimetres.
+func Own(stock *model.Stock) OwnStock {
+	own := OwnStock{Name: stock.Name, Title: stock.Title.Text, Turn: stock.Turn.Text, Width: millimetres(stock.Width), Height: millimetres(stock.Height),
+		Border: millimetres(stock.Border), Binding: millimetres(stock.Binding), Top: millimetres(stock.Top), Corner: millimetres(stock.Corner),
+		Distance: millimetres(stock.Distance), Sides: stock.Sides.Or(2)}
+	for _, length := range stock.Hole {
+		own.Hole = append(own.Hole, millimetres(length))
+	}
+	return own
+}
+
+// millimetres is the greatest value of a length; 0 where there is none.
+func millimetres(length model.Amount) float64 {
+	most, ok := length.Max()
+	if !length.OK || !ok {
+		return 0
+	}
+	mm, _ := most.Float64()
+	return mm
 }
 
 var systems = []struct {

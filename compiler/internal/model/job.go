@@ -165,6 +165,17 @@ func library[T any](j *Job, kind, name string) *T {
 	return thing
 }
 
+// Stocks lists the stocks that the shop describes itself, in the order of their names.
+func (j *Job) Stocks() []*Stock {
+	var out []*Stock
+	for _, name := range j.File.names("stock") {
+		if stock, ok := j.File.find("stock", name).(*Stock); ok {
+			out = append(out, stock)
+		}
+	}
+	return out
+}
+
 // Tool finds a tool; nil where there is none of that name.
 func (j *Job) Tool(name string) *Tool { return library[Tool](j, "tool", name) }
 
@@ -389,6 +400,17 @@ func (j *Job) Things(kinds ...string) []string {
 			if thing, ok := j.File.find(kind, name).(interface{ Words() string }); ok {
 				out = append(out, thing.Words())
 			}
+		}
+	}
+	return out
+}
+
+// Stocks lists the stocks that a file describes, in its order.
+func (f *File) Stocks() []*Stock {
+	var out []*Stock
+	for _, thing := range f.things {
+		if stock, ok := f.index[thing.kind+"/"+thing.name].(*Stock); ok {
+			out = append(out, stock)
 		}
 	}
 	return out

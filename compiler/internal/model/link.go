@@ -9,6 +9,7 @@ import (
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/source"
+	"benchleaf/schema"
 )
 
 // Shopfile is the file whose names every file in its folder and below takes.
@@ -210,6 +211,8 @@ func (f *File) names(kind string) []string {
 		if machine := f.variantOwner(); machine != nil {
 			out = machine.Variants.Names()
 		}
+	case "stock":
+		out = append(out, schema.Stocks...)
 	case "caution":
 		for _, hazard := range trade.Hazards() {
 			out = append(out, hazard.Key)
@@ -311,7 +314,7 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 			if s.Procedure(name) != nil {
 				return true
 			}
-		case "variant", "caution":
+		case "variant", "caution", "stock":
 			if slices.Contains(file.names(kind), name) {
 				return true
 			}

@@ -62,6 +62,22 @@ type Procedure struct {
 	Allow       []*Allow   `key:"allow"`
 }
 
+// Stock is something of the shop's own that cards are printed on.
+type Stock struct {
+	Thing
+	Title    Text     `key:"title"`
+	Width    Amount   `key:"width"`
+	Height   Amount   `key:"height"`
+	Border   Amount   `key:"border"`
+	Binding  Amount   `key:"binding"`
+	Top      Amount   `key:"top"`
+	Sides    Whole    `key:"sides"`
+	Turn     Text     `key:"turn"`
+	Hole     []Amount `key:"hole"`
+	Corner   Amount   `key:"corner"`
+	Distance Amount   `key:"distance"`
+}
+
 // Step is one action.
 type Step struct {
 	Thing

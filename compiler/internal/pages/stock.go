@@ -48,12 +48,19 @@ func Stocks() ([]Stock, error) {
 	return decodeStocks(string(text))
 }
 
-// FindStock gives the stock of a name.
-func FindStock(name string) (Stock, error) {
-	stocks, err := Stocks()
+// FindStock gives the stock of a name, out of some that a shop has of its own or else
+// out of the known ones.
+func FindStock(name string, own ...Stock) (Stock, error) {
+	for _, stock := range own {
+		if strings.EqualFold(stock.Name, name) {
+			return stock, stock.check()
+		}
+	}
+	known, err := Stocks()
 	if err != nil {
 		return Stock{}, err
 	}
+	stocks := append(known, own...)
 	names := make([]string, len(stocks))
 	for i, stock := range stocks {
 		if strings.EqualFold(stock.Name, name) {
