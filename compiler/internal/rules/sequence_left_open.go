@@ -9,8 +9,8 @@ import (
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "sequence/left-open", Severity: finding.Warning, Title: "A cover is opened and never closed",
-		Why:     "Chips get in, and hands.",
+		ID: "sequence/left-open", Severity: finding.Warning, Title: "A cover or a drain cock is opened and never closed",
+		Why:     "Chips and hands get in, or the oil runs out.",
 		Source:  "OASIS DITA machinery task and S1000D: the machine is brought back to the state the closing section says",
 		Setting: whole(quiet + "[cover.door]\nhead = \"wing\"\n"),
 		Bad:     "[[step]]\nopen = \"door\"\n",

@@ -36,6 +36,7 @@ func (w *walk) end() {
 	for _, p := range w.known {
 		w.endOf(p, w.parts[p])
 	}
+	w.leavesTaps()
 	for _, h := range w.parted {
 		if w.said(w.job.Procedure.End, h.name, "off", "disconnected", "parted", "apart", "loose", "stored") || w.leads(h.name) {
 			continue

@@ -133,6 +133,12 @@ func runsClosed(w *walk, step *model.Step, object model.Object) {
 			return
 		}
 	}
+	for _, t := range w.taps {
+		if t.open && t.drains() && w.astray(t) && !meant(t.words) {
+			tell(t.words, "open", t.at)
+			return
+		}
+	}
 	for _, c := range w.pools {
 		if fluid := w.job.Fluid(c.Fluid.Name()); w.pool(c).drained && fluid != nil && strings.HasSuffix(fluid.Kind.Text, "-oil") && !meant(c.Words()) {
 			tell(c.Words(), "empty", w.pool(c).drainedAt)

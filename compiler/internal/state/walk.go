@@ -59,6 +59,7 @@ type walk struct {
 	parted    []*held
 	slack     []*held
 	placed    []*placed
+	taps      []*tap
 	blockedAt *model.Step // the step whose words block a breather, until it is freed
 	running   *model.Step // the step that set the machine going, until one stops it
 	wait      *model.Step // the wait that runs, while steps are done meanwhile
@@ -92,6 +93,7 @@ func (w *walk) step(step *model.Step) {
 	}
 	w.places(step)
 	w.blocksVent(step)
+	w.turnsTaps(step)
 	w.unsupported(step)
 	w.breaksWait(step)
 	row := verbs[step.Verb.Key]
