@@ -3,6 +3,7 @@ package rules
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -13,6 +14,7 @@ import (
 const (
 	stays     = 0.20
 	leastFull = 0.80
+	aSlip     = 0.10 // less than this is a slip of the pen, also where a mark tells when it is full
 )
 
 // change is one emptying of a cavity, with what is filled in after it.
@@ -21,11 +23,18 @@ type change struct {
 	drain   *model.Step
 	fills   []*model.Step
 	out, in float64 // base unit; out is 0 where the step gives no amount
+	written float64 // what the fills say, also of one that goes on until a mark; -1 where one gives no amount
 	open    bool    // something is filled or drained until a mark, or by an amount that cannot be told
 }
 
-// changes are the emptyings of cavities in the job that are followed by a filling.
+// changes are the emptyings of cavities in the job that are followed by a filling, and of
+// which the figures tell all.
 func (p *Pass) changes() []*change {
+	return slices.DeleteFunc(p.emptied(), func(c *change) bool { return c.open })
+}
+
+// emptied are the emptyings of cavities in the job that are followed by a filling.
+func (p *Pass) emptied() []*change {
 	last := map[string]*change{}
 	var all []*change
 	for _, step := range p.Job.Steps {
@@ -53,6 +62,7 @@ func (p *Pass) changes() []*change {
 					amount = cavity.Capacity
 				}
 				now.fills = append(now.fills, step)
+				now.writes(step.Amount)
 				now.in += now.amount(step, amount)
 			case "check", "inspect", "measure", "adjust", "run":
 				now = last[cavity.Name]
@@ -64,11 +74,21 @@ func (p *Pass) changes() []*change {
 	}
 	var out []*change
 	for _, one := range all {
-		if len(one.fills) > 0 && !one.open {
+		if len(one.fills) > 0 {
 			out = append(out, one)
 		}
 	}
 	return out
+}
+
+// writes adds what a filling says it takes.
+func (c *change) writes(amount model.Amount) {
+	_, high, ok := between(amount)
+	if !ok || c.written < 0 || c.cavity.Capacity.OK && amount.Dimension != c.cavity.Capacity.Dimension {
+		c.written = -1
+		return
+	}
+	c.written += high
 }
 
 // amount reads how much a step moves; the change is open where that cannot be told.
@@ -126,10 +146,14 @@ var _ = add(Rule{
 		Good:    "[[step]]\ndrain = \"gearbox\"\ninto = \"pan\"\n[[step]]\nfill = \"gearbox\"\namount = \"1.2 L\"\nuntil = \"the level stands at the plug\"\n" + seen,
 	},
 	Job: func(p *Pass) {
-		for _, c := range p.changes() {
+		for _, c := range p.emptied() {
 			low, _, ok := between(c.cavity.Capacity)
 			fill := c.fills[len(c.fills)-1]
-			if c.out > 0 || !ok || c.in == 0 || !fill.Amount.Set() || c.in >= low*leastFull-1e-9 {
+			little := c.in > 0 && c.in < low*leastFull-1e-9
+			if c.open {
+				little = c.written > 0 && c.written < low*aSlip
+			}
+			if c.out > 0 || c.drain.Amount.Set() || !ok || !fill.Amount.Set() || !little {
 				continue
 			}
 			p.Found(finding.Finding{Place: fill.Amount.At, Summary: fmt.Sprintf("the %s is drained, and %s is filled into what holds %s", c.cavity.Words(), inWords(c.fills), c.cavity.Capacity.Text.Text),
