@@ -17,7 +17,7 @@ var _ = add(Rule{
 	Rule: finding.Rule{
 		ID: "torque/above-class", Severity: finding.Error, Title: "A torque is more than the screw can bear",
 		Why:     "A screw pulled past its proof load stays stretched, and breaks at the next start.",
-		Source:  "proof loads of ISO 898-1 and SAE J429; torque = nut factor × diameter × load, with the roughest nut factor published for the state of the thread: 0.30 dry (Shigley), 0.26 oiled, 0.35 zinc-plated (zipfastener.com). Above what an ordinary thread of that state takes, 0.25 dry, 0.20 oiled (mechconcepts.tech), or where class or state is not written, it is a warning",
+		Source:  "proof loads of ISO 898-1 and SAE J429; torque = nut factor × diameter × load, with the roughest nut factor published for the state of the thread: 0.30 dry (Shigley), 0.26 oiled, 0.35 zinc-plated (zipfastener.com). Above what an ordinary thread of that state takes, 0.25 dry, 0.20 oiled (mechconcepts.tech), or where class or state is not written, it is a warning. A metric screw of no written class: the yield of class 12.9, torsion and all, by VDI 2230 at the frictions it gives for a thread of that state (from memory)",
 		Setting: walled,
 		Bad:     "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M8\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 		Good:    "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M16\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
@@ -36,24 +36,31 @@ var _ = add(Rule{
 			}
 			state := conditionOf(step, part)
 			rough, known := trade.RoughnessOf(state.Text)
-			if !known || !part.Class.Set() {
+			if !known {
 				rough = trade.Roughness{Usual: anyThread, Most: anyThread}
 			}
 			usual, err := trade.ProofTorqueNm(thread, class, rough.Usual)
 			most, _ := trade.ProofTorqueNm(thread, class, rough.Most)
+			reaches := "its proof load"
+			if !part.Class.Set() {
+				rough.Published = false
+				if yields, ok := trade.Yields(thread, class, state.Text); ok && yields < usual {
+					usual, most, reaches = yields, yields, "its yield"
+				}
+			}
 			if err != nil || high <= usual {
 				return
 			}
 			told[part.Name+torque.Text.Text] = true
 			found := finding.Finding{Place: torque.At, Help: "Look the torque, the thread, the class and the state of the thread up again in the machine's manual."}
-			summary := fmt.Sprintf("%s is more than the %s bears: %s of %s reaches its proof load", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part))
+			summary := fmt.Sprintf("%s is more than the %s bears: %s of %s reaches %s", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), reaches)
 			atUsual, unit := inUnitOf(usual, torque)
 			atMost, _ := inUnitOf(most, torque)
 			switch {
 			case low > most && rough.Published:
 				found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
 				p.Found(found)
-			case rough.Published:
+			case rough.Published || known && !part.Class.Set():
 				found.Summary = fmt.Sprintf("%s at %.3g %s when its thread is %s", summary, atUsual, unit, stateWords[state.Text])
 				p.Milder(found)
 			default:

@@ -57,6 +57,23 @@ func Tightened(thread Thread, yieldMPa, share, friction float64) (preloadN, torq
 	return preloadN, torqueNm, true
 }
 
+// roughest is the friction of a thread in each state that few screws are above: 0.14 to
+// 0.24 blank and dry, 0.08 to 0.16 with oil, grease or paste. Friction classes C and B of
+// VDI 2230, from memory; a zinc-plated or glued thread is taken as the roughest of a dry one.
+var roughest = map[string]float64{"dry": 0.20, "oiled": 0.16, "greased": 0.16, "anti-seize": 0.16, "plated": 0.24, "thread-lock": 0.24, "sealant": 0.24}
+
+// Yields is the torque in N·m at which a metric screw of that thread, class and state of
+// its thread begins to stretch for good. It is false where one of them is not known.
+func Yields(thread Thread, class Class, state string) (torqueNm float64, ok bool) {
+	yield, err := class.LeastYieldMPa(thread)
+	friction, known := roughest[state]
+	if err != nil || !known || !thread.Metric() {
+		return 0, false
+	}
+	_, torqueNm, ok = Tightened(thread, yield, 1, friction)
+	return torqueNm, ok
+}
+
 // Usual is the torque in N·m that VDI 2230 gives a screw of that thread and class: 90 %
 // of its yield, at a friction of 0.10, the least of the published table. With a rougher
 // thread it is higher. It is false where the class has no yield for the thread.

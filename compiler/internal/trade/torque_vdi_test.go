@@ -128,3 +128,25 @@ func TestRoughnessOfEachState(t *testing.T) {
 	oiled, _ := RoughnessOf("oiled")
 	assert.Greater(t, dry.Usual, oiled.Usual, "oil lets the same torque load a screw more")
 }
+
+// At a friction of 0.20 a screw turns to its yield at the full share of what Tightened
+// gives; an oiled thread yields sooner than a dry one, and an inch screw has no VDI table.
+func TestYieldsOfEachState(t *testing.T) {
+	class, err := ParseClass("12.9")
+	require.NoError(t, err)
+	dry, ok := Yields(thread(t, "M8"), class, "dry")
+	require.True(t, ok)
+	assert.InDelta(t, 65, dry, 1)
+	oiled, ok := Yields(thread(t, "M8"), class, "oiled")
+	require.True(t, ok)
+	assert.Less(t, oiled, dry)
+	plated, ok := Yields(thread(t, "M8"), class, "plated")
+	require.True(t, ok)
+	assert.Greater(t, plated, dry)
+	grade, err := ParseClass("grade 8")
+	require.NoError(t, err)
+	for _, none := range []struct{ thread, state string }{{"1/2-20", "dry"}, {"M8", "rusty"}} {
+		_, ok := Yields(thread(t, none.thread), grade, none.state)
+		assert.False(t, ok, none.thread)
+	}
+}
