@@ -31,7 +31,7 @@ func Of(job *model.Job) []Implied {
 	for i, step := range job.Steps {
 		l := &look{job: job, step: step}
 		l.verb()
-		l.exhaust()
+		l.engine()
 		l.objects()
 		l.things()
 		l.words()
@@ -262,49 +262,6 @@ func (l *look) fire(before []*look) {
 	}
 }
 
-// indoors are words that tell of a closed place; common practice, no source.
-var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "barn", "cellar", "cabin", "engine room", "hall", "container",
-	"pump house", "pumphouse", "engine house", "power house", "boiler house", "greenhouse", "glasshouse", "basement", "hangar", "plant room", "pump room", "boiler room"}
-
-// engineRuns are sentences that run an engine, and none that say it is not to run.
-var (
-	engineRuns  = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:start|run|idle|warm up|let) (?:the |an? |its )?(?:\w+ )?(?:engine|motor generator|generator)\b`)
-	engineStops = regexp.MustCompile(`(?i)\b(?:outdoors|outside|into the open|in the open|extraction|exhaust hose)\b`)
-)
-
-// exhaust adds the gas of an engine that runs in a closed place: the procedure, its
-// machine or the step says where it stands.
-func (l *look) exhaust() {
-	key, said := l.step.Verb.Key, engineRuns.MatchString(l.step.Say.Text)
-	if key != "run" && key != "start" && !(key == "" && said) || engineStops.MatchString(l.step.Say.Text) {
-		return
-	}
-	engine := said || slices.ContainsFunc(l.job.Energies(), func(energy *model.Energy) bool { return energy.Kind.Text == "engine" })
-	for _, object := range l.step.Objects {
-		words := strings.ToLower(object.Words())
-		engine = engine || strings.Contains(words, "engine") || strings.Contains(words, "generator") || strings.Contains(words, "genset")
-	}
-	if !engine {
-		return
-	}
-	words := []string{l.job.MachineTitle(), l.job.Procedure.Machine.Text, l.job.Procedure.Title.Text, l.job.Procedure.Summary.Text, l.step.Say.Text}
-	for _, object := range l.step.Objects {
-		words = append(words, object.Words())
-	}
-	for _, list := range []model.List{l.job.Procedure.Start, l.step.Keep} {
-		for _, text := range list.Items {
-			words = append(words, text.Text)
-		}
-	}
-	all := " " + strings.ToLower(strings.Join(words, " ")) + " "
-	for _, place := range indoors {
-		if strings.Contains(all, " "+place) {
-			l.add("exhaust-gas", l.at(), fmt.Sprintf("an engine runs, and the words say %q", place), "")
-			return
-		}
-	}
-}
-
 func (l *look) objects() {
 	for _, object := range l.step.Objects {
 		switch {
@@ -332,6 +289,7 @@ func (l *look) part(object model.Object) {
 	for _, hazard := range part.Hazards.Items {
 		l.add(hazard.Text, object.Text.At, fmt.Sprintf("the %s is described with it", part.Words()), l.blade(hazard.Text, part.Words()))
 	}
+	l.oilFilter(object)
 	if kg, ok := highest(part.Mass); ok && kg >= HeavyKg && slices.Contains([]string{"remove", "refit", "replace", "raise", "lower", "turn-over", "support"}, key) {
 		l.add("load", object.Text.At, fmt.Sprintf("the %s weighs %s", part.Words(), part.Mass.Text.Text), "")
 	}
@@ -340,6 +298,22 @@ func (l *look) part(object model.Object) {
 	}
 	if part.Product.Set() && (key == "tighten" || key == "refit" || key == "replace") {
 		l.named(part.Product.Name(), object.Text.At)
+	}
+}
+
+// oilFilter adds the heat of the oil that runs down the arm when an oil filter comes off:
+// where the oil of the machine is described as hot, or the job begins with it warm.
+func (l *look) oilFilter(object model.Object) {
+	if !strings.Contains(strings.ToLower(object.Words()+" "+object.Text.Text), "oil filter") || !slices.Contains([]string{"remove", "replace", "loosen"}, l.step.Verb.Key) {
+		return
+	}
+	warm := slices.ContainsFunc(l.job.Procedure.Start.Items, func(said model.Text) bool { return strings.Contains(strings.ToLower(said.Text), "warm") })
+	for _, cavity := range l.job.Cavities() {
+		fluid := l.job.Fluid(cavity.Fluid.Name())
+		warm = warm || fluid != nil && strings.HasSuffix(fluid.Kind.Text, "-oil") && cavity.Hazards.Has("hot")
+	}
+	if warm {
+		l.add("hot", object.Text.At, fmt.Sprintf("the %s comes off with warm oil in it", object.Words()), "")
 	}
 }
 
