@@ -28,6 +28,6 @@ var _ = add(Rule{
 			fluid := p.Job.Fluid(name)
 			return fluid == nil || fluid.Kind.Text == "cleaner" || fluid.Kind.Text == "water"
 		})
-		p.withNothing("clean", listed || p.lists(cleaners...), cleaned, "cleans the %s with nothing that is named", "Add tools = [\"…\"] with the brush or the scraper, or supplies = { rags = 1 }.")
+		p.withNothing(cleans, listed || p.lists(cleaners...), cleaned, "cleans the %s with nothing that is named", "Add tools = [\"…\"] with the brush or the scraper, or supplies = { rags = 1 }.")
 	},
 })

@@ -28,23 +28,39 @@ var _ = add(Rule{
 		Good:    "tools = [\"gun\"]\n[fluid.lithium]\nkind = \"grease\"\n[tool.gun]\nkind = \"grease-gun\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\ntools = [\"gun\"]\n",
 	},
 	Job: func(p *Pass) {
-		p.withNothing("grease", p.lists(greasers...), greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
+		p.withNothing(p.greases, p.lists(greasers...), greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
 	},
 })
 
-// withNothing tells of steps of a verb that name nothing to do it with, by a tool, a
+// greases reports whether a step brings grease to its place.
+func (p *Pass) greases(step *model.Step) bool {
+	if step.Verb.Key != "lubricate" {
+		return step.Verb.Key == "grease"
+	}
+	name := step.Fluid
+	if !name.Set() && len(step.Objects) > 0 && step.Objects[0].Point != nil {
+		name = step.Objects[0].Point.Fluid
+	}
+	fluid := p.Job.Fluid(name.Name())
+	return fluid != nil && fluid.Kind.Text == "grease"
+}
+
+// cleans reports whether a step cleans.
+func cleans(step *model.Step) bool { return step.Verb.Key == "clean" }
+
+// withNothing tells of steps of one kind that name nothing to do it with, by a tool, a
 // supply or a word. Where something for it is on the list, it tells only of a card on
 // which other such steps name what they take.
-func (p *Pass) withNothing(verb string, listed bool, words *regexp.Regexp, summary, help string) {
-	if slices.ContainsFunc(p.Needs.Tools, func(use needs.Use) bool { return use.Step.Verb.Key == verb && p.Job.Tool(use.Name) == nil }) {
+func (p *Pass) withNothing(does func(*model.Step) bool, listed bool, words *regexp.Regexp, summary, help string) {
+	if slices.ContainsFunc(p.Needs.Tools, func(use needs.Use) bool { return does(use.Step) && p.Job.Tool(use.Name) == nil }) {
 		return // told elsewhere
 	}
 	var bare []*model.Step
 	named := false
 	for _, step := range p.Job.Steps {
 		switch {
-		case step.Verb.Key != verb || len(step.Objects) == 0:
-		case len(step.Tools.Items) > 0, verb == "clean" && (len(step.Supplies) > 0 || step.Fluid.Set()):
+		case !does(step) || len(step.Objects) == 0:
+		case len(step.Tools.Items) > 0, cleans(step) && (len(step.Supplies) > 0 || step.Fluid.Set()):
 			named = true
 		case step.Objects[0].Point != nil && len(step.Objects[0].Point.Tool.Items) > 0:
 			named = true

@@ -30,7 +30,7 @@ func places() []Hazard {
 			Words: []string{"engine*|tractor|mower|generator*|chainsaw*|petrol|diesel + run|running|start|starting|idle|idling|warm*|test & " + indoor + outward, "engine*|tractor|mower|generator*|chainsaw* run|runs|running|idles|idling|idle & " + indoor + outward,
 				"carbon monoxide", "exhaust gas|gases|fumes ! temperature|recirculation|analys*|sensor*|cooler|valve|hose*"},
 			Hazard: "Exhaust gas in a room", Consequence: "can make you faint and kill you unnoticed",
-			Avoid: "Run the engine outdoors, or lead its exhaust out through a hose. Open the doors and go out at the first headache.",
+			Avoid: "Run the engine outdoors, or lead its exhaust out and open doors and vents. Go out at the first headache.",
 			Signs: []string{"W016", "M057"}, Source: "common practice, no source", FromMemory: true},
 	}
 }
