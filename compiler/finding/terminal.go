@@ -74,14 +74,13 @@ func (p *pen) finding(f Finding) {
 	if f.Help != "" {
 		p.say("write:", f.Help)
 	}
-	label := "fix:"
-	for _, fix := range f.Fixes {
-		title := fix.Title
+	for _, fix := range f.Fixes { // a fix is what lint --fix does; the others are choices
+		label, title := "or:", fix.Title
 		if fix.Certain {
+			label = "fix:"
 			title += fmt.Sprintf(" (benchleaf lint --fix %s does it)", p.path(mended(f, fix).Path))
 		}
 		p.say(label, title)
-		label = "or:"
 	}
 }
 

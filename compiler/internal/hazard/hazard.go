@@ -508,7 +508,7 @@ func (l *look) words() {
 		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + model.The(object.Words())
 		for _, trigger := range trade.Triggers(sentence) {
 			if quoted := sentence[trigger.Start:trigger.End]; !l.braked(trigger.Hazard, quoted) {
-				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", quoted), l.context(trigger.Hazard, sentence))
+				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
 			}
 		}
 	}

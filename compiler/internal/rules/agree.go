@@ -3,6 +3,7 @@ package rules
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"benchleaf/compiler/internal/model"
 )
@@ -24,8 +25,8 @@ func (p *Pass) agreed(text string) string {
 }
 
 // manyOf are verbs of the findings, for one thing and for several.
-var manyOf = [][2]string{{" is ", " are "}, {", which is ", ", which are "}, {" has ", " have "}, {" does ", " do "}, {" comes ", " come "}, {" goes ", " go "}, {" hangs ", " hang "},
-	{" sits ", " sit "}, {" bears ", " bear "}, {" takes ", " take "}, {" weighs ", " weigh "}, {" holds ", " hold "}}
+var manyOf = [][2]string{{" is", " are"}, {", which is", ", which are"}, {" has", " have"}, {" does", " do"}, {" comes", " come"}, {" goes", " go"}, {" hangs", " hang"},
+	{" sits", " sit"}, {" bears", " bear"}, {" takes", " take"}, {" weighs", " weigh"}, {" holds", " hold"}}
 
 // agree puts the verb after a thing in the plural where the thing is, "the motor bolts are
 // loosened", and drops the article of one that brings its own.
@@ -47,8 +48,8 @@ func agree(text, thing string) string {
 	return text
 }
 
-// swap replaces a subject with its verb, but not where it stands behind "of": the thread of
-// the bolts is one.
+// swap replaces a subject with its verb, but not where it stands behind "of", the thread of
+// the bolts is one, and not within a longer word.
 func swap(text, old, with string) string {
 	out := ""
 	for {
@@ -56,7 +57,7 @@ func swap(text, old, with string) string {
 		if at < 0 {
 			return out + text
 		}
-		if strings.HasSuffix(out+text[:at], "of ") {
+		if rest := text[at+len(old):]; strings.HasSuffix(out+text[:at], "of ") || rest != "" && unicode.IsLetter([]rune(rest)[0]) {
 			out += text[:at] + old
 		} else {
 			out += text[:at] + with
@@ -69,7 +70,7 @@ func swap(text, old, with string) string {
 func plural(words string) bool {
 	fields := strings.Fields(strings.ToLower(words))
 	for i, field := range fields {
-		if i > 0 && slices.Contains([]string{"of", "at", "on", "in", "for", "to", "from", "with", "behind", "between"}, field) {
+		if i > 0 && slices.Contains([]string{"of", "at", "on", "in", "for", "to", "from", "with", "behind", "between", "over", "under", "above", "below", "across", "along", "around", "through", "after", "before", "against", "per", "by"}, field) {
 			fields = fields[:i]
 			break
 		}

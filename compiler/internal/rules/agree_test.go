@@ -16,6 +16,9 @@ func TestAgree(t *testing.T) {
 		{"step 4 lets the both ends down", "both ends", "step 4 lets both ends down"},
 		{"the chassis is raised", "chassis", "the chassis is raised"},
 		{"the ring of the plugs does not fit", "ring of the plugs", "the ring of the plugs does not fit"},
+		{"the chain length over 16 links is 12 in", "chain length over 16 links", "the chain length over 16 links is 12 in"},
+		{"20 N·m is more than the clip nuts bears: look", "clip nuts", "20 N·m is more than the clip nuts bear: look"},
+		{"the bolts issue", "bolts", "the bolts issue"},
 		{"the count of the clips is 4, and the clips is off", "clips", "the count of the clips is 4, and the clips are off"},
 	} {
 		assert.Equal(t, c.want, agree(c.text, c.thing), c.text)

@@ -21,7 +21,7 @@ var _ = add(Rule{
 		ID: "limit/above-drive", Severity: finding.Warning, Title: "A machine is to run faster than the shaft that drives it",
 		Why:     "A machine built for 540 rpm flies apart at 1000.",
 		Source:  "the machine's own description; that a machine runs as fast as its shaft: common practice, no source",
-		Setting: worn + "[energy.pto]\ntitle = \"tractor PTO, 540 rpm\"\nkind = \"shaft\"\nisolate = \"Pull the shaft off.\"\nprove = \"The shaft lies on the ground.\"\n",
+		Setting: setting + "no-isolation = \"It runs for the test\"\ntools = []\nsupplies = []\nspares = []\nwear = [\"clothing\"]\ncautions = [\"shaft\"]\n[energy.pto]\ntitle = \"tractor PTO, 540 rpm\"\nkind = \"shaft\"\nisolate = \"Pull the shaft off.\"\nprove = \"The shaft lies on the ground.\"\n",
 		Bad:     "[[step]]\nrun = \"the auger\"\nset = \"1000 rpm\"\nleast = \"5 min\"\n",
 		Good:    "[[step]]\nrun = \"the auger\"\nset = \"540 rpm\"\nleast = \"5 min\"\n",
 	},

@@ -43,7 +43,11 @@ var _ = add(Rule{
 // that an idle one would serve, with the first of them.
 func (p *Pass) instead(idle *model.Tool, kit []string) (*model.Tool, needs.Grip) {
 	var served []needs.Grip
+	all := p.Job.Tools()
 	for _, grip := range p.Needs.Grips {
+		if len(grip.Listed) == 0 && slices.ContainsFunc(grip.Ways(all), func(way needs.Set) bool { return slices.Contains(way, idle.Name) }) {
+			return nil, needs.Grip{} // it may serve there, once the list is whole
+		}
 		if slices.ContainsFunc(grip.Listed, func(way needs.Set) bool { return slices.Contains(way, idle.Name) }) {
 			served = append(served, grip)
 		}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/needs"
@@ -29,6 +30,9 @@ func (p *Pass) lacks(grip needs.Grip) lack {
 	if len(grip.Listed) > 0 {
 		return served
 	}
+	if p.otherPound(grip) {
+		return served // units/mixed says what is wrong
+	}
 	all := p.Job.Tools()
 	switch {
 	case len(grip.Ways(all)) > 0:
@@ -48,6 +52,21 @@ func (p *Pass) lacks(grip needs.Grip) lack {
 	default:
 		return noHandle
 	}
+}
+
+// otherPound reports whether a torque in one of two units of pounds stands in a job that
+// has the other, in which the listed tools would serve it.
+func (p *Pass) otherPound(grip needs.Grip) bool {
+	unit := needs.TorqueOf(grip.Step, grip.Part).Unit.Symbol
+	factor, ok := map[string]float64{"lbf·in": 12, "lbf·ft": 1. / 12}[unit]
+	if !grip.Torque || !ok || !slices.ContainsFunc(p.Needs.Grips, func(other needs.Grip) bool {
+		symbol := needs.TorqueOf(other.Step, other.Part).Unit.Symbol
+		return other.Torque && symbol != unit && (symbol == "lbf·ft" || symbol == "lbf·in")
+	}) {
+		return false
+	}
+	grip.Low, grip.High = grip.Low*factor, grip.High*factor
+	return len(grip.Ways(p.Job.Listed())) > 0
 }
 
 // lacking calls tell for each fastener of the job that lacks something, once a part.
@@ -70,8 +89,12 @@ func (p *Pass) lacking(want lack, tell func(grip needs.Grip)) {
 	}
 }
 
-// head says what a tool grips: "the drain plug (24 mm hex)".
+// head says what a tool grips: "the drain plug (24 mm hex)", and where the width is not the
+// author's.
 func head(grip needs.Grip) string {
+	if part := grip.Part; len(grip.Widths) > 0 && !part.Across.Set() && !part.Size.Set() && part.Thread.Set() {
+		return fmt.Sprintf("the %s (%s, the standard width for %s)", part.Words(), grip.Spoken(), part.Thread.Text)
+	}
 	return fmt.Sprintf("the %s (%s)", grip.Part.Words(), grip.Spoken())
 }
 

@@ -26,7 +26,8 @@ var _ = add(Rule{
 			torque := needs.TorqueOf(grip.Step, grip.Part)
 			summary := fmt.Sprintf("no torque wrench of the shop covers %s for the %s at step %d", torque.Text.Text, grip.Part.Words(), grip.Step.Number)
 			if grip.Step.Adapter != nil {
-				summary += fmt.Sprintf(": behind the adapter it is set to %.4g N·m", (grip.Low+grip.High)/2)
+				set, unit := inUnitOf((grip.Low+grip.High)/2, torque)
+				summary += fmt.Sprintf(": behind the adapter it is set to %.4g %s", set, unit)
 			}
 			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
 				Help:    "Describe a torque wrench whose range holds it, above a fifth of the wrench's maximum." + p.ranges(),
@@ -40,7 +41,9 @@ func (p *Pass) ranges() string {
 	var out []string
 	for _, tool := range p.Job.Tools() {
 		if low, high, ok := needs.Usable(tool); ok && tool.Kind.Text == "torque-wrench" {
-			text := fmt.Sprintf("%s (%s in) from %.4g to %.4g N·m", tool.Name, tool.Drive.Text, low, high)
+			from, unit := inUnitOf(low, tool.Range)
+			to, _ := inUnitOf(high, tool.Range)
+			text := fmt.Sprintf("%s (%s in) from %.4g to %.4g %s", tool.Name, tool.Drive.Text, from, to, unit)
 			if tool.Range.Shape == quantity.Exact {
 				text = fmt.Sprintf("%s only at %s, since its range has one figure", tool.Name, tool.Range.Text.Text)
 			}

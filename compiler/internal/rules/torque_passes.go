@@ -67,7 +67,8 @@ var _ = add(Rule{
 				if pass.N >= 100 || p.wrenchFor(set) {
 					continue
 				}
-				p.Found(finding.Finding{Place: pass.At, Summary: fmt.Sprintf("no listed torque wrench can be set to %.3g N·m, which is %d %% of the torque of the %s", set, pass.N, grip.Part.Words()),
+				value, unit := inUnitOf(set, needs.TorqueOf(grip.Step, grip.Part))
+				p.Found(finding.Finding{Place: pass.At, Summary: fmt.Sprintf("no listed torque wrench can be set to %.3g %s, which is %d %% of the torque of the %s", value, unit, pass.N, grip.Part.Words()),
 					Help: "Begin with a higher share, list a smaller torque wrench for the first pass, or leave the pass out and say that the bolts are run down by hand."})
 				break
 			}
