@@ -166,16 +166,21 @@ func (w *writer) toolName(tool *model.Tool) string {
 	name = strings.Join(strings.Fields(strings.Join(parts, " ")), " ")
 	if drive, ok := trade.FindDrive(tool.Drive.Text); ok {
 		name += ", " + drive.Label
-	}
-	if drive, ok := trade.FindDrive(tool.DriveOut.Text); ok {
-		name += " → " + drive.Label
+		if out, ok := trade.FindDrive(tool.DriveOut.Text); ok {
+			name += " → " + out.Label
+		}
+		name += " " + w.words.Labels.Drive
 	}
 	return name
 }
 
-// fluidWords is a fluid's title with its grade.
+// fluidWords is a fluid's title with its grade, where the title does not hold it: of "SAE
+// 80W-90" the "80W-90" is enough.
 func fluidWords(fluid *model.Fluid) string {
-	words := fluid.Words()
+	words, fields := fluid.Words(), strings.Fields(fluid.Grade.Text)
+	if len(fields) > 0 && len(fields[len(fields)-1]) > 1 && contains(strings.Fields(strings.ReplaceAll(words, ",", " ")), fields[len(fields)-1]) {
+		return words
+	}
 	if fluid.Grade.Set() && !strings.Contains(words, fluid.Grade.Text) {
 		words += " " + fluid.Grade.Text
 	}

@@ -37,8 +37,11 @@ func (w *writer) step(step *model.Step) plan.Step {
 
 // action is the sentence of the verb, its verb in bold.
 func (w *writer) action(step *model.Step) []plan.Run {
-	before, after, _ := strings.Cut(w.words.Verbs[step.Verb.Key], "{object}")
+	before, after, _ := strings.Cut(w.sentenceOf(step), "{object}")
 	object := w.objects(step, strings.HasSuffix(before, " the "))
+	if strings.TrimSuffix(after, ".") != "" { // the figures behind a comma would part the sentence
+		object, _, _ = strings.Cut(object, ",")
+	}
 	if rest, article := strings.CutSuffix(before, " the "); article && model.Determined(object) {
 		before = rest + " "
 	}
@@ -53,7 +56,20 @@ func (w *writer) action(step *model.Step) []plan.Run {
 	if rest, ok := strings.CutSuffix(before, " the "); ok {
 		verb, article = rest, " the "
 	}
+	if rest, ok := strings.CutSuffix(verb, " that"); ok {
+		verb, article = rest, " that"+article
+	}
 	return []plan.Run{{Text: verb, Bold: true}, {Text: strings.TrimRight(article+object+ending, " ") + "."}}
+}
+
+// sentenceOf is the sentence of a step's verb; a proof goes by the kind of its energy.
+func (w *writer) sentenceOf(step *model.Step) string {
+	if step.Verb.Key == "prove" && len(step.Objects) == 1 && step.Objects[0].Energy != nil {
+		if own := w.words.Proofs[step.Objects[0].Energy.Kind.Text]; own != "" {
+			return own
+		}
+	}
+	return w.words.Verbs[step.Verb.Key]
 }
 
 // objects names what the verb acts on; of several each but the first, whose article stands
@@ -298,7 +314,8 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 	}
 }
 
-// taken names the tools the step says it takes, besides what turns its fasteners.
+// taken names the tools the step says it takes, besides what turns its fasteners, and what
+// it uses up without an amount.
 func (w *writer) taken(step *model.Step) string {
 	lists := []model.List{step.Tools}
 	for _, object := range step.Objects {
@@ -319,6 +336,11 @@ func (w *writer) taken(step *model.Step) string {
 				name, _, _ := strings.Cut(w.toolName(tool), ",")
 				names = append(names, lowerTitle(name))
 			}
+		}
+	}
+	for _, used := range step.Supplies {
+		if !used.Amount.Set() {
+			names = append(names, lowerTitle(w.supplyName(used.Name.Name())))
 		}
 	}
 	return strings.Join(unique(names), ", ")

@@ -100,9 +100,14 @@ func checkSignals(words Words) error {
 }
 
 func checkSentences(words Words) error {
-	for _, key := range sortedKeys(words.Verbs) {
-		if !strings.Contains(words.Verbs[key], "{object}") {
-			return fmt.Errorf("verbs.%s lacks {object}: %q", key, words.Verbs[key])
+	for _, group := range []struct {
+		name      string
+		sentences map[string]string
+	}{{"verbs", words.Verbs}, {"proofs", words.Proofs}} {
+		for _, key := range sortedKeys(group.sentences) {
+			if !strings.Contains(group.sentences[key], "{object}") {
+				return fmt.Errorf("%s.%s lacks {object}: %q", group.name, key, group.sentences[key])
+			}
 		}
 	}
 	return nil

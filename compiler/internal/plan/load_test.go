@@ -32,6 +32,12 @@ func TestEveryLanguageHasAllItsWords(t *testing.T) {
 			for _, kind := range schema.ToolKinds {
 				assert.NotEmpty(t, words.Kinds[kind.Word], "word for %s", kind.Word)
 			}
+			energy, _ := schema.Find("energy")
+			kinds, _ := energy.Key("kind")
+			for _, kind := range kinds.Choices {
+				assert.NotEmpty(t, words.Proofs[kind.Word], "proof of %s", kind.Word)
+			}
+			assert.Len(t, words.Proofs, len(kinds.Choices))
 			part, _ := schema.Find("part")
 			for key, group := range map[string]map[string]string{"head": words.Heads, "condition": words.Conditions, "order": words.Orders} {
 				entry, _ := part.Key(key)
@@ -55,6 +61,7 @@ func TestDamagedWordsAreRefused(t *testing.T) {
 		"unknown signal":  {`notice = "NOTICE"`, "notice = \"NOTICE\"\nhint = \"HINT\"", `no page uses "signals.hint"`},
 		"empty wear":      {`mask = "Mask"`, `mask = ""`, "protection.mask is empty"},
 		"no object":       {`"Drain the {object}."`, `"Drain."`, "verbs.drain lacks {object}"},
+		"no proved":       {`"Prove the {object} safe to touch."`, `"Prove it."`, "proofs.heat lacks {object}"},
 		"side has no all": {`"Side {n} of {all}"`, `"Side {n}"`, "labels.side lacks"},
 		"sheet has no n":  {`"Sheet {n}"`, `"Sheet"`, "labels.sheet lacks"},
 		"no language":     {`language = "en"`, ``, "language is empty"},

@@ -8,6 +8,7 @@ type Words struct {
 	Signals    map[string]string `toml:"signals"`    // danger, warning, caution, notice
 	Protection map[string]string `toml:"protection"` // keys of the protective equipment
 	Verbs      map[string]string `toml:"verbs"`      // sentence of each verb, with {object}
+	Proofs     map[string]string `toml:"proofs"`     // sentence of a proof for each kind of energy
 	Heads      map[string]string `toml:"heads"`      // short word for each kind of head
 	Conditions map[string]string `toml:"conditions"` // state of a thread
 	Orders     map[string]string `toml:"orders"`     // order on a bolt circle
@@ -96,6 +97,7 @@ type Labels struct {
 	Expect     string `toml:"expect"`  // what is seen when all is well
 	Keep       string `toml:"keep"`    // what must hold during a wait
 	ByHand     string `toml:"by-hand"` // tightened by hand on purpose
+	Drive      string `toml:"drive"`
 	Pose       string `toml:"pose"`
 	New        string `toml:"new"`
 	Used       string `toml:"used"`
