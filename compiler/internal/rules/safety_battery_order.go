@@ -20,6 +20,9 @@ var (
 	plusFrame = regexp.MustCompile(`(?i)\b(?:positive|plus)[ -](?:earth|ground|to (?:earth|ground|frame))`)
 )
 
+// instruments are words of what has leads of its own.
+var instruments = []string{"meter", "tester", "volt", "charger", "probe"}
+
 // firstLead tells which lead a text works on first, "plus" or "minus"; "" where it does not
 // name both.
 func firstLead(text string) string {
@@ -73,7 +76,7 @@ var _ = add(Rule{
 		}
 		var off, on []poleLead
 		for _, step := range p.Job.Steps {
-			if text := step.Say.Text; battery || says(text, "battery") {
+			if text := step.Say.Text; (battery || says(text, "battery")) && !says(text, instruments...) {
 				switch {
 				case leadOff.MatchString(text):
 					said(step.Say, true)

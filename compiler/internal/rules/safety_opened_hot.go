@@ -46,7 +46,7 @@ var _ = add(Rule{
 		waited := 0.0
 		for _, step := range p.Job.Steps {
 			switch {
-			case step.Verb.Key == "run":
+			case step.Verb.Key == "run" && heatsUp(step):
 				run, waited = step, 0
 				continue
 			case cools(step):
@@ -73,6 +73,15 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// heatsIn is how many seconds of running heat what is inside; common practice, no source.
+const heatsIn = 3 * 60
+
+// heatsUp reports whether a run is long enough to heat the machine.
+func heatsUp(run *model.Step) bool {
+	low, _, ok := between(run.Least)
+	return !ok || low >= heatsIn
+}
 
 // pressed gives the cavity that is hot and under pressure and that an object closes above.
 func (p *Pass) pressed(object model.Object) *model.Cavity {

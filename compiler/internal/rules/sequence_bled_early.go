@@ -59,7 +59,9 @@ var _ = add(Rule{
 				bleeds := func(s *model.Step) bool {
 					return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) || says(s.Say.Text, "bleed", "prime", "vent")
 				}
-				before := slices.IndexFunc(p.Job.Steps, func(s *model.Step) bool { return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) })
+				before := slices.IndexFunc(p.Job.Steps, func(s *model.Step) bool {
+					return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) && !says(tells(s)+bledWords(p, s), "pressure")
+				})
 				if before < 0 || before >= step.Number-1 || slices.ContainsFunc(p.Job.Steps[step.Number-1:], bleeds) || told[p.Job.Steps[before]] {
 					continue
 				}

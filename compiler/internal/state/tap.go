@@ -153,11 +153,21 @@ func runsFed(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// draining reports whether another breach tells that a tap is open: something is filled
+// above it, or what it drains is left empty.
+func (w *walk) draining(t *tap) bool {
+	return slices.ContainsFunc(w.out.Breaches, func(b Breach) bool { return b.Kind == FillsOpen && b.Other == t.words }) ||
+		slices.ContainsFunc(w.pools, func(c *model.Cavity) bool { return t.of != nil && w.plug(c.Drain) == t.of && w.pool(c).drained })
+}
+
 // leavesTaps tells of taps that stand otherwise than before; what ran meanwhile is then
 // told with them.
 func (w *walk) leavesTaps() {
 	for _, t := range w.taps {
 		runs := func(s *model.Step) bool { return s.Verb.Key == "run" || s.Verb.Key == "start" }
+		if t.open && w.draining(t) {
+			continue // told by what is filled, or left empty
+		}
 		if !w.astray(t) || t.at.Section == "close" && !slices.ContainsFunc(w.job.Steps[t.at.Number:], runs) && !t.open {
 			continue
 		}
