@@ -57,7 +57,7 @@ const (
 	HandsRunning     Kind = "hands-running"      // hands go to what turns, and nothing stopped the machine
 	LeftIn           Kind = "left-in"            // runs with a wedge or a locking pin in
 	RunsOpen         Kind = "runs-open"          // runs with something open, loose, apart or empty
-	RunsShut         Kind = "runs-shut"          // runs with shut what feeds it
+	RunsShut         Kind = "runs-shut"          // runs or is bled with shut what feeds it
 	SupportOut       Kind = "support-out"        // chocks or stands come away under what is raised
 	LoweredEarly     Kind = "lowered-early"      // lets down while what came off under it goes back later
 	VentShut         Kind = "vent-shut"          // fills with the vent shut or blocked

@@ -21,12 +21,14 @@ type tap struct {
 }
 
 // Words for what shuts off a fluid; for one that stands shut while the machine works; for
-// one that works by itself; and for one that feeds the machine. Common practice, no source.
+// one that works by itself; for fuel, and for what feeds the machine. Common practice, no
+// source.
 var (
 	cocks   = []string{"valve", "cock", "tap", "petcock", "stopcock", "spigot"}
 	drained = []string{"drain", "bleed", "vent", "purge", "separator", "sample", "blow", "test", "bypass"}
-	alone   = []string{"safety", "relief", "check", "tyre", "tire", "inlet valves", "intake", "exhaust"}
-	feeding = []string{"fuel", "petrol", "diesel", "tank", "oil", "suction", "feed", "supply", "coolant", "water"}
+	alone   = []string{"safety", "relief", "check", "tyre", "tire", "intake", "exhaust"}
+	fuels   = []string{"fuel", "petrol", "diesel"}
+	feeding = append([]string{"tank", "oil", "suction", "feed", "supply", "coolant", "water"}, fuels...)
 )
 
 // Sentences of a step that open a cock, or shut it.
@@ -158,6 +160,15 @@ func runsFed(w *walk, step *model.Step, object model.Object) {
 func (w *walk) draining(t *tap) bool {
 	return slices.ContainsFunc(w.out.Breaches, func(b Breach) bool { return b.Kind == FillsOpen && b.Other == t.words }) ||
 		slices.ContainsFunc(w.pools, func(c *model.Cavity) bool { return t.of != nil && w.plug(c.Drain) == t.of && w.pool(c).drained })
+}
+
+// bleedsFed wants what feeds a circuit open before it is bled.
+func bleedsFed(w *walk, step *model.Step, object model.Object) {
+	for _, t := range w.taps {
+		if !t.open && (has(t.key, fuels) || has(t.key, []string{"tank"})) && has(strings.ToLower(object.Words()), fuels) && w.astray(t) {
+			w.breach(RunsShut, step, object.Text.At, object.Words(), t.words, t.at)
+		}
+	}
 }
 
 // leavesTaps tells of taps that stand otherwise than before; what ran meanwhile is then

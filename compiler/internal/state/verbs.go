@@ -45,7 +45,7 @@ var verbs = map[string]row{
 	"clean":      {needs: deeds(isReached)},
 	"grease":     {needs: deeds(isReached)},
 	"lubricate":  {needs: deeds(isReached)},
-	"bleed":      {needs: deeds(isReached)},
+	"bleed":      {needs: deeds(isReached, bleedsFed)},
 	"inspect":    {needs: deeds(isSeen)},
 	"check":      {needs: deeds(isSeen)},
 	"measure":    {needs: deeds(isSeen)},
