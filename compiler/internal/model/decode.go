@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"regexp"
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
@@ -75,6 +76,9 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 			continue
 		}
 		meant[key.Name] = true
+		if key.Of == "volume mass" && greasy(table) {
+			key.Of = "mass volume"
+		}
 		field, ok := fields[key.Name]
 		if !ok {
 			if step, isStep := into.(*Step); isStep {
@@ -92,6 +96,13 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 			d.missingKey(table, layout, key)
 		}
 	}
+}
+
+// greasy reports whether a table describes a grease, which is packed and given by mass.
+func greasy(table *tree.Table) bool {
+	return slices.ContainsFunc(table.Entries, func(entry *tree.Entry) bool {
+		return entry.Key == "kind" && entry.Value.Kind == tree.StringKind && entry.Value.Text == "grease"
+	})
 }
 
 func (d *decoder) verb(step *Step, entry *tree.Entry, key schema.Key) {

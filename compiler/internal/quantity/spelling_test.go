@@ -47,7 +47,7 @@ func TestSpellingsOfTheTrade(t *testing.T) {
 		{Volume, "50 cm³", []string{"50 cc", "50 cm³", "50 cm3", "50 cm^3"}},
 		{Volume, "30 in³", []string{"30 in³", "30 in3", "30 cu in", "30 cu. in."}},
 		{Mass, "3 lb", []string{"3 lb", "3 lbs", "3 lb.", "3 pounds"}},
-		{Mass, "14 oz", []string{"14 oz", "14 ounces"}},
+		{Mass, "14 oz", []string{"14 oz", "14 ounces", "14 oz av", "14 oz. av.", "14 oz avdp", "14 oz wt", "14 oz wt.", "14 oz. avdp."}},
 		{Pressure, "35 psi", []string{"35 psi", "35 PSI", "35 lbf/in²", "35 lb/in2"}},
 		{Pressure, "14 inHg", []string{"14 inHg", "14 in Hg", "14 \"Hg", "14 in. Hg"}},
 		{Temperature, "80 °C", []string{"80 °C", "80°C", "80 ° C", "80 ºC", "80 ℃", "80 deg C", "80 degC", "80 degrees C", "80 degrees Celsius"}},
@@ -97,6 +97,32 @@ func faults(text string, problems []Problem) []fault {
 		out = append(out, fault{p.Kind, text[p.Start:p.End], p.Replace, p.Certain})
 	}
 	return out
+}
+
+// A bare ounce is no guess where a volume or a mass may be meant; an avoirdupois one is a mass.
+func TestOunceWhereVolumeOrMassIsMeant(t *testing.T) {
+	for _, row := range []struct {
+		text  string
+		wants []Dimension
+		help  string // empty where it is read as a mass
+	}{
+		{"14 oz", []Dimension{Volume, Mass}, `"14 US fl oz", "14 imp fl oz" or "14 oz av"`},
+		{"14 oz", []Dimension{Mass, Volume}, `"14 oz av", "14 US fl oz" or "14 imp fl oz"`},
+		{"14 oz av", []Dimension{Volume, Mass}, ""},
+		{"0.04 oz avdp", []Dimension{Volume, Mass}, ""},
+		{"14 oz wt", []Dimension{Mass, Volume}, ""},
+	} {
+		amount, problems := Parse(row.text, row.wants[0], row.wants[1:]...)
+		if row.help == "" {
+			assert.Empty(t, problems, row.text)
+			assert.Equal(t, Mass, amount.Dimension, row.text)
+			continue
+		}
+		if assert.Len(t, problems, 1, row.text) {
+			assert.Equal(t, Ambiguous, problems[0].Kind, row.text)
+			assert.Contains(t, problems[0].Help, row.help)
+		}
+	}
 }
 
 // Each row of the list of ambiguous or dangerous spellings met in the field: common

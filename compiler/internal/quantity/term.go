@@ -65,7 +65,7 @@ func (p *parser) stops() bool {
 // resolve finds which unit a spelling is where the dimension is known, or says why it is none.
 func (p *parser) resolve(m match) (unit Unit, bad bool) {
 	for _, t := range trapsOf[m.key] {
-		if t.catches(p.want) {
+		if t.catches(p.want, p.wants) {
 			p.trapped(t, m)
 			return Unit{}, true
 		}

@@ -66,7 +66,7 @@ var unitTable = []unitRow{
 	{name: "short ton", symbol: "US ton", dimension: Mass, system: Inch, factor: "907.18474", spellings: "US·tons|short·ton|short·tons"},
 	{name: "long ton", symbol: "imp ton", dimension: Mass, system: Inch, factor: "1016.0469088", spellings: "imp·tons|long·ton|long·tons|imperial·ton|imperial·tons|UK·ton|UK·tons"},
 	{name: "pound", symbol: "lb", dimension: Mass, system: Inch, factor: "0.45359237", spellings: "lbs|LB|LBS|pound|pounds"},
-	{name: "ounce", symbol: "oz", dimension: Mass, system: Inch, factor: "0.028349523125", spellings: "OZ|ounce|ounces"},
+	{name: "ounce", symbol: "oz", dimension: Mass, system: Inch, factor: "0.028349523125", spellings: "OZ|ounce|ounces|oz·av|oz·avdp|oz·avoir|oz·wt|ounce·av|ounce·avoirdupois|ounces·avoirdupois|avoirdupois·ounce|avoirdupois·ounces"},
 
 	{name: "bar", symbol: "bar", dimension: Pressure, system: Metric, factor: "100", spellings: "bars|BAR"},
 	{name: "kilopascal", symbol: "kPa", dimension: Pressure, system: Metric, factor: "1"},
