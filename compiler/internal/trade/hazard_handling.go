@@ -16,7 +16,7 @@ func handling() []Hazard {
 			Wear:  []string{"eye-protection", "face-shield"}, Signs: []string{"W001"}, Source: "29 CFR 1910.242(b)", FromMemory: true},
 		{Key: "chips", Title: "chips and pieces that fly", Level: Warning,
 			Words: []string{"~ hammer|hammering|hammered the|it|them|a|an|out|in|off|on|down|against|at|both|each", "~ chisel|chiselling|chiseling|chiselled off|out|through|away", "~ drill|drilling|drilled a|an|it|them|out|through|two|three|four|six|eight|hole|holes", "~ drill|drilling the % drill bit|press",
-				"pin|pins|bearing*|race|races|bush|bushing*|stud|studs|rivet* + knock*|drive|driving|hammer*|chisel* % soft|plastic|rubber|nylon|hand", "bearing*|bush|bushing*|race|races|sleeve*|gear|gears|pulley*|hub + press|pressing & off|out|on|onto|in|into|press % hand|thumb*|finger*|button|key"},
+				"pin|pins|bearing*|race|races|bush|bushing*|stud|studs|rivet* + knock*|drive|driving|hammer*|chisel* % soft|plastic|rubber|nylon|hand", "bearing*|bush|bushing*|race|races|sleeve* + press|pressing & off|out|on|onto|in|into|press % hand|thumb*|finger*|button|key", "gear|gears|pulley*|hub + press|pressing & off|out|on|onto|in|into % hand|thumb*|finger*|button|key|midway|between|span|strand|belt*", "gear|gears|pulley*|hub + press|pressing & the|a|arbor|hydraulic press"},
 			Hazard: "Chips and pieces that fly", Consequence: "can blind you", many: true,
 			Avoid: "Wear eye protection, and let nobody stand in line. Strike with a soft drift, not with steel on hardened steel.",
 			Wear:  []string{"eye-protection"}, Signs: []string{"W001"}, Source: "29 CFR 1910.133", FromMemory: true},

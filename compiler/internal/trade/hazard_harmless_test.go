@@ -2,6 +2,10 @@ package trade
 
 // Sentences that hold a word of a hazard and forbid it, call it needless or mean something else.
 var moreHarmless = []string{
+	"Press midway between the pulleys with 100 N.",
+	"Press on the strand midway between the two pulleys.",
+	"Loosen the idler bolt.",
+	"Tighten the idler nut.",
 	"Check the brake fluid level.",
 	"Run the engine until the idle is stable.",
 	"Read the date on the brake fluid can.",
