@@ -31,8 +31,31 @@ func stepToolsDropped(f *folder, s *sheet) []damage {
 	var out []damage
 	for _, t := range s.steps() {
 		one, ok := t.entry("tools")
-		if _, objects := t.verb(); ok && !covers(f.brought(s, objects), texts(one.value)) {
+		if _, objects := t.verb(); ok && !covers(append(f.brought(s, objects), "lamp"), texts(one.value)) { // a lamp is at hand all the time
 			out = append(out, s.cut(t, one).list(f, "tools"))
+		}
+	}
+	return out
+}
+
+// readingDropped leaves a reading out, but of what is set later and measured once more: the
+// last value is the one to keep.
+func readingDropped(f *folder, s *sheet) []damage {
+	var out []damage
+	steps := s.steps()
+	for i, t := range steps {
+		one, ok := t.entry("reading")
+		if !ok {
+			continue
+		}
+		_, objects := t.verb()
+		again, set := false, false
+		for _, later := range steps[i+1:] {
+			set = set || later.does("adjust", "align", "tension", "slacken")
+			again = again || set && later.does("measure") && later.names(objects...)
+		}
+		if !t.does("measure") || !again {
+			out = append(out, same(f, s.cut(t, one), t))
 		}
 	}
 	return out
@@ -124,7 +147,7 @@ var limitFaults = []faultKind{
 	{name: "inches for millimetres", family: "limit", does: "`mm` of a limit or a value set is written `in`", apply: change(every, []string{"limit", "set", "new"}, replace("mm", "in"), tooled)},
 	{name: "new outside its limit", family: "limit", does: "`new` is twice as large", apply: change([]string{"limit"}, []string{"new"}, scale(2), same)},
 	{name: "another quantity", family: "limit", does: "A length is written as a force, a pressure as a length", apply: change([]string{"limit"}, []string{"limit"}, replace(" mm", " N", " bar", " mm", " N", " mm", " °C", " bar"), tooled)},
-	{name: "reading dropped", family: "limit", does: "`reading` of a measurement is left out", apply: drop(stepKinds, []string{"reading"}, same)},
+	{name: "reading dropped", family: "limit", does: "`reading` of a measurement is left out", apply: readingDropped},
 	{name: "least dropped", family: "limit", does: "A run without a time", apply: drop(stepKinds, []string{"least"}, same)},
 	{name: "wait longer than elapsed", family: "limit", does: "A wait or run takes 30 h where `elapsed` says less", apply: longWait},
 	{name: "elapsed shorter than hands-on", family: "limit", does: "`elapsed` is one minute", apply: change([]string{"procedure"}, []string{"elapsed"}, func(string) (string, bool) { return `"1 min"`, true }, same)},

@@ -61,8 +61,8 @@ outside = "Fill the oiler by its own card before the next shift."
 
 var (
 	wrongJob  = strings.Replace(job, `"5 min"`, `"5"`, 1)
-	doubtful  = strings.Replace(job, "tools = []", "tools = [\"lamp\"]", 1) + "[tool.lamp]\nkind = \"light\"\n" // a tool no step uses
-	libraries = "benchleaf = 1\n[tool.lamp]\nkind = \"light\"\n"
+	doubtful  = strings.Replace(job, "tools = []", "tools = [\"mallet\"]", 1) + "[tool.mallet]\nkind = \"hammer\"\n" // a tool no step uses
+	libraries = "benchleaf = 1\n[tool.mallet]\nkind = \"hammer\"\n"
 )
 
 func TestStatus(t *testing.T) {

@@ -47,7 +47,7 @@ func TestTwoShops(t *testing.T) {
 func TestAFileBelongsToTheNearestShop(t *testing.T) {
 	folder := t.TempDir()
 	write(t, folder, "shop.toml", mill+libraries[len("benchleaf = 1\n"):])
-	write(t, folder, "cards/deck/look.toml", doubtful[:strings.Index(doubtful, "[tool.lamp]")]+"tools = [\"lamp\"]\n")
+	write(t, folder, "cards/deck/look.toml", doubtful[:strings.Index(doubtful, "[tool.mallet]")]+"tools = [\"mallet\"]\n")
 	for _, path := range []string{".", "cards", "cards/deck/look.toml"} {
 		got := in(folder, "lint", path)
 		assert.Equal(t, statusClean, got.status, "%s: %s%s", path, got.out, got.err)
@@ -55,8 +55,8 @@ func TestAFileBelongsToTheNearestShop(t *testing.T) {
 	assert.Equal(t, statusClean, in(filepath.Join(folder, "cards"), "lint").status, "the shop above the working folder")
 	write(t, folder, "cards/shop.toml", mill)
 	got := in(folder, "lint", "cards")
-	assert.Equal(t, statusFindings, got.status, "a nearer shop has no lamp")
-	assert.Contains(t, got.out, `"lamp"`)
+	assert.Equal(t, statusFindings, got.status, "a nearer shop has no mallet")
+	assert.Contains(t, got.out, `"mallet"`)
 }
 
 func TestWhatIsPassedOver(t *testing.T) {

@@ -2,8 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
 )
 
 var _ = add(Rule{
@@ -17,7 +19,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
-			if step.Verb.Key != "measure" || step.Reading.Set() || !step.Limit.OK && !limited(step) {
+			if step.Verb.Key != "measure" || step.Reading.Set() || !step.Limit.OK && !limited(step) || p.measuredAgain(step) {
 				continue
 			}
 			p.Found(finding.Finding{Place: at(step), Summary: fmt.Sprintf("step %d measures, and no blank on the card takes the value", step.Number),
@@ -25,3 +27,20 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// measuredAgain reports whether what a step measures is set later and measured once more, so
+// that the last value is the one to keep.
+func (p *Pass) measuredAgain(step *model.Step) bool {
+	set := false
+	for _, later := range p.Job.Steps[step.Number:] {
+		switch later.Verb.Key {
+		case "adjust", "align", "tension", "slacken":
+			set = true
+		case "measure":
+			if set && slices.EqualFunc(step.Objects, later.Objects, func(a, b model.Object) bool { return a.Words() == b.Words() }) {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -2,8 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"regexp"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/model"
 )
 
 var _ = add(Rule{
@@ -19,10 +21,22 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		used := p.Needs.Used().Tools
 		for _, item := range p.Job.Procedure.Tools.Items {
-			if p.Job.Tool(item.Name()) != nil && !used[item.Name()] {
+			if tool := p.Job.Tool(item.Name()); tool != nil && !lamp(tool) && !used[item.Name()] {
 				p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("%q is on the list of tools and no step uses it", item.Text),
 					Help: fmt.Sprintf("Name it with tools = [%q] at the step that takes it, or write the step that is missing; take it off the list only if the work does without it.", item.Text)})
 			}
 		}
 	},
 })
+
+// Words of a lamp that one sees by, and of what only has its name.
+var (
+	lamps   = regexp.MustCompile(`(?i)\b(?:hand ?lamp|head ?lamp|inspection (?:lamp|light)|work ?light|flash ?light|torch|lamp)\b`)
+	noLamps = regexp.MustCompile(`(?i)\b(?:blow|gas|weld\w*|cutting|plasma|heat\w*|test|timing|uv) ?-?(?:torch|lamp|light)\b`)
+)
+
+// lamp reports whether a tool is a lamp, which is at hand for the whole job and no step's own.
+func lamp(tool *model.Tool) bool {
+	words := tool.Title.Text + " " + model.Spoken(tool.Name)
+	return (tool.Kind.Text == "light" || lamps.MatchString(words)) && !noLamps.MatchString(words)
+}
