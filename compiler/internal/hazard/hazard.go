@@ -151,7 +151,7 @@ func (l *look) at() source.Place {
 // add keeps a hazard once a step; raised says why its level is the worst one.
 func (l *look) add(key string, place source.Place, why, raised string) {
 	found, ok := trade.FindHazard(key)
-	if !ok {
+	if !ok || key == "load" && l.jacked() {
 		return
 	}
 	level := found.Level
@@ -204,6 +204,27 @@ func (l *look) hangs() bool {
 	}
 	return false
 }
+
+// jacked reports whether a step raises a machine by its axle or its end, or lets it down: the
+// message against crushing says all of it, and nothing hangs over a head.
+func (l *look) jacked() bool {
+	if !slices.Contains([]string{"raise", "support", "lower"}, l.step.Verb.Key) || len(l.step.Objects) == 0 {
+		return false
+	}
+	words := strings.ToLower(l.step.Say.Text)
+	for _, name := range l.step.Tools.Names() {
+		if tool := l.job.Tool(name); tool != nil {
+			words += " " + tool.Kind.Text
+		}
+	}
+	return wheeled.MatchString(l.step.Objects[0].Words()) && !hung.MatchString(words)
+}
+
+// Words of what a machine rolls on, and of what lifting gear hangs in; common practice, no source.
+var (
+	wheeled = regexp.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
+	hung    = regexp.MustCompile(`(?i)\b(?:hoists?|slings?|cranes?|hang|straps?|fork ?lift)\b`)
+)
 
 // whole are words for what a machine rests on, and for all of it.
 var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header", "boom", "tractor", "loader", "bucket arm", "trailer", "wheel", "chassis"}
@@ -271,6 +292,8 @@ func (l *look) objects() {
 			l.cavity(object)
 		case object.Energy != nil:
 			l.energy(object)
+		case object.Limit != nil && l.felt(object):
+			l.held(object)
 		case object.Fluid != nil && l.step.Verb.Key == "dispose":
 			l.fluid(object.Fluid, object.Text.At)
 		}
@@ -284,6 +307,9 @@ const HeavyKg = 23
 func (l *look) part(object model.Object) {
 	part, key := object.Part, l.step.Verb.Key
 	if !Hands(key) {
+		if l.felt(object) {
+			l.sharp(part, object.Text.At)
+		}
 		return
 	}
 	for _, hazard := range part.Hazards.Items {
@@ -292,6 +318,9 @@ func (l *look) part(object model.Object) {
 	l.oilFilter(object)
 	if kg, ok := highest(part.Mass); ok && kg >= HeavyKg && slices.Contains([]string{"remove", "refit", "replace", "raise", "lower", "turn-over", "support"}, key) {
 		l.add("load", object.Text.At, fmt.Sprintf("the %s weighs %s", part.Words(), part.Mass.Text.Text), "")
+	}
+	if lets := key == "loosen" || key == "remove" || key == "replace"; lets && idlerBolt.MatchString(part.Words()) && (len(part.LoadedBy.Items) > 0 || sprung.MatchString(l.step.Told())) {
+		l.add("spring", object.Text.At, fmt.Sprintf("the %s lets go what is under tension", part.Words()), "")
 	}
 	if part.Cover && len(part.Guards.Items) > 0 && (key == "remove" || key == "open" || key == "loosen") {
 		l.add("guard", object.Text.At, fmt.Sprintf("the %s is a guard", part.Words()), "")
@@ -314,6 +343,37 @@ func (l *look) oilFilter(object model.Object) {
 	}
 	if warm {
 		l.add("hot", object.Text.At, fmt.Sprintf("the %s comes off with warm oil in it", object.Words()), "")
+	}
+}
+
+// Words of the bolt of an idler, which is fixed unless the words speak of what loads it;
+// common practice, no source.
+var (
+	idlerBolt = regexp.MustCompile(`(?i)\bidler (?:bolt|nut|screw)s?\b`)
+	sprung    = regexp.MustCompile(`(?i)\b(?:springs?|tensioner|loaded)\b`)
+)
+
+// felt reports whether a look or a measuring is done with the hands on its object: its words
+// say so, or the step asks for gloves.
+func (l *look) felt(object model.Object) bool {
+	gloved := l.step.Wear.Has("gloves") || l.step.Wear.Has("cut-resistant-gloves")
+	return l.step.Touches(object) || gloved && slices.Contains([]string{"inspect", "check", "measure"}, l.step.Verb.Key)
+}
+
+// held adds the edge of the part that a limit is named after.
+func (l *look) held(object model.Object) {
+	words := " " + strings.ToLower(object.Words()+" "+object.Limit.How.Text)
+	for _, part := range l.job.Parts() {
+		if strings.Contains(words, " "+strings.ToLower(part.Words())) {
+			l.sharp(part, object.Text.At)
+		}
+	}
+}
+
+// sharp adds the edge of a part that is described with one.
+func (l *look) sharp(part *model.Part, at source.Place) {
+	if part.Hazards.Has("edge") {
+		l.add("edge", at, fmt.Sprintf("the %s is described with it, and hands are on it", part.Words()), l.blade("edge", part.Words()))
 	}
 }
 

@@ -212,11 +212,16 @@ func (j *Job) Listed() []*Tool {
 }
 
 // Covers lists the covers and guards of the machine, by name.
-func (j *Job) Covers() []*Part {
+func (j *Job) Covers() []*Part { return j.ofKind("cover") }
+
+// Parts lists the parts of the machine that are no covers, by name.
+func (j *Job) Parts() []*Part { return j.ofKind("part") }
+
+func (j *Job) ofKind(kind string) []*Part {
 	var out []*Part
-	for _, name := range j.File.names("cover") {
-		if cover := j.Part(name); cover != nil {
-			out = append(out, cover)
+	for _, name := range j.File.names(kind) {
+		if part := j.Part(name); part != nil {
+			out = append(out, part)
 		}
 	}
 	return out
