@@ -17,7 +17,11 @@ var _ = add(Rule{
 		Good:    "[[step]]\nraise = \"the far end\"\n[[step]]\nsupport = \"the far end\"\n[[step]]\nremove = \"skid\"\n[[step]]\nrefit = \"skid\"\n[[step]]\nlower = \"the far end\"\n",
 	},
 	Job: onBreach(state.RaisedBare, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d works on the %s while the %s is raised%s and stands on nothing", b.Step.Number, b.Thing, b.Other, after(b.Since, "", "")),
+		does := "works on"
+		if b.Looked {
+			does = "brings hands to"
+		}
+		return finding.Finding{Firm: !b.Looked, Summary: fmt.Sprintf("step %d %s the %s while the %s is raised%s and stands on nothing", b.Step.Number, does, b.Thing, b.Other, after(b.Since, "", "")),
 			Help: "Write a step support = \"…\" with the stands before it."}
 	}),
 })

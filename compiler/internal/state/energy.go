@@ -47,6 +47,21 @@ func isUnloaded(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// hangsFree wants what a raised mass pulls on let down before hands work on it.
+func hangsFree(w *walk, step *model.Step, object model.Object) {
+	if object.Part == nil {
+		return
+	}
+	for _, name := range object.Part.LoadedBy.Names() {
+		if e := w.job.Energy(name); e != nil && e.Kind.Text == "gravity" {
+			if at := w.source(e); !at.cut && !at.relieved && !at.told {
+				at.told = true
+				w.breach(HandsLoaded, step, object.Text.At, object.Words(), e.Words(), at.givenAt).Name = e.Name
+			}
+		}
+	}
+}
+
 func isProved(w *walk, _ *model.Step, object model.Object) {
 	if object.Energy != nil {
 		w.source(object.Energy).proved = true
@@ -219,7 +234,7 @@ const soonStill = 10
 // seenStill reports whether a step before another looks whether the machine stands.
 func (w *walk) seenStill(before *model.Step) bool {
 	return slices.ContainsFunc(w.job.Steps[:before.Number-1], func(s *model.Step) bool {
-		return s.Verb.Key == "stop" && has(strings.ToLower(told(s)), standing)
+		return s.Verb.Key == "stop" && has(strings.ToLower(s.Told()), standing)
 	})
 }
 

@@ -264,10 +264,22 @@ func wasOpen(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// testGear are words of what is connected for a test and comes away again.
+var testGear = []string{" load bank ", " gauge ", " charger ", " tester ", " test ", " multimeter ", " voltmeter ", " ammeter ", " jumper ", " booster ", " probe ", " scanner ", " laptop "}
+
+// comesAlong reports whether a thing is brought to the machine: test gear, or a tool of the list.
+func (w *walk) comesAlong(name string) bool {
+	name = " " + name + " "
+	return has(name, testGear) || slices.ContainsFunc(w.job.Listed(), func(tool *model.Tool) bool {
+		title, _, _ := strings.Cut(tool.Title.Text, ",")
+		return strings.Contains(name, " "+plain(tool.Name)+" ") || title != "" && strings.Contains(name, " "+plain(title)+" ")
+	})
+}
+
 // wasParted wants a part that is connected to have been parted, loosened, taken off
 // or renewed before.
 func wasParted(w *walk, step *model.Step, object model.Object) {
-	if object.Part == nil || w.parts[object.Part] != nil && w.of(object.Part).out > 0 {
+	if object.Part == nil || w.parts[object.Part] != nil && w.of(object.Part).out > 0 || w.comesAlong(plain(object.Words())) {
 		return
 	}
 	for _, before := range w.job.Steps[:step.Number-1] {
@@ -321,14 +333,22 @@ func isClosed(w *walk, step *model.Step, object model.Object) {
 }
 
 func isParted(w *walk, step *model.Step, object model.Object) {
-	w.parted = append(w.parted, &held{at: step, place: object.Text.At, name: plain(object.Words()), of: object.Part})
+	name := plain(object.Words())
+	if i := slices.Index(w.joined, name); i >= 0 { // it was there for a time
+		w.joined = slices.Delete(w.joined, i, i+1)
+		return
+	}
+	w.parted = append(w.parted, &held{at: step, place: object.Text.At, name: name, of: object.Part})
 	if object.Part != nil {
 		w.of(object.Part).loose = false
 	}
 }
 
 func isJoined(w *walk, step *model.Step, object model.Object) {
-	w.parted = drop(w.parted, plain(object.Words()))
+	name, apart := plain(object.Words()), len(w.parted)
+	if w.parted = drop(w.parted, name); len(w.parted) == apart && w.comesAlong(name) {
+		w.joined = append(w.joined, name)
+	}
 	if object.Part != nil && tightens(object.Part) && !step.ByHand.Set() {
 		at := w.of(object.Part)
 		at.hand, at.handAt, at.handedAt = true, step, object.Text.At

@@ -16,6 +16,8 @@ type placed struct {
 	place source.Place
 	name  string // as the author calls it
 	under bool   // it stands on the floor, and the machine may run
+	stays bool   // it does not come away by itself when the machine is let down
+	said  string // the sentence that sets it, in small letters
 }
 
 // What goes into a machine to hold what turns, and what goes under it, by the names the
@@ -24,21 +26,24 @@ type placed struct {
 const (
 	pins    = `(?:lock(?:ing)?|timing|setting|stop|holding) (?:pins?|bars?|tools?)`
 	holders = `(wedges?|` + pins + `|(?:drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking) blocks?|blocks?(?: of (?:wood|timber))|chuck keys?)\b`
-	props   = `((?:wheel )?chocks?|(?:axle|jack|safety|support) stands?|stands?(?: (?:under|beneath|below))|trestles?|cribbing|safety (?:strut|prop|stop)s?|(?:cylinder|lift) (?:stop|lock)s?)\b`
+	props   = `((?:wheel )?chocks?|(?:axle|jack|safety|support) stands?|stands?(?: (?:under|beneath|below))|trestles?|cribbing|safety (?:strut|prop|stop)s?|(?:cylinder|lift) (?:stop|lock)s?|(?:work )?platforms?|planks?)\b`
 )
 
 var (
-	putsIn   = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick|wedge)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
-	takesOut = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang) (?:(?:the|a|both|all|two|four|its|out|away|off|back|old|last|far|near) )*(?:(?:wheel|axle|jack|safety|support|cylinder|lift|drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking|chuck|lock|locking|timing|setting|holding) )*(chocks?|stands?|trestles?|cribbing|blocks?|struts?|props?|stops?|locks?|wedges?|pins?|bars?|tools?|keys?)\b`)
+	putsIn   = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick|wedge|roll)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
+	takesOut = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang|roll|move|carry) (?:(?:the|a|both|all|two|four|its|out|away|off|back|old|last|far|near) )*(?:(?:wheel|axle|jack|safety|support|cylinder|lift|drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking|chuck|lock|locking|timing|setting|holding|work) )*(chocks?|stands?|trestles?|platforms?|planks?|cribbing|blocks?|struts?|props?|stops?|locks?|wedges?|pins?|bars?|tools?|keys?)\b`)
 	takesAll = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (them|it|all|both)(?: all| both)?(?: (?:out|away|off|back|aside|from)\b|[.,]|$)`)
 	away     = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|out|off|away|back|aside|from)\b`)
 	letsDown = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
 	below    = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
-	fixed    = regexp.MustCompile(`(?i)\b(?:handle|gib|\d+ mm)\b`) // a wedge in a handle, a gib that is set
+	fixed    = regexp.MustCompile(`(?i)\b(?:handle|gib|\d+ mm|jack on)\b`)                                                // a wedge in a handle, a gib that is set, what goes with the jack
+	springs  = regexp.MustCompile(`(?i)^(?: has| have)? (?:snap|click|engage|spring|pop|jump|latch|catch)(?:s|es|ed)?\b`) // a pin of the part itself
 	pin      = regexp.MustCompile(`(?i)^` + pins + `$`)
 	spinning = regexp.MustCompile(`(?i)\b(?:rotor|drum|blades?|flywheel|shaft|spindle|arbor|reel|knife|knives|crank\w*|pulley|sprocket|fan|saw)\b`)
 	onStands = regexp.MustCompile(`(?i)\b(?:on|with|by)\b.* (?:axle |jack |wooden )?(?:stands?|trestles?|cribbing|blocks?)\b`)
 	stand    = regexp.MustCompile(`(?i)^(?:stands?|trestles?|cribbing|blocks?|struts?|props?)$`)
+	boards   = regexp.MustCompile(`(?i)^(?:work )?(?:platform|plank)s?$`) // what one stands on
+	trestle  = regexp.MustCompile(`(?i)^(?:trestles?|(?:work )?(?:platform|plank)s?)$`)
 	chock    = regexp.MustCompile(`(?i)\bchocks?\b`)
 )
 
@@ -82,13 +87,17 @@ func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
 		for _, end := range []string{" under", " beneath", " below"} {
 			name = strings.TrimSuffix(name, end)
 		}
-		if i == 0 && (fixed.MatchString(sentence) || pin.MatchString(name) && !spinning.MatchString(sentence)) {
+		if i == 0 && (fixed.MatchString(sentence) || pin.MatchString(name) && (!spinning.MatchString(sentence) || springs.MatchString(sentence[at[i+1]:]))) {
 			continue
 		}
-		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
-			w.placed = append(w.placed, &placed{step, step.Say.Inside(from+at[i], from+at[i+1]), name, i > 0 || below.MatchString(sentence)})
+		if boards.MatchString(name) && !below.MatchString(sentence) {
+			continue // it stands beside
 		}
-		if i > 0 && !chock.MatchString(name) {
+		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
+			w.placed = append(w.placed, &placed{at: step, place: step.Say.Inside(from+at[i], from+at[i+1]), name: name, under: i > 0 || below.MatchString(sentence),
+				stays: trestle.MatchString(name), said: strings.ToLower(sentence)})
+		}
+		if i > 0 && !chock.MatchString(name) && !boards.MatchString(name) {
 			for _, h := range w.raised {
 				h.supports, h.bareAt = true, nil // a safety strut, or stands in words
 			}
@@ -117,16 +126,16 @@ func (w *walk) takesAway(step *model.Step, sentence string, from int, at []int) 
 
 // stood takes out what stood under a machine that is let down; its chocks stay.
 func (w *walk) stood() {
-	w.placed = slices.DeleteFunc(w.placed, func(p *placed) bool { return p.under && !chock.MatchString(p.name) })
+	w.placed = slices.DeleteFunc(w.placed, func(p *placed) bool { return p.under && !p.stays && !chock.MatchString(p.name) })
 }
 
 // runsFree wants what holds the machine fast out before it runs.
 func runsFree(w *walk, step *model.Step, object model.Object) {
-	if has(strings.ToLower(told(step)+" "+object.Words()), byHand) {
+	if has(strings.ToLower(step.Told()+" "+object.Words()), byHand) {
 		return
 	}
 	for _, p := range w.placed {
-		if !p.under {
+		if !p.under && !w.said(w.job.Procedure.End, p.name, "stay", "stays", "remain", "remains", "left", "in") {
 			w.breach(LeftIn, step, object.Text.At, object.Words(), p.name, p.at)
 			return
 		}

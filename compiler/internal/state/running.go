@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"benchleaf/compiler/internal/model"
-	"benchleaf/compiler/internal/quantity"
 )
 
 // stops are words that say that what runs stands still again, or that nothing drives it.
@@ -13,7 +12,7 @@ var stops = []string{"stop", "switch off", "switch it off", "switched off", "shu
 
 // isRunning keeps that the machine runs, until a step stops it.
 func isRunning(w *walk, step *model.Step, object model.Object) {
-	words := strings.ToLower(told(step) + " " + object.Words())
+	words := strings.ToLower(step.Told() + " " + object.Words())
 	helper := slices.Contains(helpers, noun(object.Words())) && !kin(object.Words(), w.job.MachineTitle())
 	if !has(words, stops) && !has(words, byHand) && !helper {
 		w.running = step
@@ -24,15 +23,6 @@ func isRunning(w *walk, step *model.Step, object model.Object) {
 var helpers = []string{"grinder", "vacuum", "washer", "compressor", "charger", "extractor"}
 
 func standsStill(w *walk, _ *model.Step, _ model.Object) { w.running = nil }
-
-// told is what a step says in the author's words, but not what to do when it went wrong.
-func told(step *model.Step) string {
-	text := step.Say.Text + " " + step.Until.Text + " " + step.Expect.Text
-	for _, keep := range step.Keep.Items {
-		text += " " + keep.Text
-	}
-	return text
-}
 
 // has reports whether a text in small letters holds one of some words.
 func has(text string, words []string) bool {
@@ -46,8 +36,6 @@ var (
 	turning = []string{"belt", "chain", "pulley", "sprocket", "blade", "knife", "rotor", "drum", "spindle", "roller", "arbor", "flywheel", "fan", "impeller", "auger", "coupling", "saw", "cutter", "reel", "driveline", "driveshaft", "shaft"}
 	// moved are hazards of a part by which it shows that it turns.
 	moved = []string{"pinch", "rotation", "feed", "start", "shaft"}
-	// touches are words by which a look is one with the fingers.
-	touches = []string{"by hand", "feel", "touch", "finger", "thumb", "press", "pull", "push", "rock", "lift"}
 	// knowing are words by which a step shows that it is meant to be done while it runs.
 	knowing = []string{"while", "running", "runs", "idle", "idling", "turning", "outside", "through the slot"}
 )
@@ -55,7 +43,7 @@ var (
 // handsRunning tells of hands that go to what turns after the machine was set going, with
 // nothing that stops it between.
 func (w *walk) handsRunning(step *model.Step) {
-	words := strings.ToLower(told(step))
+	words := strings.ToLower(step.Told())
 	if has(words, stops) {
 		w.running = nil
 	}
@@ -64,7 +52,7 @@ func (w *walk) handsRunning(step *model.Step) {
 	}
 	place, in := w.hands(step)
 	for _, object := range step.Objects {
-		if in || !w.reachesIn(step, object, words) || !turns(object) {
+		if in || !reachesIn(step, object) || !turns(object) {
 			continue
 		}
 		place, in = object.Text.At, true
@@ -75,20 +63,9 @@ func (w *walk) handsRunning(step *model.Step) {
 	}
 }
 
-// reachesIn reports whether a step brings hands to its object: by its verb, by what is
-// measured with a tool held against it, or by words.
-func (w *walk) reachesIn(step *model.Step, object model.Object, words string) bool {
-	switch step.Verb.Key {
-	case "measure":
-		figure := step.Limit
-		if !figure.OK && object.Limit != nil {
-			figure = object.Limit.Limit
-		}
-		return figure.OK && (figure.Dimension == quantity.Length || figure.Dimension == quantity.Force)
-	case "inspect", "check":
-		return has(words+" "+strings.ToLower(object.Words()), touches)
-	}
-	return slices.Contains(reaching, step.Verb.Key) && step.Verb.Key != "sharpen"
+// reachesIn reports whether a step brings hands to its object, by its verb or by touch.
+func reachesIn(step *model.Step, object model.Object) bool {
+	return step.Touches(object) || slices.Contains(reaching, step.Verb.Key) && step.Verb.Key != "sharpen"
 }
 
 // turns reports whether a thing is one that turns when the machine runs.
@@ -112,7 +89,7 @@ func turns(object model.Object) bool {
 // runsClosed wants what was opened, loosened, parted or drained closed up and filled
 // before the machine runs, unless the step says that it runs so on purpose.
 func runsClosed(w *walk, step *model.Step, object model.Object) {
-	words := strings.ToLower(told(step) + " " + object.Words())
+	words := strings.ToLower(step.Told() + " " + object.Words())
 	if has(words, byHand) {
 		return
 	}

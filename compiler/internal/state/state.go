@@ -60,6 +60,9 @@ const (
 	RunsShut         Kind = "runs-shut"          // runs or is bled with shut what feeds it
 	SupportOut       Kind = "support-out"        // chocks or stands come away under what is raised
 	LoweredEarly     Kind = "lowered-early"      // lets down while what came off under it goes back later
+	RaisedTwice      Kind = "raised-twice"       // raises for other work what was never let down
+	LoweredOnto      Kind = "lowered-onto"       // lets down onto what words set under it
+	HandsLoaded      Kind = "hands-loaded"       // works by hand on what a raised mass pulls on
 	VentShut         Kind = "vent-shut"          // fills with the vent shut or blocked
 )
 

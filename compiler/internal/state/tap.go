@@ -131,7 +131,7 @@ func (w *walk) turnsTaps(step *model.Step) {
 
 // astray reports whether a tap does not stand as it does while the machine works.
 func (w *walk) astray(t *tap) bool {
-	if t.at == nil || t.of != nil && w.of(t.of).out > 0 || has(strings.ToLower(told(t.at)), []string{"leave", "stays", "stay "}) {
+	if t.at == nil || t.of != nil && w.of(t.of).out > 0 || has(strings.ToLower(t.at.Told()), []string{"leave", "stays", "stay "}) {
 		return false
 	}
 	if t.open {
@@ -143,7 +143,7 @@ func (w *walk) astray(t *tap) bool {
 // runsFed wants what feeds the machine open before it runs, unless the step says that it
 // runs dry on purpose.
 func runsFed(w *walk, step *model.Step, object model.Object) {
-	words := strings.ToLower(told(step) + " " + object.Words())
+	words := strings.ToLower(step.Told() + " " + object.Words())
 	if has(words, append([]string{"closed", "shut", "dry", "dies", "stops", "stalls", "empty", "without"}, byHand...)) {
 		return
 	}

@@ -33,6 +33,7 @@ type cavity struct {
 type energy struct {
 	cut, proved, given bool // isolated, proved dead, given back after it was cut
 	relieved           bool // what is stored was let out
+	told               bool // that it still loads what hands work on
 	cutAt, givenAt     *model.Step
 	place              source.Place
 }
@@ -57,6 +58,7 @@ type walk struct {
 	sources   []*model.Energy
 	raised    []*held
 	parted    []*held
+	joined    []string // what was connected that nothing had parted: a gauge, a load bank
 	slack     []*held
 	placed    []*placed
 	taps      []*tap
