@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
@@ -23,7 +24,11 @@ var _ = add(Rule{
 					continue
 				}
 				if kind, name := p.Job.Alike(step, object.Text.Text); name != "" {
-					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("%q is written in words, and %s is named %q", object.Text.Text, aThing(kind), name),
+					tell := p.Found
+					if slices.Contains([]string{"inspect", "check", "clean", "mark"}, step.Verb.Key) { // nothing hangs on it but the place and the hazards
+						tell = p.Milder
+					}
+					tell(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("%q is written in words, and %s is named %q", object.Text.Text, aThing(kind), name),
 						Help:  fmt.Sprintf("Write %q, or say in the words what else is meant.", name),
 						Fixes: []finding.Fix{{Title: fmt.Sprintf("Write %q", name), Edits: []finding.Edit{{Place: object.Text.At, Text: fmt.Sprintf("%q", name)}}}}})
 				}
