@@ -7,6 +7,7 @@ import (
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/quantity"
 )
 
 // Approvals draws an approval sheet for each job, also for those an error stands
@@ -14,11 +15,37 @@ import (
 // every figure with its source. They are printed on A4, or on Letter where the shop
 // prints on North American stock, unless the look names another.
 func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
-	outputs := make([]Output, len(r.Jobs))
-	troubles := make([][]Trouble, len(r.Jobs))
-	faults := make([]error, len(r.Jobs))
-	inParallel(len(r.Jobs), func(i int) {
-		job := r.Jobs[i]
+	return r.sheets(look, "-approval.pdf", r.Jobs, func(job Job, settled pages.Look, system quantity.System) (pages.Document, []pages.Problem, error) {
+		content, err := compose.Approval(job.work, system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: job.of(r.Findings), Accepted: job.of(r.Allowed)})
+		if err != nil {
+			return pages.Document{}, nil, err
+		}
+		document, problems := pages.LayApproval(content, settled)
+		return document, problems, nil
+	})
+}
+
+// Records draws a record sheet for each job that no error stands against, to write
+// its readings on time after time; on stock as approval sheets are.
+func (r *Result) Records(look Look) ([]Output, []Trouble, error) {
+	jobs := slices.DeleteFunc(slices.Clone(r.Jobs), func(job Job) bool { return job.Blocked })
+	return r.sheets(look, "-record.pdf", jobs, func(job Job, settled pages.Look, system quantity.System) (pages.Document, []pages.Problem, error) {
+		content, err := compose.RecordSheet(job.work, system)
+		if err != nil {
+			return pages.Document{}, nil, err
+		}
+		document, problems := pages.LayRecordSheet(content, settled)
+		return document, problems, nil
+	})
+}
+
+// sheets draws a sheet for each of some jobs, named after it.
+func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, pages.Look, quantity.System) (pages.Document, []pages.Problem, error)) ([]Output, []Trouble, error) {
+	outputs := make([]Output, len(jobs))
+	troubles := make([][]Trouble, len(jobs))
+	faults := make([]error, len(jobs))
+	inParallel(len(jobs), func(i int) {
+		job := jobs[i]
 		wishes := compose.WishesOf(job.work.Job)
 		own := look
 		own.Stock = first(look.Stock, large(wishes.Stock))
@@ -27,7 +54,7 @@ func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
 			faults[i] = err
 			return
 		}
-		content, err := compose.Approval(job.work, system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: job.of(r.Findings), Accepted: job.of(r.Allowed)})
+		document, problems, err := lay(job, settled, system)
 		if err != nil {
 			faults[i] = err
 			return
@@ -36,9 +63,8 @@ func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
 		if job.Variant != "" {
 			name += "-" + job.Variant
 		}
-		document, problems := pages.LayApproval(content, settled)
-		outputs[i], troubles[i], faults[i] = draw(name+"-approval.pdf", document, problems)
-		outputs[i].Jobs = r.Jobs[i : i+1 : i+1]
+		outputs[i], troubles[i], faults[i] = draw(name+ending, document, problems)
+		outputs[i].Jobs = jobs[i : i+1 : i+1]
 	})
 	var all []Trouble
 	for i := range outputs {

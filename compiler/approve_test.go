@@ -4,6 +4,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -22,6 +23,30 @@ func TestEveryApprovalSheetFitsEveryStock(t *testing.T) {
 		require.NoError(t, err)
 		assert.Empty(t, troubles, stock)
 		assert.Len(t, sheets, len(result.Jobs))
+		records, troubles, err := result.Records(compiler.Look{Stock: stock})
+		require.NoError(t, err)
+		assert.Empty(t, troubles, stock)
+		assert.Len(t, records, len(result.Jobs))
+	}
+}
+
+// A record sheet has a row for each reading, with its limit and what to do outside it.
+// Read back by poppler's pdftotext.
+func TestARecordSheetAsksForEveryReading(t *testing.T) {
+	program := needs(t, "pdftotext")
+	result := compileShop(t)
+	records, _, err := result.Records(compiler.Look{Units: "metric"})
+	require.NoError(t, err)
+	at := slices.IndexFunc(records, func(o compiler.Output) bool { return o.Name == "log-deck-gearbox-oil-six-metre-record.pdf" })
+	require.GreaterOrEqual(t, at, 0)
+	path := filepath.Join(t.TempDir(), "record.pdf")
+	require.NoError(t, os.WriteFile(path, records[at].Bytes, 0o600))
+	out, err := exec.Command(program, path, "-").Output()
+	require.NoError(t, err)
+	read := strings.Join(strings.Fields(string(out)), " ")
+	for _, words := range []string{"Record sheet", "One column each time the job is done.", "Date", "Oil filled", "Hour meter", "Chain slack step 15 · mm · Limit 20 to 30 mm",
+		"Outside the limit: Set the chain by its own card before the conveyor runs again.", "All steps done", "Initials", "Remarks"} {
+		assert.Contains(t, read, words)
 	}
 }
 

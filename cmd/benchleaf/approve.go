@@ -25,7 +25,9 @@ A figure's source is the comment behind it on its line, or the one above it:
 Sheets are on A4, or on Letter for a shop that prints its cards on that family.`,
 		Example: `  benchleaf approve                     all sheets of this folder, into out
   benchleaf approve gearbox-oil.toml    one sheet`,
-		RunE: func(_ *cobra.Command, paths []string) error { return by.approve(paths, out, variant, look) },
+		RunE: func(_ *cobra.Command, paths []string) error {
+			return by.sheets(paths, out, variant, look, (*compiler.Result).Approvals)
+		},
 	}
 	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
 	variantFlag(cmd, &variant)
@@ -33,13 +35,14 @@ Sheets are on A4, or on Letter for a shop that prints its cards on that family.`
 	return cmd
 }
 
-func (by *caller) approve(paths []string, out, variant string, look compiler.Look) error {
+// sheets writes what one way of drawing makes of each shop.
+func (by *caller) sheets(paths []string, out, variant string, look compiler.Look, drawn func(*compiler.Result, compiler.Look) ([]compiler.Output, []compiler.Trouble, error)) error {
 	builds, held, err := by.prepare(paths, out, variant, look)
 	if err != nil {
 		return err
 	}
 	for _, b := range builds {
-		sheets, troubles, err := b.result.Approvals(look)
+		sheets, troubles, err := drawn(b.result, look)
 		if err != nil {
 			return err
 		}

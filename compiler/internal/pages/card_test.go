@@ -40,6 +40,9 @@ func TestNothingCollidesOnAnyStock(t *testing.T) {
 		list, problems := pages.LayPick(pagestest.PickList(), look)
 		assert.Empty(t, problems, name)
 		report(t, name+", list", walk(list, look))
+		record, problems := pages.LayRecordSheet(pagestest.RecordSheet(), look)
+		assert.Empty(t, problems, name)
+		report(t, name+", record", walk(record, look))
 	}
 }
 

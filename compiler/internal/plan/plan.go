@@ -209,3 +209,25 @@ type PickList struct {
 	Groups   []PickGroup
 	Warnings []string // what no tool on the wall serves
 }
+
+// RecordRow is something that is written down each time: a reading at its step, or a
+// blank of the whole job, whose Step is 0.
+type RecordRow struct {
+	Step int
+	Blank
+	Outside string // what to do when it is not as it should be
+}
+
+// RecordSheet is what is written down of a job, time after time.
+type RecordSheet struct {
+	Words    Words
+	Shop     string
+	Title    string
+	Machine  string
+	Variant  string
+	Revision string
+	Date     string
+	Author   string
+	Manual   string
+	Rows     []RecordRow
+}

@@ -146,4 +146,10 @@ type Labels struct {
 	Accepted    string `toml:"accepted-count"`
 	FigureCount string `toml:"figure-count"`
 	ReadAgain   string `toml:"read-again"`
+
+	// of the record sheet
+	RecordSheet string `toml:"record-sheet"`
+	EachTime    string `toml:"each-time"`
+	AllDone     string `toml:"all-done"`
+	Remarks     string `toml:"remarks"`
 }

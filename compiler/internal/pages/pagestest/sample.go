@@ -104,3 +104,14 @@ func closeUp() plan.Section {
 		{Number: 18, Action: act("Check", "both plugs and the housing after running."), Values: []plan.Value{{Label: "Time", Text: "5 min"}}, Readings: []plan.Blank{{Label: "Housing temperature", Unit: "°C", Limit: "80 °C or less"}}, Otherwise: plan.Fact{Label: "Outside the limit", Text: "Stop, isolate, and look at the oil level again."}},
 	}}
 }
+
+// RecordSheet is a sheet with a reading of each kind, and one with much to say.
+func RecordSheet() plan.RecordSheet {
+	card := Card()
+	return plan.RecordSheet{Words: card.Words, Shop: card.Shop, Title: card.Title, Machine: card.Machine, Variant: card.Variant, Revision: card.Revision,
+		Date: card.Date, Author: card.Author, Manual: card.Manual, Rows: []plan.RecordRow{
+			{Blank: plan.Blank{Label: "Hour meter", Unit: "h"}},
+			{Step: 11, Blank: plan.Blank{Label: "Chain slack", Unit: "mm", Limit: "20 to 30 mm"}, Outside: "Set the chain by its own card before the conveyor runs again."},
+			{Step: 23, Blank: plan.Blank{Label: "Temperature of the housing over the worm, at its hottest", Unit: "°C", Limit: "80 °C or less"}, Outside: "Stop, isolate, look at the oil level again, and keep a sample of the oil for the foreman before anything is filled or opened."},
+		}}
+}
