@@ -39,6 +39,63 @@ func (r *Result) Records(look Look) ([]Output, []Trouble, error) {
 	})
 }
 
+// Charts draws a wall chart for each machine: what is due at which interval. They are
+// printed on A3, or on Tabloid where the shop prints on North American stock, unless
+// the look names another.
+func (r *Result) Charts(look Look) ([]Output, []Trouble, error) {
+	var machines []string
+	of := map[string][]Job{}
+	for _, job := range r.Jobs {
+		if job.Blocked {
+			continue
+		}
+		if of[job.Machine] == nil {
+			machines = append(machines, job.Machine)
+		}
+		of[job.Machine] = append(of[job.Machine], job)
+	}
+	var outputs []Output
+	var all []Trouble
+	for _, machine := range machines {
+		jobs := of[machine]
+		var works []compose.Work
+		for _, job := range jobs {
+			works = append(works, job.work)
+		}
+		wishes := compose.WishesOf(works[0].Job)
+		wall := map[string]string{"a4": "a3", "letter": "tabloid"}[large(wishes.Stock)]
+		own := look
+		own.Stock = first(look.Stock, wall)
+		wishes.DistanceMM = 0 // a chart hangs farther away than a card lies
+		settled, system, err := own.settle(wishes)
+		if err != nil {
+			return nil, nil, err
+		}
+		content, err := compose.WallChart(works, system)
+		if err != nil {
+			return nil, nil, err
+		}
+		var document pages.Document
+		var problems []pages.Problem
+		for _, share := range []float64{1.5, 1.25, 1} { // as large as one side takes it
+			wide := settled
+			if wide.DistanceMM == 0 {
+				wide.DistanceMM = min(share*settled.Stock.Distance, settled.Stock.Farthest())
+			}
+			if document, problems = pages.LayWallChart(content, wide); len(document.Sides) == 1 && len(problems) == 0 {
+				break
+			}
+		}
+		output, troubles, err := draw(strings.ToLower(works[0].Job.Procedure.Machine.Name())+"-chart.pdf", document, problems)
+		if err != nil {
+			return nil, nil, err
+		}
+		output.Jobs = jobs
+		outputs, all = append(outputs, output), append(all, troubles...)
+	}
+	return outputs, all, nil
+}
+
 // sheets draws a sheet for each of some jobs, named after it.
 func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, pages.Look, quantity.System) (pages.Document, []pages.Problem, error)) ([]Output, []Trouble, error) {
 	outputs := make([]Output, len(jobs))

@@ -118,3 +118,25 @@ reason = "The socket hangs on the winch"
 		assert.Contains(t, read, words)
 	}
 }
+
+// A wall chart shows every job and every point of its machine under its interval. Read
+// back by poppler's pdftotext.
+func TestAWallChartShowsWhatIsDue(t *testing.T) {
+	program := needs(t, "pdftotext")
+	charts, troubles, err := compileShop(t).Charts(compiler.Look{Units: "metric"})
+	require.NoError(t, err)
+	assert.Empty(t, troubles)
+	var names []string
+	for _, chart := range charts {
+		names = append(names, chart.Name)
+	}
+	assert.Equal(t, []string{"band-mill-chart.pdf", "chipper-chart.pdf", "compressor-chart.pdf", "edger-chart.pdf", "log-deck-chart.pdf", "log-trailer-chart.pdf", "power-pack-chart.pdf"}, names)
+	path := filepath.Join(t.TempDir(), "chart.pdf")
+	require.NoError(t, os.WriteFile(path, charts[4].Bytes, 0o600))
+	out, err := exec.Command(program, "-layout", path, "-").Output()
+	require.NoError(t, err)
+	read := strings.Join(strings.Fields(string(out)), " ")
+	for _, words := range []string{"Log-deck conveyor", "Change the worm gearbox oil First at 300 h", "Grease the deck bearings", "2 × head bearings Lithium grease · 6 strokes", "2000", "whichever comes first"} {
+		assert.Contains(t, read, words)
+	}
+}

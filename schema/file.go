@@ -37,7 +37,7 @@ var shopTable = Table{
 		{Name: "title", Kind: Text, Required: true, Doc: "Name of the shop as it prints.", Example: `"Fernhollow Sawmill"`},
 		{Name: "units", Kind: Choice, Doc: "Units the pages print. What the author wrote always stands first.", Example: `"both"`, Choices: []Option{
 			{"metric", "metric only"}, {"inch", "inch only"}, {"both", "as written, with the other system in parentheses"}}},
-		{Name: "stock", Kind: Name, Of: "stock", Doc: "Card stock: a5, a4, letter, half-letter, a6 or 4x6, or one described with [stock.NAME].", Example: `"a5"`},
+		{Name: "stock", Kind: Name, Of: "stock", Doc: "Card stock: a5, a4, letter, half-letter, a6, 4x6, a3 or tabloid, or one described with [stock.NAME].", Example: `"a5"`},
 		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
 		{Name: "language", Kind: Choice, Doc: "Language of the fixed words.", Example: `"en"`, Choices: []Option{{"en", "English"}}},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
@@ -148,7 +148,7 @@ torque = "42 to 48 N·m"`,
 func again(name, doc string) Key { return Key{Name: name, Kind: Again, Doc: doc} }
 
 // Stocks are the names of the stocks that need no description.
-var Stocks = []string{"a5", "a4", "letter", "half-letter", "a6", "4x6"}
+var Stocks = []string{"a5", "a4", "letter", "half-letter", "a6", "4x6", "a3", "tabloid"}
 
 var stockTable = Table{
 	Name: "stock", Header: "[stock.NAME]",

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -271,6 +272,18 @@ func (j *Job) Emptied(step *Step) *Cavity {
 		}
 	}
 	return nil
+}
+
+// Points lists the lubrication points of the machine, in the order of its file.
+func (j *Job) Points() []*Lubricated {
+	var out []*Lubricated
+	for _, name := range j.File.names("point") {
+		if point := j.Point(name); point != nil {
+			out = append(out, point)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b *Lubricated) int { return cmp.Compare(a.Header.Span.Start, b.Header.Span.Start) })
+	return out
 }
 
 // Energies lists the sources of energy of the machine, by name.

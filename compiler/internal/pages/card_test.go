@@ -43,6 +43,8 @@ func TestNothingCollidesOnAnyStock(t *testing.T) {
 		record, problems := pages.LayRecordSheet(pagestest.RecordSheet(), look)
 		assert.Empty(t, problems, name)
 		report(t, name+", record", walk(record, look))
+		chart, _ := pages.LayWallChart(pagestest.WallChart(), look) // on small stock its intervals are said to be squeezed
+		report(t, name+", chart", walk(chart, look))
 	}
 }
 

@@ -70,7 +70,9 @@ func (r *recordSheet) table(again int) []item {
 		made.stays = i == 0
 		items = append(items, made)
 	}
-	label := func(text string) piece { return r.cells(r.say(r.text().with(Bold).lying(tint), r.label-r.size.small, text), white) }
+	label := func(text string) piece {
+		return r.cells(r.say(r.text().with(Bold).lying(tint), r.label-r.size.small, text), white)
+	}
 	signed := row(label(labels.Initials), "initials", id(""))
 	signed.stays = true
 	return append(items, row(label(labels.AllDone), "done", id("")), signed)

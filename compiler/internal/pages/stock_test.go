@@ -14,7 +14,7 @@ import (
 // ISO 216: A5 is 148 × 210, A4 is 210 × 297. ANSI/ASME Y14.1: size A is 8.5 × 11 in.
 func TestStocksHaveTheirPublishedSizes(t *testing.T) {
 	const inch = 25.4
-	for name, size := range map[string][2]float64{"a5": {148, 210}, "a4": {210, 297}, "letter": {8.5 * inch, 11 * inch}, "half-letter": {5.5 * inch, 8.5 * inch}, "a6": {105, 148}, "4x6": {4 * inch, 6 * inch}} {
+	for name, size := range map[string][2]float64{"a5": {148, 210}, "a4": {210, 297}, "letter": {8.5 * inch, 11 * inch}, "half-letter": {5.5 * inch, 8.5 * inch}, "a6": {105, 148}, "4x6": {4 * inch, 6 * inch}, "a3": {297, 420}, "tabloid": {11 * inch, 17 * inch}} {
 		stock, err := FindStock(name)
 		require.NoError(t, err)
 		assert.InDelta(t, size[0], stock.Width, 1e-9, name)
@@ -24,7 +24,7 @@ func TestStocksHaveTheirPublishedSizes(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, DefaultStock, stocks[0].Name)
 	_, err = FindStock("a7")
-	assert.ErrorContains(t, err, `no stock "a7"; there are: a5, a4, letter, half-letter, a6, 4x6`)
+	assert.ErrorContains(t, err, `no stock "a7"; there are: a5, a4, letter, half-letter, a6, 4x6, a3, tabloid`)
 }
 
 func TestDamagedStocksAreRefused(t *testing.T) {

@@ -231,3 +231,22 @@ type RecordSheet struct {
 	Manual   string
 	Rows     []RecordRow
 }
+
+// ChartRow is something that is done to a machine again and again.
+type ChartRow struct {
+	Name  string
+	Note  string // which oil and how much; when it is done the first time
+	Marks []bool // one for each column
+}
+
+// WallChart shows what is due on a machine at which interval.
+type WallChart struct {
+	Words   Words
+	Shop    string
+	Machine string
+	Manual  string
+	Date    string   // the latest revision
+	Columns []string // intervals, the shortest first: running time before the calendar
+	Jobs    []ChartRow
+	Points  []ChartRow
+}

@@ -152,4 +152,10 @@ type Labels struct {
 	EachTime    string `toml:"each-time"`
 	AllDone     string `toml:"all-done"`
 	Remarks     string `toml:"remarks"`
+
+	// of the wall chart
+	WallChart   string `toml:"wall-chart"`
+	ChartJobs   string `toml:"chart-jobs"`
+	ChartPoints string `toml:"chart-points"`
+	ChartNote   string `toml:"chart-note"`
 }

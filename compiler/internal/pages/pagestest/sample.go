@@ -115,3 +115,14 @@ func RecordSheet() plan.RecordSheet {
 			{Step: 23, Blank: plan.Blank{Label: "Temperature of the housing over the worm, at its hottest", Unit: "°C", Limit: "80 °C or less"}, Outside: "Stop, isolate, look at the oil level again, and keep a sample of the oil for the foreman before anything is filled or opened."},
 		}}
 }
+
+// WallChart is a chart with rows of each kind.
+func WallChart() plan.WallChart {
+	card := Card()
+	return plan.WallChart{Words: card.Words, Shop: card.Shop, Machine: card.Machine, Manual: card.Manual, Date: card.Date, Columns: []string{"50 h", "10000 km (6210 mi)", "12 months"},
+		Jobs: []plan.ChartRow{
+			{Name: "Change the worm gearbox oil", Note: "First at 300 h", Marks: []bool{false, true, true}},
+			{Name: "Look over the conveyor", Note: "Or when the chain climbs on the head sprocket and nobody has set it for a season", Marks: []bool{true, false, false}},
+		},
+		Points: []plan.ChartRow{{Name: "2 × tail bearings", Note: "Lithium grease · 4 strokes", Marks: []bool{true, false, false}}}}
+}
