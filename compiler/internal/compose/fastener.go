@@ -79,7 +79,12 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 		return parts.Text
 	}
 	if order := pick(step.Order, part.Order); order != "" {
-		out.Details = append(out.Details, w.order(order, part, step.Count))
+		if out.Circle = drawn(order, part, step.Count); out.Circle != nil {
+			order, _, _ = strings.Cut(w.order(order, part, step.Count), ":") // its numbers are those of the drawing
+			out.Details = append(out.Details, order)
+		} else {
+			out.Details = append(out.Details, w.order(order, part, step.Count))
+		}
 	}
 	passes := step.Passes
 	if len(passes) == 0 {
@@ -102,6 +107,21 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 		out.Values = w.put(out.Values, labels.Angle, part.Angle)
 	}
 	w.adapter(step, part, out)
+}
+
+// drawn is when each fastener of a circle has its turn, clockwise from the top; nil where
+// the order is not one that is drawn.
+func drawn(order string, part *model.Part, counted model.Whole) []int {
+	count := part.OnCircle(counted)
+	numbers, ok := trade.CrossOrder(count)
+	if order != "cross" || count < 4 || !ok {
+		return nil
+	}
+	turns := make([]int, count)
+	for turn, bolt := range numbers {
+		turns[bolt-1] = turn + 1
+	}
+	return turns
 }
 
 // order says in which order the fasteners of a circle are tightened; for an even

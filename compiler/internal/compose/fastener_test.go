@@ -20,3 +20,13 @@ func TestOrderIsOfOneCircle(t *testing.T) {
 	assert.Equal(t, "crosswise: 1-3-5-2-4", w.order("cross", nuts(10, 2), model.Whole{N: 5}))
 	assert.Equal(t, "crosswise, each circle by itself", w.order("cross", nuts(6, 2), model.Whole{}))
 }
+
+// The turns that are drawn are the published order read the other way round: the bolt
+// at a place has its turn where the order names it (ASME PCC-1 legacy pattern for eight,
+// from memory: 1, 5, 3, 7, 2, 6, 4, 8).
+func TestTheCircleIsDrawnAsItIsTightened(t *testing.T) {
+	part := &model.Part{Count: model.Whole{N: 8}}
+	assert.Equal(t, []int{1, 5, 3, 7, 2, 6, 4, 8}, drawn("cross", part, model.Whole{}))
+	assert.Nil(t, drawn("circle", part, model.Whole{}))
+	assert.Nil(t, drawn("cross", &model.Part{Count: model.Whole{N: 3}}, model.Whole{}))
+}

@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -144,7 +145,7 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 // rest is what a step says below its action.
 func (c *card) rest(step plan.Step, width float64) []piece {
 	rows := c.blocks(step.Say, width)
-	rows = append(rows, c.figures(step, width))
+	rows = append(rows, c.circled(step, width))
 	for _, reading := range step.Readings {
 		rows = append(rows, c.reading(reading, width))
 	}
@@ -173,6 +174,46 @@ func (c *card) blocks(blocks []plan.Block, width float64) []piece {
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// circled is the values to hold with the order on a bolt circle drawn at their right.
+func (c *card) circled(step plan.Step, width float64) piece {
+	if len(step.Circle) == 0 {
+		return c.figures(step, width)
+	}
+	circle := c.circle(step.Circle)
+	if circle.width > width*0.45 {
+		return c.figures(step, width)
+	}
+	figures := c.figures(step, width-circle.width-c.size.text)
+	out := piece{width: width, height: max(figures.height, circle.height)}
+	out.put(figures, 0, 0)
+	out.put(circle.named("circle", strconv.Itoa(step.Number)), width-circle.width, 0)
+	return out
+}
+
+// circle draws fasteners on their circle, each with the number of its turn; the first
+// is dark, so that the eye finds where to begin.
+func (c *card) circle(turns []int) piece {
+	style := c.small().with(Bold)
+	disc := max(c.wideAs(style, "24"), style.line()) * 1.05
+	radius := max(disc*1.35, float64(len(turns))*disc*1.45/(2*math.Pi))
+	size := 2*radius + disc
+	out := piece{width: size, height: size}
+	line := c.size.small * 0.06
+	out.mark(Panel{Rectangle{disc / 2, disc / 2, 2 * radius, 2 * radius}, corners(radius), Paint{Stroke: grey, Line: line}})
+	for i, turn := range turns {
+		angle := 2*math.Pi*float64(i)/float64(len(turns)) - math.Pi/2
+		x, y := size/2+radius*math.Cos(angle)-disc/2, size/2+radius*math.Sin(angle)-disc/2
+		ground, ink := white, black
+		if turn == 1 {
+			ground, ink = black, white
+		}
+		out.mark(Panel{Rectangle{x + line, y + line, disc - 2*line, disc - 2*line}, corners(disc/2 - line), Paint{ground, black, 1.5 * line}})
+		number := c.say(style.inked(ink).lying(ground), 2*disc, strconv.Itoa(turn))
+		out.put(number, x+(disc-number.width)/2, y+(disc-number.height)/2)
+	}
+	return out
 }
 
 // figures sets the values to hold as plates, and beside them, where there is room,

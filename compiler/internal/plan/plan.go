@@ -70,6 +70,7 @@ type Step struct {
 	Details   []string // small print: fasteners, wrench sizes, order, condition of the thread
 	Otherwise Fact     // what to do when it is not as it should be: "Outside the limit" – "Renew the chain."
 	Readings  []Blank
+	Circle    []int // of fasteners on a circle, clockwise from the top: the turn at which each is tightened; empty where nothing is drawn
 	Notes     []string
 	Meanwhile bool // done while the wait above runs
 	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end

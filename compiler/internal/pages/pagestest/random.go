@@ -186,5 +186,10 @@ func (g dice) step(number int) plan.Step {
 		step.Say = append(step.Say, plan.Block{Bullet: []string{"", "•", "12."}[g.IntN(3)], Runs: g.runs(40)})
 	}
 	step.Readings = g.blanks(2)
+	if g.IntN(5) == 0 {
+		for turn := range 4 + g.IntN(21) {
+			step.Circle = append(step.Circle, turn+1)
+		}
+	}
 	return step
 }

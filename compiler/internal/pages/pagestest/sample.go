@@ -99,7 +99,7 @@ func work() plan.Section {
 
 func closeUp() plan.Section {
 	return plan.Section{Title: "Close up and test", Steps: []plan.Step{
-		{Number: 16, Action: act("Refit", "the chain guard."), Values: []plan.Value{{Label: "Torque", Text: "23 to 27 N·m"}, {Label: "Set", Text: "gap 10 ± 2 mm"}}, Details: []string{"4 bolts M8-8.8 crosswise", "13 mm"}},
+		{Number: 16, Action: act("Refit", "the chain guard."), Values: []plan.Value{{Label: "Torque", Text: "23 to 27 N·m"}, {Label: "Set", Text: "gap 10 ± 2 mm"}}, Details: []string{"4 bolts M8-8.8 crosswise", "13 mm"}, Circle: []int{1, 3, 2, 4}},
 		{Number: 17, Cautions: []plan.Caution{{Signal: "warning", Word: "WARNING", Hazard: "People in reach of the chain", Consequence: "They could be drawn in.", Avoid: "Look, call “clear”, and wait for the answer."}}, Action: act("Restore", "the mains and start the conveyor.")},
 		{Number: 18, Action: act("Check", "both plugs and the housing after running."), Values: []plan.Value{{Label: "Time", Text: "5 min"}}, Readings: []plan.Blank{{Label: "Housing temperature", Unit: "°C", Limit: "80 °C or less"}}, Otherwise: plan.Fact{Label: "Outside the limit", Text: "Stop, isolate, and look at the oil level again."}},
 	}}
