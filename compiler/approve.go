@@ -96,6 +96,36 @@ func (r *Result) Charts(look Look) ([]Output, []Trouble, error) {
 	return outputs, all, nil
 }
 
+// Gauge draws a page of true sizes: a ruler, and the widths across flats of the shop's
+// sockets and wrenches; on stock as approval sheets are.
+func (r *Result) Gauge(look Look) ([]Output, []Trouble, error) {
+	if len(r.Jobs) == 0 {
+		return nil, nil, nil
+	}
+	var works []compose.Work
+	for _, job := range r.Jobs {
+		works = append(works, job.work)
+	}
+	wishes := compose.WishesOf(works[0].Job)
+	own := look
+	own.Stock = first(look.Stock, large(wishes.Stock))
+	settled, system, err := own.settle(wishes)
+	if err != nil {
+		return nil, nil, err
+	}
+	content, err := compose.Gauge(works, system)
+	if err != nil {
+		return nil, nil, err
+	}
+	document, problems := pages.LayGauge(content, settled)
+	output, troubles, err := draw("gauge.pdf", document, problems)
+	if err != nil {
+		return nil, nil, err
+	}
+	output.Jobs = r.Jobs
+	return []Output{output}, troubles, nil
+}
+
 // sheets draws a sheet for each of some jobs, named after it.
 func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, pages.Look, quantity.System) (pages.Document, []pages.Problem, error)) ([]Output, []Trouble, error) {
 	outputs := make([]Output, len(jobs))

@@ -45,6 +45,9 @@ func TestNothingCollidesOnAnyStock(t *testing.T) {
 		report(t, name+", record", walk(record, look))
 		chart, _ := pages.LayWallChart(pagestest.WallChart(), look) // on small stock its intervals are said to be squeezed
 		report(t, name+", chart", walk(chart, look))
+		gauge, problems := pages.LayGauge(pagestest.Gauge(), look)
+		assert.Empty(t, problems, name)
+		report(t, name+", gauge", walk(gauge, look))
 	}
 }
 

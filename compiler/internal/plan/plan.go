@@ -251,3 +251,16 @@ type WallChart struct {
 	Jobs    []ChartRow
 	Points  []ChartRow
 }
+
+// Width is a width across flats that a shop has a tool for.
+type Width struct {
+	Label string // "13 mm", "1/2 in"
+	MM    float64
+}
+
+// Gauge is a page to hold a bolt head against: a ruler and the shop's widths, true to size.
+type Gauge struct {
+	Words  Words
+	Shop   string
+	Widths []Width // metric before inch, the smallest first
+}

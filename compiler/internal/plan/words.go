@@ -158,4 +158,9 @@ type Labels struct {
 	ChartJobs   string `toml:"chart-jobs"`
 	ChartPoints string `toml:"chart-points"`
 	ChartNote   string `toml:"chart-note"`
+
+	// of the gauge
+	Gauge      string `toml:"gauge"`
+	GaugeTrue  string `toml:"gauge-true"`
+	GaugeWidth string `toml:"gauge-width"`
 }

@@ -3,6 +3,8 @@ package pdf
 import (
 	"bytes"
 	"crypto/sha256"
+	"image"
+	_ "image/png"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -179,5 +181,61 @@ func TestWidthsAgreeWithTheLibrary(t *testing.T) {
 			letters := float64(len([]rune(text)))
 			assert.InDelta(t, file.GetStringWidth(text), face.Width(text, 10), 0.001*10*letters, "%d %q", face, text)
 		}
+	}
+}
+
+// The ruler and the hexagons are true to size within 0.1 mm, measured at 600 dots an
+// inch on what poppler draws of the file.
+func TestTheRulerIsTrue(t *testing.T) {
+	a4, err := pages.FindStock("a4")
+	require.NoError(t, err)
+	doc, problems := pages.LayGauge(pagestest.Gauge(), pages.Look{Stock: a4})
+	require.Empty(t, problems)
+	name := drawn(t, doc)
+	picture := strings.TrimSuffix(name, ".pdf")
+	outside(t, "pdftoppm", "-r", "600", "-gray", "-singlefile", "-png", name, picture)
+	file, err := os.Open(picture + ".png")
+	require.NoError(t, err)
+	defer file.Close()
+	drawing, _, err := image.Decode(file)
+	require.NoError(t, err)
+	const dot = 25.4 / 600
+	// inked gives the middles of what is dark along a line, in millimetres.
+	inked := func(length float64, dark func(at int) bool) (out []float64) {
+		begun := -1
+		for at := 0; at < int(length/dot); at++ {
+			switch on := dark(at); {
+			case on && begun < 0:
+				begun = at
+			case !on && begun >= 0:
+				out, begun = append(out, float64(begun+at-1)/2*dot), -1
+			}
+		}
+		return out
+	}
+	is := func(x, y int) bool { r, _, _, _ := drawing.At(x, y).RGBA(); return r < 0x8000 }
+	boxes := map[string]pages.Rectangle{}
+	for _, box := range doc.Sides[0].Boxes {
+		boxes[box.ID] = box.Place
+		for _, inner := range box.Boxes {
+			boxes[inner.ID] = inner.Place
+		}
+	}
+	for id, unit := range map[string]float64{"mm": 1, "in": 25.4 / 16} {
+		row := int((boxes[id].Y + 0.5) / dot)
+		ticks := inked(a4.Width, func(x int) bool { return is(x, row) })
+		require.Greater(t, len(ticks), 100)
+		for i, at := range ticks {
+			assert.InDelta(t, float64(i)*unit, at-ticks[0], 0.1, "tick %d of the ruler in %s", i, id)
+		}
+	}
+	for id, width := range map[string]float64{"8 mm": 8, "13 mm": 13, "36 mm": 36, "1/2 in": 12.7} {
+		place, ok := boxes[id]
+		require.True(t, ok, id)
+		column := int((place.X + place.Width/2 - min(place.Width, width)*0.2) / dot)
+		top := int((place.Y - 1) / dot)
+		edges := inked(width+2, func(y int) bool { return is(column, top+y) })
+		require.NotEmpty(t, edges, id)
+		assert.InDelta(t, width, edges[len(edges)-1]-edges[0], 0.1, "%s across flats", id)
 	}
 }

@@ -126,3 +126,8 @@ func WallChart() plan.WallChart {
 		},
 		Points: []plan.ChartRow{{Name: "2 × tail bearings", Note: "Lithium grease · 4 strokes", Marks: []bool{true, false, false}}}}
 }
+
+// Gauge is a page of true sizes with widths small and large.
+func Gauge() plan.Gauge {
+	return plan.Gauge{Words: Card().Words, Shop: "Harrow Lane Mill", Widths: []plan.Width{{Label: "8 mm", MM: 8}, {Label: "13 mm", MM: 13}, {Label: "36 mm", MM: 36}, {Label: "1/2 in", MM: 12.7}}}
+}
