@@ -43,6 +43,7 @@ var larger = map[string]string{"s": "min", "min": "h", "in": "ft", "oz": "lb", "
 
 // write makes the text of a figure that was worked out.
 func (f *figure) write() {
+	f.made = true
 	if f.compound && larger[f.unit.Symbol] != "" {
 		f.writeCompound()
 		return

@@ -88,7 +88,7 @@ func (r rounding) figure(value *big.Rat, d direction, extra int) figure {
 	shown := roundPlaces(value, places, d)
 	text := decimalText(shown, least)
 	digits, behind := counted(text)
-	return figure{value: value, unit: r.unit, text: text, digits: digits, places: behind}
+	return figure{value: value, unit: r.unit, text: text, digits: digits, places: behind, made: true}
 }
 
 // pair rounds two bounds inwards, with as many figures more as keep them apart and

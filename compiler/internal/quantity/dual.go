@@ -76,7 +76,7 @@ func (p *parser) compare(a, b Amount, start, end int) {
 		p.fail(Disagree, start, end, message, "Write one amount.")
 		return
 	}
-	replace := asciiFigures.Replace(right.bare())
+	replace := asciiFigures.Replace(English.bare(right))
 	p.failWith(Disagree, start, end, message, "Write "+quoted(replace)+", if the first figure is right.", replace)
 }
 

@@ -10,37 +10,62 @@ const noBreak = "\u00a0" // between a figure and its unit, so that no line ends 
 
 var asciiFigures = strings.NewReplacer(noBreak, " ", "−", "-")
 
+// Writing is how a language writes amounts.
+type Writing struct {
+	To, AtLeast, AtMost, About string            // words between and before figures
+	Units                      map[string]string // units that are words, by the English ones: "months"
+	Comma                      bool              // decimal comma, in figures that were worked out; what the author wrote stays
+}
+
+// English is how amounts are written in English, and in the files.
+var English = Writing{To: "to", AtLeast: "min", AtMost: "max", About: "about"}
+
+// Format prints an amount in English; see Writing.Format.
+func (a Amount) Format(s System) string { return English.Format(a, s) }
+
+// Also is the figure that Format puts in parentheses, in English; see Writing.Also.
+func (a Amount) Also(s System) string { return English.Also(a, s) }
+
+// Plain is the author's figure alone as a file may hold it; see Writing.Plain.
+func (a Amount) Plain() string { return English.Plain(a) }
+
 // Format prints an amount for readers of a system: for Both the author's figure and
 // the other system's in parentheses, for Metric and Inch that system's alone. A
 // dual figure the author wrote wins over a converted one.
-func (a Amount) Format(s System) string {
+func (w Writing) Format(a Amount, s System) string {
 	switch s {
 	case Both:
-		if also := a.Also(Both); also != "" {
-			return a.print() + " (" + also + ")"
+		if also := w.Also(a, Both); also != "" {
+			return w.print(a) + " (" + also + ")"
 		}
 	case Metric, Inch:
-		return a.to(s).print()
+		return w.print(a.to(s))
 	}
-	return a.print()
+	return w.print(a)
 }
 
 // Also is the figure that Format puts in parentheses, without them; empty when there is none.
-func (a Amount) Also(s System) string {
+func (w Writing) Also(a Amount, s System) string {
 	if s != Both || a.first.value == nil {
 		return ""
 	}
 	if a.Dual != nil {
-		return a.Dual.bare()
+		return w.bare(*a.Dual)
 	}
 	if unit, ok := a.partner(); ok {
-		return a.In(unit).bare()
+		return w.bare(a.In(unit))
 	}
 	return ""
 }
 
 // Plain is the author's figure alone, with the spelling of units and ranges settled, in plain spaces.
-func (a Amount) Plain() string { return asciiFigures.Replace(a.print()) }
+func (w Writing) Plain(a Amount) string { return asciiFigures.Replace(w.print(a)) }
+
+// WorkedOut is the amount with its figures no longer taken for the author's own.
+func (a Amount) WorkedOut() Amount {
+	a.first.made, a.second.made, a.third.made = true, true, true
+	return a
+}
 
 // Shown is the unit in which Format prints the figure that stands first.
 func (a Amount) Shown(s System) Unit {
@@ -90,46 +115,46 @@ func (a Amount) partner() (Unit, bool) {
 }
 
 // print writes the amount with the word that bounds it.
-func (a Amount) print() string {
+func (w Writing) print(a Amount) string {
 	switch {
 	case a.Shape == AtLeast:
-		return "min " + a.bare()
+		return w.AtLeast + " " + w.bare(a)
 	case a.Shape == AtMost:
-		return "max " + a.bare()
+		return w.AtMost + " " + w.bare(a)
 	case a.Shape == About || a.loose:
-		return "about " + a.bare()
+		return w.About + " " + w.bare(a)
 	}
-	return a.bare()
+	return w.bare(a)
 }
 
-func (a Amount) bare() string {
+func (w Writing) bare(a Amount) string {
 	if a.first.value == nil {
 		return ""
 	}
 	switch a.Shape {
 	case Range:
 		if shareUnit(a.first, a.second) {
-			return a.first.text + " to " + a.second.withUnit()
+			return w.figure(a.first) + " " + w.To + " " + w.withUnit(a.second)
 		}
-		return a.first.withUnit() + " to " + a.second.withUnit()
+		return w.withUnit(a.first) + " " + w.To + " " + w.withUnit(a.second)
 	case Tolerance:
-		return a.bareTolerance()
+		return w.bareTolerance(a)
 	}
-	return a.first.withUnit()
+	return w.withUnit(a.first)
 }
 
-func (a Amount) bareTolerance() string {
-	middle := a.first.text
+func (w Writing) bareTolerance(a Amount) string {
+	middle := w.figure(a.first)
 	if middle != "" && !(shareUnit(a.first, a.second) && shareUnit(a.first, a.third)) {
-		middle = a.first.withUnit()
+		middle = w.withUnit(a.first)
 	}
 	if a.second.value.Cmp(a.third.value) == 0 && a.second.unit.Symbol == a.third.unit.Symbol {
-		return strings.TrimSpace(middle + " ± " + a.second.withUnit())
+		return strings.TrimSpace(middle + " ± " + w.withUnit(a.second))
 	}
 	if shareUnit(a.first, a.second) && shareUnit(a.first, a.third) {
-		return middle + " +" + a.second.text + "/−" + a.third.withUnit()
+		return middle + " +" + w.figure(a.second) + "/−" + w.withUnit(a.third)
 	}
-	return middle + " +" + a.second.withUnit() + "/−" + a.third.withUnit()
+	return middle + " +" + w.withUnit(a.second) + "/−" + w.withUnit(a.third)
 }
 
 // shareUnit reports whether one unit behind two figures says it of both.
@@ -137,4 +162,29 @@ func shareUnit(a, b figure) bool {
 	return a.unit.Symbol == b.unit.Symbol && !a.compound && !b.compound
 }
 
-func (f figure) withUnit() string { return withUnit(f.text, f.unit.called(f.value), noBreak) }
+// figure is a figure without its unit; one of several units has the larger ones in it.
+func (w Writing) figure(f figure) string {
+	text := f.text
+	if f.made && w.Comma {
+		text = strings.ReplaceAll(text, ".", ",")
+	}
+	if !f.compound || len(w.Units) == 0 {
+		return text
+	}
+	words := strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == '\u00a0' })
+	for i, word := range words {
+		words[i] = w.unit(word)
+	}
+	return strings.Join(words, noBreak)
+}
+
+func (w Writing) unit(symbol string) string {
+	if word := w.Units[symbol]; word != "" {
+		return word
+	}
+	return symbol
+}
+
+func (w Writing) withUnit(f figure) string {
+	return withUnit(w.figure(f), w.unit(f.unit.called(f.value)), noBreak)
+}

@@ -66,6 +66,7 @@ type figure struct {
 	fraction bool   // written as a fraction, and so exact
 	compound bool   // written in several units; unit is the last of them
 	relative bool   // a tolerance in percent of the middle; unit is %
+	made     bool   // worked out, and not what the author wrote
 }
 
 func (f figure) base() *big.Rat { return f.unit.ToBase(f.value) }
