@@ -16,7 +16,7 @@ import (
 // prints on North American stock, unless the look names another.
 func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
 	return r.sheets(look, "-approval.pdf", r.Jobs, func(job Job, settled pages.Look, system quantity.System) (pages.Document, []pages.Problem, error) {
-		content, err := compose.Approval(job.work, system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: job.of(r.Findings), Accepted: job.of(r.Allowed)})
+		content, err := compose.Approval(job.work.In(look.Language), system, compose.Review{Walk: job.walk, Held: job.Blocked, Found: job.of(r.Findings), Accepted: job.of(r.Allowed)})
 		if err != nil {
 			return pages.Document{}, nil, err
 		}
@@ -30,7 +30,7 @@ func (r *Result) Approvals(look Look) ([]Output, []Trouble, error) {
 func (r *Result) Records(look Look) ([]Output, []Trouble, error) {
 	jobs := slices.DeleteFunc(slices.Clone(r.Jobs), func(job Job) bool { return job.Blocked })
 	return r.sheets(look, "-record.pdf", jobs, func(job Job, settled pages.Look, system quantity.System) (pages.Document, []pages.Problem, error) {
-		content, err := compose.RecordSheet(job.work, system)
+		content, err := compose.RecordSheet(job.work.In(look.Language), system)
 		if err != nil {
 			return pages.Document{}, nil, err
 		}
@@ -60,7 +60,7 @@ func (r *Result) Charts(look Look) ([]Output, []Trouble, error) {
 		jobs := of[machine]
 		var works []compose.Work
 		for _, job := range jobs {
-			works = append(works, job.work)
+			works = append(works, job.work.In(look.Language))
 		}
 		wishes := compose.WishesOf(works[0].Job)
 		wall := map[string]string{"a4": "a3", "letter": "tabloid"}[large(wishes.Stock)]
@@ -104,7 +104,7 @@ func (r *Result) Gauge(look Look) ([]Output, []Trouble, error) {
 	}
 	var works []compose.Work
 	for _, job := range r.Jobs {
-		works = append(works, job.work)
+		works = append(works, job.work.In(look.Language))
 	}
 	wishes := compose.WishesOf(works[0].Job)
 	own := look

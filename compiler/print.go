@@ -24,6 +24,7 @@ type Look struct {
 	Stock    string // a5, a4, letter, half-letter, a6, 4x6
 	Units    string // metric, inch, both
 	Distance string // from the eye to the page: "500 mm"
+	Language string // of the fixed words: en, de, fr, es
 	Pictures bool   // each side of a card as an SVG besides
 	Sheet    string // the cards several to a sheet of this stock besides, with cut marks
 }
@@ -44,6 +45,9 @@ func Stocks() []string {
 // Units lists the choices of units a page can be printed in.
 func Units() []string { return compose.Units() }
 
+// Languages lists the languages pages can be printed in.
+func Languages() []string { return plan.Languages() }
+
 // Check says what is wrong with a look, or nil. A stock may be one of a shop's own, and
 // is looked up when a page is made.
 func (look Look) Check() error {
@@ -56,6 +60,9 @@ func (look Look) Check() error {
 		if _, err := compose.System(look.Units); err != nil {
 			return err
 		}
+	}
+	if look.Language != "" && !slices.Contains(Languages(), look.Language) {
+		return fmt.Errorf("no language %q; there are: %s", look.Language, strings.Join(Languages(), ", "))
 	}
 	if look.Distance != "" {
 		if _, err := distance(look.Distance); err != nil {
@@ -239,7 +246,7 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 		settled, system, err := look.settle(compose.WishesOf(jobs[i].work.Job))
 		if err == nil {
 			cards[i] = composedCard{jobs: jobs[i : i+1 : i+1], look: settled}
-			cards[i].content, err = compose.Card(jobs[i].work, system, reasons(jobs[i].allowed))
+			cards[i].content, err = compose.Card(jobs[i].work.In(look.Language), system, reasons(jobs[i].allowed))
 		}
 		faults[i] = err
 	})
@@ -315,7 +322,7 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 	var asked []compose.Asked
 	var jobs []Job
 	for _, card := range composed {
-		asked = append(asked, compose.Asked{Work: card.jobs[0].work, Variant: card.content.Variant})
+		asked = append(asked, compose.Asked{Work: card.jobs[0].work.In(look.Language), Variant: card.content.Variant})
 		jobs = append(jobs, card.jobs...)
 	}
 	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))

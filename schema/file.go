@@ -39,10 +39,14 @@ var shopTable = Table{
 			{"metric", "metric only"}, {"inch", "inch only"}, {"both", "as written, with the other system in parentheses"}}},
 		{Name: "stock", Kind: Name, Of: "stock", Doc: "Card stock: a5, a4, letter, half-letter, a6, 4x6, a3 or tabloid, or one described with [stock.NAME].", Example: `"a5"`},
 		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
-		{Name: "language", Kind: Choice, Doc: "Language of the fixed words.", Example: `"en"`, Choices: []Option{{"en", "English"}}},
+		{Name: "language", Kind: Choice, Doc: "Language of the fixed words and of the built-in safety messages. In another language than English the author's words are not read: hazards come from what is described, and the rules on words rest.", Example: `"de"`, Choices: Languages},
+		{Name: "signal-language", Kind: Choice, Doc: "Second language on the panels of safety messages: signal word and hazard.", Example: `"es"`, Choices: Languages},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
 	},
 }
+
+// Languages are the languages that have fixed words.
+var Languages = []Option{{"en", "English"}, {"de", "German"}, {"fr", "French"}, {"es", "Spanish"}}
 
 var machineTable = Table{
 	Name: "machine", Header: "[machine]",

@@ -98,6 +98,7 @@ var messageKeys = []Key{
 		{"danger", "death or serious injury will result"}, {"warning", "death or serious injury could result"}, {"caution", "minor or moderate injury could result"}, {"notice", "damage, not injury"}}},
 	{Name: "against", Kind: Choices, Doc: "Hazards it speaks for.", Example: `["hot"]`, Choices: Hazards},
 	{Name: "hazard", Kind: Text, Required: true, Doc: "The hazard, as a short noun phrase.", Example: `"Hot gear oil"`},
+	{Name: "second-hazard", Kind: Text, Doc: "The hazard in the second language of the shop's signal panels.", Example: `"Aceite caliente"`},
 	{Name: "consequence", Kind: Text, Required: true, Doc: "What it can do.", Example: `"It can scald your hands and arms."`},
 	{Name: "avoid", Kind: Text, Required: true, Doc: "How to avoid it, beginning with a verb.", Example: `"Let the gearbox cool to hand-warm."`},
 	{Name: "wear", Kind: Choices, Doc: "Protective equipment it asks for.", Example: `["gloves"]`, Choices: Protection},

@@ -27,6 +27,7 @@ It ends with status 0 when every card was printed, 1 when one was held back, and
   benchleaf print gearbox-oil.toml --out cards     one card, into cards
   benchleaf print --stock letter --units inch      on Letter sheets, in inch units
   benchleaf print --variant nine-metre             for one version of the machines
+  benchleaf print --language de                    with the fixed words in German
   benchleaf print --distance "700 mm"              type for a card that hangs 0.7 m away
   benchleaf print --stock a6 --sheet a4            small cards, four to a sheet
   benchleaf print --svg                            each side as a picture too`,
@@ -48,6 +49,7 @@ func lookFlags(cmd *cobra.Command, look *compiler.Look) {
 	}
 	choice(&look.Stock, "stock", "what is printed on", compiler.Stocks())
 	choice(&look.Units, "units", "units the pages print; a torque keeps the author's figure beside it", compiler.Units())
+	choice(&look.Language, "language", "language of the fixed words", compiler.Languages())
 	cmd.Flags().StringVar(&look.Distance, "distance", "", `how far the eye is from the page, such as "500 mm"`)
 }
 

@@ -185,5 +185,9 @@ func (w *writer) counts(sheet plan.Approval, bare, again int) []string {
 	}
 	found := []string{say(labels.Errors, by["error"], 0), say(labels.Warnings, by["warning"], 0), say(labels.Notes, by["note"], 0), say(labels.Accepted, len(sheet.Accepted), 0)}
 	figures := strings.ReplaceAll(say(labels.FigureCount, len(sheet.Figures), bare), "{again}", strconv.Itoa(again))
-	return []string{strings.Join(found, " · "), figures}
+	lines := []string{strings.Join(found, " · "), figures}
+	if w.job.Language() != model.English {
+		lines = append(lines, labels.Unread)
+	}
+	return lines
 }

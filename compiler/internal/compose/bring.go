@@ -154,13 +154,13 @@ func (w *writer) toolName(tool *model.Tool) string {
 	var sizes []string
 	for _, size := range tool.Sizes {
 		if size.OK {
-			sizes = append(sizes, size.Plain())
+			sizes = append(sizes, w.writing().Plain(size.Amount))
 		}
 	}
 	parts = append(parts, strings.Join(sizes, ", "), strings.Join(texts(tool.Points), ", "))
 	for _, amount := range []model.Amount{tool.Range, tool.Length, tool.Holds} {
 		if amount.OK {
-			parts = append(parts, amount.Plain())
+			parts = append(parts, w.writing().Plain(amount.Amount))
 		}
 	}
 	name = strings.Join(strings.Fields(strings.Join(parts, " ")), " ")

@@ -1,6 +1,7 @@
 package compose
 
 import (
+	"cmp"
 	"reflect"
 	"slices"
 	"strconv"
@@ -16,9 +17,16 @@ import (
 
 // Work is a job with what it takes and what can hurt in it.
 type Work struct {
-	Job     *model.Job
-	Needs   *needs.Needs
-	Hazards []hazard.Implied
+	Job      *model.Job
+	Needs    *needs.Needs
+	Hazards  []hazard.Implied
+	Language string // of the fixed words; the shop's where empty
+}
+
+// In is the work in a language, or in the shop's where none is named.
+func (w Work) In(language string) Work {
+	w.Language = language
+	return w
 }
 
 // writer composes the pages of one job.
@@ -26,24 +34,29 @@ type writer struct {
 	job     *model.Job
 	system  quantity.System
 	words   plan.Words
+	second  *plan.Words // of the second language on signal panels; nil where there is none
 	needs   *needs.Needs
 	hazards []hazard.Implied
 }
 
 func newWriter(work Work, system quantity.System) (*writer, error) {
 	job := work.Job
-	language := "en"
-	if job.Shop != nil && job.Shop.Language.Set() {
-		language = job.Shop.Language.Text
-	}
-	words, err := plan.LoadWords(language)
+	words, err := plan.LoadWords(cmp.Or(work.Language, job.Language()))
 	if err != nil {
 		return nil, err
+	}
+	var second *plan.Words
+	if job.Shop != nil && job.Shop.SignalLanguage.Set() && job.Shop.SignalLanguage.Text != words.Language {
+		also, err := plan.LoadWords(job.Shop.SignalLanguage.Text)
+		if err != nil {
+			return nil, err
+		}
+		second = &also
 	}
 	if job.Shop != nil && job.Shop.Local.Set() {
 		words.Labels.Local = job.Shop.Local.Text
 	}
-	return &writer{job: job, system: system, words: words, needs: work.Needs, hazards: work.Hazards}, nil
+	return &writer{job: job, system: system, words: words, second: second, needs: work.Needs, hazards: work.Hazards}, nil
 }
 
 // Card composes the bench card of a job. allowed are the findings its author
@@ -259,9 +272,31 @@ func (w *writer) again(caution *model.Caution) []int {
 }
 
 func (w *writer) caution(caution *model.Caution) plan.Caution {
-	return plan.Caution{Signal: caution.Signal.Text, Word: w.words.Signals[caution.Signal.Text],
-		Hazard: strings.TrimSuffix(caution.Hazard.Text, "."), Consequence: sentence(caution.Consequence.Text), Avoid: sentence(caution.Avoid.Text),
+	said := told(caution, w.words)
+	out := plan.Caution{Signal: caution.Signal.Text, Word: w.words.Signals[caution.Signal.Text],
+		Hazard: strings.TrimSuffix(said.Hazard, "."), Consequence: sentence(said.Consequence), Avoid: sentence(said.Avoid),
 		Wear: w.protection(caution.Wear), Signs: texts(caution.Signs)}
+	if w.second != nil {
+		out.Second = plan.Second{Language: w.second.Language, Word: w.second.Signals[caution.Signal.Text], Hazard: strings.TrimSuffix(caution.SecondHazard.Text, ".")}
+		if caution.BuiltIn() {
+			out.Second.Hazard = told(caution, *w.second).Hazard
+		}
+	}
+	return out
+}
+
+// told is what a message says in a language: the words of the language for a built-in one,
+// as it is written for a shop's own and in English.
+func told(caution *model.Caution, words plan.Words) plan.Told {
+	out := plan.Told{Hazard: caution.Hazard.Text, Consequence: caution.Consequence.Text, Avoid: caution.Avoid.Text}
+	known, ok := words.Hazards[caution.Name]
+	if !ok || !caution.BuiltIn() {
+		return out
+	}
+	if known.Worst != "" && caution.Signal.Text == trade.Danger.String() {
+		known.Consequence = known.Worst
+	}
+	return known
 }
 
 func (w *writer) protection(list model.List) []string {

@@ -29,7 +29,7 @@ func (w *writer) fasteners(step *model.Step, part *model.Part, out *plan.Step) {
 		}
 		name := ""
 		if grip.Part != part {
-			name = grip.Part.Words() + ": "
+			name = grip.Part.Words() + labels.Colon + " "
 		}
 		out.Details = append(out.Details, name+count+w.headWords(grip))
 		if grip.Part.LeftHand.On {
@@ -42,7 +42,7 @@ func (w *writer) fasteners(step *model.Step, part *model.Part, out *plan.Step) {
 	if step.Verb.Key == "tighten" || step.Verb.Key == "refit" || step.Verb.Key == "replace" || step.Verb.Key == "connect" {
 		for _, seal := range part.Seals.Names() {
 			if spare := w.job.Spare(seal); spare != nil && step.Verb.Key != "tighten" {
-				out.Details = append(out.Details, labels.New+" "+lowerTitle(spare.Words()))
+				out.Details = append(out.Details, labels.New+" "+w.inside(spare.Words()))
 			}
 		}
 	}
@@ -91,16 +91,16 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 		passes = part.Passes
 	}
 	if len(passes) > 1 {
-		out.Details = append(out.Details, labels.Passes+": "+w.passes(passes, needs.TorqueOf(step, part)))
+		out.Details = append(out.Details, labels.Passes+labels.Colon+" "+w.passes(passes, needs.TorqueOf(step, part)))
 	}
 	if condition := pick(step.Condition, part.Condition); condition != "" {
 		out.Details = append(out.Details, w.words.Conditions[condition])
 	}
 	if part.Product.Set() {
 		if supply := w.job.Supply(part.Product.Name()); supply != nil {
-			out.Details = append(out.Details, labels.With+" "+lowerTitle(supply.Words()))
+			out.Details = append(out.Details, labels.With+" "+w.inside(supply.Words()))
 		} else if fluid := w.job.Fluid(part.Product.Name()); fluid != nil {
-			out.Details = append(out.Details, labels.With+" "+lowerTitle(fluid.Words()))
+			out.Details = append(out.Details, labels.With+" "+w.inside(fluid.Words()))
 		}
 	}
 	if !step.Angle.Set() && part.Angle.OK {
@@ -136,7 +136,7 @@ func (w *writer) order(order string, part *model.Part, counted model.Whole) stri
 		return words
 	}
 	if numbers, ok := trade.CrossOrder(count); ok {
-		return words + ": " + strings.Join(strings.Fields(strings.Trim(fmt.Sprint(numbers), "[]")), "-")
+		return words + w.words.Labels.Colon + " " + strings.Join(strings.Fields(strings.Trim(fmt.Sprint(numbers), "[]")), "-")
 	}
 	return words
 }
@@ -162,8 +162,8 @@ func (w *writer) adapter(step *model.Step, part *model.Part, out *plan.Step) {
 			}
 			setting, problems := quantity.Parse(text, quantity.Torque)
 			if len(problems) == 0 {
-				out.Values = append(out.Values, w.value(w.words.Labels.Wrench, model.Amount{Amount: setting, OK: true}))
-				out.Details = append(out.Details, w.words.Labels.With+" "+lowerTitle(w.words.Kinds["crowfoot"])+" "+step.Adapter.Length.Plain())
+				out.Values = append(out.Values, w.value(w.words.Labels.Wrench, model.Amount{Amount: setting.WorkedOut(), OK: true}))
+				out.Details = append(out.Details, w.words.Labels.With+" "+w.inside(w.words.Kinds["crowfoot"])+" "+w.writing().Plain(step.Adapter.Length.Amount))
 			}
 		}
 	}

@@ -11,7 +11,7 @@ import (
 
 // Ten nuts of two wheels are two circles of five, and go over each as five do.
 func TestOrderIsOfOneCircle(t *testing.T) {
-	w := &writer{words: plan.Words{Orders: map[string]string{"cross": "crosswise"}, Labels: plan.Labels{EachCircle: "each circle by itself"}}}
+	w := &writer{words: plan.Words{Orders: map[string]string{"cross": "crosswise"}, Labels: plan.Labels{Colon: ":", EachCircle: "each circle by itself"}}}
 	nuts := func(count, circles int) *model.Part {
 		return &model.Part{Count: model.Whole{N: count}, Circles: model.Whole{N: circles}}
 	}

@@ -210,7 +210,7 @@ func (p *picker) toolLine(name string, tool *model.Tool, kit []string, demands [
 			serves.add(p.writers[d.job].headWords(*d.grip), d.grip.Part.Words())
 		}
 	}
-	line.For, line.Serves = unique(line.For), serves.lines()
+	line.For, line.Serves = unique(line.For), serves.lines(p.words.Labels.Colon)
 	return line
 }
 
@@ -268,10 +268,10 @@ func (h *heads) add(head, part string) {
 	}
 }
 
-func (h *heads) lines() []string {
+func (h *heads) lines(colon string) []string {
 	var out []string
 	for _, head := range h.order {
-		out = append(out, head+": "+strings.Join(h.parts[head], ", "))
+		out = append(out, head+colon+" "+strings.Join(h.parts[head], ", "))
 	}
 	return out
 }
@@ -392,9 +392,9 @@ func (p *picker) waste() {
 	var into [][]string
 	for i, w := range p.writers {
 		for _, catch := range w.needs.Catch {
-			name := w.words.Labels.Used + " " + lowerTitle(catch.Cavity.Words())
+			name := w.words.Labels.Used + " " + w.inside(catch.Cavity.Words())
 			if fluid := w.job.Fluid(catch.Cavity.Fluid.Name()); fluid != nil {
-				name = w.words.Labels.Used + " " + lowerTitle(fluidWords(fluid))
+				name = w.words.Labels.Used + " " + w.inside(fluidWords(fluid))
 			}
 			at := slices.IndexFunc(lines, func(line plan.Pick) bool { return line.Name == name })
 			if at < 0 {
@@ -405,7 +405,7 @@ func (p *picker) waste() {
 				sums[at].add(catch.Amount.Amount)
 			}
 			if tool := w.job.Tool(catch.Step.Into.Name()); tool != nil {
-				into[at] = append(into[at], lowerTitle(w.toolName(tool)))
+				into[at] = append(into[at], w.inside(w.toolName(tool)))
 			}
 			lines[at].For = append(lines[at].For, p.keys[i])
 		}

@@ -3,6 +3,7 @@ package compose
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
@@ -37,29 +38,64 @@ func (w *writer) step(step *model.Step) plan.Step {
 
 // action is the sentence of the verb, its verb in bold.
 func (w *writer) action(step *model.Step) []plan.Run {
-	before, after, _ := strings.Cut(w.sentenceOf(step), "{object}")
-	object := w.objects(step, strings.HasSuffix(before, " the "))
-	if strings.TrimSuffix(after, ".") != "" { // the figures behind a comma would part the sentence
+	before, after, _ := strings.Cut(strings.TrimSuffix(w.sentenceOf(step), "."), "{object}")
+	article := ""
+	if w.words.Article != "" && strings.HasSuffix(before, " "+w.words.Article+" ") {
+		article = w.words.Article + " "
+	}
+	object := w.objects(step, article != "")
+	if key := step.Verb.Key; key == "prove" || key == "follow" { // the figures behind a comma would part the sentence
 		object, _, _ = strings.Cut(object, ",")
 	}
-	if rest, article := strings.CutSuffix(before, " the "); article && model.Determined(object) {
-		before = rest + " "
+	if article != "" && model.Determined(object) {
+		before = strings.TrimSuffix(before, article)
 	}
-	ending := strings.TrimSuffix(after, ".")
-	if with := w.with(step); with != "" {
-		ending += " " + with
+	with, until := w.with(step), ""
+	if with != "" {
+		with = " " + with
 	}
 	if step.Until.Set() && step.Verb.Key != "wait" {
-		ending += " " + w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
+		until = w.until(step.Until)
 	}
-	verb, article := strings.TrimSuffix(before, " "), " "
-	if rest, ok := strings.CutSuffix(before, " the "); ok {
-		verb, article = rest, " the "
+	if strings.Contains(after, "{with}") {
+		after = strings.ReplaceAll(after, "{with}", with)
+	} else {
+		after += with
 	}
-	if rest, ok := strings.CutSuffix(verb, " that"); ok {
-		verb, article = rest, " that"+article
+	return sentenceRuns(before, object, after+until)
+}
+
+// until goes on from a sentence with what ends it.
+func (w *writer) until(text model.Text) string {
+	return w.words.Labels.UntilGoing + " " + w.goesOn(strings.TrimSuffix(text.Text, "."))
+}
+
+// sentenceRuns makes a sentence of what stands before an object, the object and what stands
+// behind it; what is between two ** is bold, and the object is as its author wrote it.
+func sentenceRuns(before, object, after string) []plan.Run {
+	var out []plan.Run
+	add := func(text string, bold bool) {
+		if len(out) == 0 {
+			text = upper(text)
+		}
+		if n := len(out); n > 0 && out[n-1].Bold == bold {
+			out[n-1].Text += text
+		} else if text != "" {
+			out = append(out, plan.Run{Text: text, Bold: bold})
+		}
 	}
-	return []plan.Run{{Text: verb, Bold: true}, {Text: strings.TrimRight(article+object+ending, " ") + "."}}
+	for i, part := range strings.Split(before, "**") {
+		add(part, i%2 == 1)
+	}
+	add(object, false)
+	for i, part := range strings.Split(after, "**") {
+		add(part, i%2 == 1)
+	}
+	if n := len(out); n > 0 {
+		out[n-1].Text = strings.TrimRight(out[n-1].Text, " ")
+	}
+	add(".", false)
+	return out
 }
 
 // sentenceOf is the sentence of a step's verb; a proof goes by the kind of its energy.
@@ -77,13 +113,13 @@ func (w *writer) sentenceOf(step *model.Step) string {
 func (w *writer) objects(step *model.Step, inSentence bool) string {
 	if step.Verb.Key == "wait" {
 		if step.Until.Set() {
-			return w.words.Labels.Until + " " + lowerFirst(strings.TrimSuffix(step.Until.Text, "."))
+			return w.until(step.Until)
 		}
 		return ""
 	}
 	var names []string
 	for i, object := range step.Objects {
-		name := lowerTitle(object.Words())
+		name := w.inside(object.Words())
 		if inSentence && i > 0 {
 			name = model.The(name)
 		}
@@ -102,15 +138,15 @@ func (w *writer) with(step *model.Step) string {
 	case "drain":
 		if tool := w.job.Tool(step.Into.Name()); tool != nil {
 			name, _, _ := strings.Cut(w.toolName(tool), ",")
-			return w.words.Labels.Into + " the " + lowerTitle(name)
+			return strings.Join(strings.Fields(w.words.Labels.Into+" "+w.words.Article+" "+w.inside(name)), " ")
 		}
 	case "clean", "bleed":
 		if fluid := w.job.Fluid(step.Fluid.Name()); fluid != nil {
-			return w.words.Labels.With + " " + lowerTitle(fluidWords(fluid))
+			return w.words.Labels.With + " " + w.inside(fluidWords(fluid))
 		}
 	case "fill", "grease", "lubricate":
 		if fluid := w.job.Fluid(fluidName(step)); fluid != nil {
-			return w.words.Labels.With + " " + lowerTitle(fluidWords(fluid))
+			return w.words.Labels.With + " " + w.inside(fluidWords(fluid))
 		}
 	}
 	return ""
@@ -131,12 +167,29 @@ func fluidName(step *model.Step) string {
 	return ""
 }
 
+// inside writes a title inside a sentence, as the language does.
+func (w *writer) inside(title string) string {
+	if w.words.Capitals {
+		return title
+	}
+	return lowerTitle(title)
+}
+
+// goesOn writes words that go on from others.
+func (w *writer) goesOn(words string) string {
+	if w.words.Capitals {
+		return words
+	}
+	return lowerFirst(words)
+}
+
 // lowerTitle writes a title inside a sentence: its first letter small, unless
 // it begins with an abbreviation, a letter that names a shape ("O-ring", "V-belt")
 // or a name written with a figure or more capitals.
 func lowerTitle(words string) string {
 	first, _, _ := strings.Cut(words, " ")
-	if len(first) < 2 || first[1] == '-' || strings.ToLower(first[1:]) != first[1:] || strings.ContainsAny(first, "0123456789") {
+	_, n := utf8.DecodeRuneInString(first)
+	if n == len(first) || first[n] == '-' || strings.ToLower(first[n:]) != first[n:] || strings.ContainsAny(first, "0123456789") {
 		return words
 	}
 	return lowerFirst(words)
@@ -224,7 +277,7 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 			out.Details = append(out.Details, object.Point.Fitting.Text)
 		}
 		if object.Point.Until.Set() && !step.Until.Set() {
-			out.Details = append(out.Details, w.words.Labels.Until+" "+lowerFirst(object.Point.Until.Text))
+			out.Details = append(out.Details, w.words.Labels.Until+" "+w.goesOn(object.Point.Until.Text))
 		}
 	}
 }
@@ -271,12 +324,12 @@ func (w *writer) about(step *model.Step, object model.Object) []plan.Block {
 func (w *writer) hold(step *model.Step, out *plan.Step) {
 	labels := w.words.Labels
 	label := func(label, text string) {
-		out.Say = append(out.Say, plan.Block{Runs: []plan.Run{{Text: label + ":", Bold: true}, {Text: " " + sentence(text)}}})
+		out.Say = append(out.Say, plan.Block{Runs: []plan.Run{{Text: label + labels.Colon, Bold: true}, {Text: " " + sentence(text)}}})
 	}
 	if pose := w.job.Pose(step.Pose.Name()); pose != nil {
 		text := pose.Words()
 		if pose.How.Set() {
-			text += ": " + pose.How.Text
+			text += labels.Colon + " " + pose.How.Text
 		}
 		label(labels.Pose, text)
 	}
@@ -290,23 +343,23 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 		label(labels.ByHand, step.ByHand.Text)
 	}
 	if step.People.N > 1 {
-		out.Details = append(out.Details, fmt.Sprintf("%s: %d", labels.People, step.People.N))
+		out.Details = append(out.Details, fmt.Sprintf("%s%s %d", labels.People, labels.Colon, step.People.N))
 	}
 	if tools := w.taken(step); tools != "" {
-		out.Details = append(out.Details, labels.With+" "+tools)
+		out.Details = append(out.Details, labels.WithTools+" "+tools)
 	}
 	if tool := w.job.Tool(step.Into.Name()); tool != nil && step.Verb.Key != "drain" {
 		name, _, _ := strings.Cut(w.toolName(tool), ",")
-		out.Details = append(out.Details, labels.Into+" "+lowerTitle(name))
+		out.Details = append(out.Details, labels.Into+" "+w.inside(name))
 	}
 	for _, used := range step.Supplies {
 		if used.Amount.OK && used.Amount.Set() {
-			out.Details = append(out.Details, w.amount(used.Amount)+" "+lowerTitle(w.supplyName(used.Name.Name())))
+			out.Details = append(out.Details, w.amount(used.Amount)+" "+w.inside(w.supplyName(used.Name.Name())))
 		}
 	}
 	for _, spare := range step.Spares.Items {
 		if known := w.job.Spare(spare.Name()); known != nil {
-			out.Details = append(out.Details, labels.New+" "+lowerTitle(known.Words()))
+			out.Details = append(out.Details, labels.New+" "+w.inside(known.Words()))
 		}
 	}
 	for _, key := range step.Wear.Items {
@@ -334,13 +387,13 @@ func (w *writer) taken(step *model.Step) string {
 		for _, item := range list.Items {
 			if tool := w.job.Tool(item.Name()); tool != nil {
 				name, _, _ := strings.Cut(w.toolName(tool), ",")
-				names = append(names, lowerTitle(name))
+				names = append(names, w.inside(name))
 			}
 		}
 	}
 	for _, used := range step.Supplies {
 		if !used.Amount.Set() {
-			names = append(names, lowerTitle(w.supplyName(used.Name.Name())))
+			names = append(names, w.inside(w.supplyName(used.Name.Name())))
 		}
 	}
 	return strings.Join(unique(names), ", ")

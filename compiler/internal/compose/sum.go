@@ -71,7 +71,7 @@ func (w *writer) quantity(t total) string {
 		if t.rough {
 			amount = twoFigures(amount)
 		}
-		parts = append(parts, amount.Format(w.system))
+		parts = append(parts, w.writing().Format(amount, w.system))
 	}
 	if t.count > 0 {
 		parts = append(parts, fmt.Sprint(t.count))
@@ -98,11 +98,11 @@ func (w *writer) packs(t total, packs []model.Amount) string {
 	}
 	var parts []string
 	for _, pick := range best.picks {
-		parts = append(parts, fmt.Sprintf("%d × %s", pick.n, pick.pack.Plain()))
+		parts = append(parts, fmt.Sprintf("%d × %s", pick.n, w.writing().Plain(pick.pack.Amount)))
 	}
 	text := strings.Join(parts, " + ")
 	if left, ok := rounded(best.left, t.amounts[0].Unit); ok && !t.rough {
-		text += ", " + left.Format(w.system) + " " + w.words.Labels.Left
+		text += ", " + w.writing().Format(left, w.system) + " " + w.words.Labels.Left
 	}
 	return text
 }
@@ -126,7 +126,7 @@ func twoFigures(amount quantity.Amount) quantity.Amount {
 	if len(problems) > 0 {
 		return amount
 	}
-	return up
+	return up.WorkedOut()
 }
 
 // trimmed writes a figure without noughts at its end.
@@ -139,7 +139,7 @@ func trimmed(figure *big.Rat) string {
 func rounded(base *big.Rat, unit quantity.Unit) (quantity.Amount, bool) {
 	figure := strings.TrimRight(strings.TrimRight(unit.FromBase(base).FloatString(2), "0"), ".")
 	amount, problems := quantity.Parse(figure+" "+unit.Symbol, unit.Dimension)
-	return amount, len(problems) == 0 && figure != "0"
+	return amount.WorkedOut(), len(problems) == 0 && figure != "0"
 }
 
 type packPick struct {

@@ -297,6 +297,17 @@ func (j *Job) Energies() []*Energy {
 	return out
 }
 
+// English is the language in which the author's words are read.
+const English = "en"
+
+// Language is the language the shop works in.
+func (j *Job) Language() string {
+	if j.Shop == nil || !j.Shop.Language.Set() {
+		return English
+	}
+	return j.Shop.Language.Text
+}
+
 // MachineTitle is the machine's name as it prints.
 func (j *Job) MachineTitle() string {
 	if j.Machine != nil {

@@ -10,6 +10,7 @@ type Shop struct {
 	Stock           Text   `key:"stock"`
 	ReadingDistance Amount `key:"reading-distance"`
 	Language        Text   `key:"language"`
+	SignalLanguage  Text   `key:"signal-language"`
 	Local           Text   `key:"local"`
 }
 
@@ -364,13 +365,14 @@ func (s *Spare) Words() string { return spokenOr(s.Title, s.Name) }
 // which has no place.
 type Caution struct {
 	Thing
-	Signal      Text `key:"signal"`
-	Against     List `key:"against"`
-	Hazard      Text `key:"hazard"`
-	Consequence Text `key:"consequence"`
-	Avoid       Text `key:"avoid"`
-	Wear        List `key:"wear"`
-	Signs       List `key:"signs"`
+	Signal       Text `key:"signal"`
+	Against      List `key:"against"`
+	Hazard       Text `key:"hazard"`
+	Consequence  Text `key:"consequence"`
+	SecondHazard Text `key:"second-hazard"`
+	Avoid        Text `key:"avoid"`
+	Wear         List `key:"wear"`
+	Signs        List `key:"signs"`
 }
 
 // Object is what a verb acts on: a thing by its name, or words.

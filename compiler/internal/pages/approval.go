@@ -299,7 +299,7 @@ func (a *approval) remarks(title string, remarks []plan.Remark) []item {
 		where := a.say(a.small().inked(grey), a.width-tabs-0.5*em, joined(" · ", at, remark.Where, remark.Rule))
 		body := column(0.1*em, a.say(a.text(), a.width-tabs-0.5*em, remark.Text), where)
 		if remark.Reason != "" {
-			body = column(0.1*em, body, a.set(a.text(), a.width-tabs-0.5*em, []span{{labels.Reason + ": ", Bold, black}, {remark.Reason, Regular, black}}))
+			body = column(0.1*em, body, a.set(a.text(), a.width-tabs-0.5*em, []span{{labels.Reason + labels.Colon + " ", Bold, black}, {remark.Reason, Regular, black}}))
 		}
 		out.put(body, tabs+0.5*em, 0)
 		items = append(items, item{piece: out.named("remark", remark.Rule), above: em * 0.45, stays: i == 0, part: title, dear: costList})

@@ -67,7 +67,7 @@ func (c *card) identity() (who string, laws []string) {
 	labels := c.words.Labels
 	who = joined(" · ", c.plan.Machine, c.plan.Variant, c.plan.Name, prefixed(labels.Revision, c.plan.Revision), c.plan.Date)
 	if c.plan.Manual != "" {
-		laws = append(laws, labels.Manual+": "+c.plan.Manual)
+		laws = append(laws, labels.Manual+labels.Colon+" "+c.plan.Manual)
 	}
 	return who, append(laws, labels.Local)
 }

@@ -55,7 +55,7 @@ func (c *card) announced(caution plan.Caution) piece {
 	pad := c.size.text * 0.5
 	word := c.signalPanel(caution, look)
 	steps := c.say(c.small().inked(grey), c.column*0.4, c.atSteps(caution.Steps))
-	hazard := c.say(c.text().with(Bold), c.column-word.width-steps.width-3*pad, caution.Hazard)
+	hazard := c.hazard(caution, c.column-word.width-steps.width-3*pad)
 	height := max(word.height, hazard.height+pad*0.5, steps.height+pad*0.5)
 	radius := c.size.text * 0.3
 	out := piece{width: c.column, height: height}
@@ -86,7 +86,7 @@ func (c *card) caution(caution plan.Caution, width float64) piece {
 	line := look.frame * c.size.text / 3.4
 	pad := c.size.text * 0.5
 	word := c.signalPanel(caution, look)
-	hazard := c.say(c.text().with(Bold), width-word.width-2*pad, caution.Hazard)
+	hazard := c.hazard(caution, width-word.width-2*pad)
 	top := max(word.height, hazard.height+pad*0.5)
 	text := c.set(c.text(), width-2*pad, c.warns(caution))
 	body := piece{width: width}
@@ -101,14 +101,26 @@ func (c *card) caution(caution plan.Caution, width float64) piece {
 	return out.named("caution", caution.Signal)
 }
 
+// hazard is the hazard of a message, below it the same in the second language.
+func (c *card) hazard(caution plan.Caution, width float64) piece {
+	style := c.text().with(Bold)
+	out := c.say(style, width, caution.Hazard)
+	if caution.Second.Hazard == "" {
+		return out
+	}
+	return column(c.size.text*0.1, out, c.say(style, width, caution.Second.Hazard))
+}
+
 func (c *card) warns(caution plan.Caution) []span {
 	spans := []span{{joined(" ", caution.Consequence, caution.Avoid), Regular, black}}
 	if len(caution.Wear) > 0 {
-		spans = append(spans, span{" " + c.words.Labels.Wear + ":", Bold, black}, span{" " + strings.Join(caution.Wear, ", ") + ".", Regular, black})
+		spans = append(spans, span{" " + c.words.Labels.Wear + c.words.Labels.Colon, Bold, black}, span{" " + strings.Join(caution.Wear, ", ") + ".", Regular, black})
 	}
 	return spans
 }
 
+// signalPanel is the ground of a signal word; the word of a second language stands below
+// it in the same size, where it is another (ANSI Z535.4 wants both to be read alike, from memory).
 func (c *card) signalPanel(caution plan.Caution, look signal) piece {
 	size := c.size.text * 1.12
 	style := kind{size, 1.24, Bold, look.word, look.ground}
@@ -120,6 +132,9 @@ func (c *card) signalPanel(caution plan.Caution, look signal) piece {
 		name = strings.ToUpper(caution.Signal)
 	}
 	word := c.say(style, c.column*0.5, name)
+	if second := caution.Second.Word; second != "" && second != name {
+		word = column(0, word, c.say(style, c.column*0.5, second))
+	}
 	pad := size * 0.5
 	out := piece{height: word.height + pad*0.55}
 	x := pad

@@ -150,7 +150,7 @@ func (c *card) rest(step plan.Step, width float64) []piece {
 		rows = append(rows, c.reading(reading, width))
 	}
 	if step.Otherwise.Text != "" {
-		rows = append(rows, c.signed(branch(c.size.text*0.95, black), width, []span{{step.Otherwise.Label + ":", Bold, black}, {" " + step.Otherwise.Text, Regular, black}}, c.text()).named("outside", ""))
+		rows = append(rows, c.signed(branch(c.size.text*0.95, black), width, []span{{step.Otherwise.Label + c.words.Labels.Colon, Bold, black}, {" " + step.Otherwise.Text, Regular, black}}, c.text()).named("outside", ""))
 	}
 	for _, note := range step.Notes {
 		rows = append(rows, c.note(note, width))
@@ -324,7 +324,7 @@ func (c *card) signed(sign piece, width float64, words []span, style kind) piece
 
 func (c *card) note(note string, width float64) piece {
 	left := c.size.text * 0.55
-	text := c.set(c.small(), width-left, []span{{c.words.Labels.Note + ":", Bold, grey}, {" " + note, Regular, black}})
+	text := c.set(c.small(), width-left, []span{{c.words.Labels.Note + c.words.Labels.Colon, Bold, grey}, {" " + note, Regular, black}})
 	out := piece{}
 	out.put(text, left, 0)
 	out.mark(band(0, 0.2, 0.45, text.height-0.4, rule))

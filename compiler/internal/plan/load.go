@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"maps"
 	"reflect"
 	"slices"
 	"strings"
@@ -14,6 +15,19 @@ import (
 
 // Signals are the levels of a safety message, worst first (ANSI Z535.4).
 func Signals() []string { return []string{"danger", "warning", "caution", "notice"} }
+
+// Languages lists the languages there are words for, by name.
+func Languages() []string {
+	entries, err := templates.Files.ReadDir("words")
+	if err != nil {
+		panic(err) // the words are part of the program
+	}
+	var out []string
+	for _, entry := range entries {
+		out = append(out, strings.TrimSuffix(entry.Name(), ".toml"))
+	}
+	return out
+}
 
 // kept holds the words of each language once they were read; they never change,
 // so that it cannot be told who read them first.
@@ -29,7 +43,7 @@ func LoadWords(lang string) (Words, error) {
 	}
 	text, err := templates.Files.ReadFile("words/" + lang + ".toml")
 	if err != nil {
-		return Words{}, fmt.Errorf("no words for language %q", lang)
+		return Words{}, fmt.Errorf("no words for language %q; there are: %s", lang, strings.Join(Languages(), ", "))
 	}
 	words, err := decodeWords(string(text))
 	if err != nil {
@@ -51,7 +65,7 @@ func decodeWords(text string) (Words, error) {
 	if words.Language == "" {
 		return Words{}, fmt.Errorf("language is empty")
 	}
-	for _, check := range []func(Words) error{checkLabels, checkSignals, checkSentences} {
+	for _, check := range []func(Words) error{checkLabels, checkSignals, checkSentences, checkHazards} {
 		if err := check(words); err != nil {
 			return Words{}, err
 		}
@@ -60,11 +74,11 @@ func decodeWords(text string) (Words, error) {
 }
 
 func checkLabels(words Words) error {
-	labels := reflect.ValueOf(words.Labels)
-	for i := range labels.NumField() {
-		if strings.TrimSpace(labels.Field(i).String()) == "" {
-			return fmt.Errorf("labels.%s is empty", labels.Type().Field(i).Tag.Get("toml"))
-		}
+	if name := emptyField(words.Labels); name != "" {
+		return fmt.Errorf("labels.%s is empty", name)
+	}
+	if name := emptyField(words.Amounts); name != "" {
+		return fmt.Errorf("amounts.%s is empty", name)
 	}
 	if !strings.Contains(words.Labels.Side, "{n}") || !strings.Contains(words.Labels.Side, "{all}") {
 		return fmt.Errorf("labels.side lacks {n} or {all}: %q", words.Labels.Side)
@@ -73,6 +87,17 @@ func checkLabels(words Words) error {
 		return fmt.Errorf("labels.sheet lacks {n}: %q", words.Labels.Sheet)
 	}
 	return nil
+}
+
+// emptyField is the key of the first text of a table that is empty; empty where none is.
+func emptyField(table any) string {
+	fields := reflect.ValueOf(table)
+	for i := range fields.NumField() {
+		if field := fields.Field(i); field.Kind() == reflect.String && strings.TrimSpace(field.String()) == "" {
+			return fields.Type().Field(i).Tag.Get("toml")
+		}
+	}
+	return ""
 }
 
 func checkSignals(words Words) error {
@@ -89,7 +114,7 @@ func checkSignals(words Words) error {
 	for _, group := range []struct {
 		name  string
 		words map[string]string
-	}{{"protection", words.Protection}, {"heads", words.Heads}, {"conditions", words.Conditions}, {"orders", words.Orders}, {"kinds", words.Kinds}} {
+	}{{"protection", words.Protection}, {"heads", words.Heads}, {"conditions", words.Conditions}, {"orders", words.Orders}, {"kinds", words.Kinds}, {"units", words.Units}} {
 		for _, key := range sortedKeys(group.words) {
 			if strings.TrimSpace(group.words[key]) == "" {
 				return fmt.Errorf("%s.%s is empty", group.name, key)
@@ -108,16 +133,27 @@ func checkSentences(words Words) error {
 			if !strings.Contains(group.sentences[key], "{object}") {
 				return fmt.Errorf("%s.%s lacks {object}: %q", group.name, key, group.sentences[key])
 			}
+			if strings.Count(group.sentences[key], "**") != 2 {
+				return fmt.Errorf("%s.%s needs its verb between ** and **: %q", group.name, key, group.sentences[key])
+			}
 		}
 	}
 	return nil
 }
 
-func sortedKeys(words map[string]string) []string {
-	keys := make([]string, 0, len(words))
-	for key := range words {
-		keys = append(keys, key)
+func checkHazards(words Words) error {
+	for _, key := range sortedKeys(words.Hazards) {
+		told := words.Hazards[key]
+		if told.Worst == "" {
+			told.Worst = "not needed"
+		}
+		if name := emptyField(told); name != "" {
+			return fmt.Errorf("hazards.%s.%s is empty", key, name)
+		}
 	}
-	slices.Sort(keys)
-	return keys
+	return nil
+}
+
+func sortedKeys[T any](words map[string]T) []string {
+	return slices.Sorted(maps.Keys(words))
 }

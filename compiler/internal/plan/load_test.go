@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/trade"
 	"benchleaf/schema"
 	"benchleaf/templates"
 
@@ -12,11 +14,12 @@ import (
 )
 
 func TestEveryLanguageHasAllItsWords(t *testing.T) {
-	entries, err := templates.Files.ReadDir("words")
-	require.NoError(t, err)
-	require.NotEmpty(t, entries)
-	for _, entry := range entries {
-		lang := strings.TrimSuffix(entry.Name(), ".toml")
+	var named []string
+	for _, option := range schema.Languages {
+		named = append(named, option.Word)
+	}
+	assert.ElementsMatch(t, named, Languages())
+	for _, lang := range Languages() {
 		t.Run(lang, func(t *testing.T) {
 			words, err := LoadWords(lang)
 			require.NoError(t, err)
@@ -50,6 +53,52 @@ func TestEveryLanguageHasAllItsWords(t *testing.T) {
 	}
 }
 
+// English messages and units stand with the trade and the quantities; every other language
+// has each of them, and no other.
+func TestEveryLanguageHasEveryMessage(t *testing.T) {
+	for _, lang := range Languages() {
+		words, err := LoadWords(lang)
+		require.NoError(t, err)
+		if lang == "en" {
+			assert.Empty(t, words.Hazards)
+			assert.Empty(t, words.Units)
+			continue
+		}
+		assert.Len(t, words.Hazards, len(trade.Hazards()), lang)
+		for _, hazard := range trade.Hazards() {
+			told, name := words.Hazards[hazard.Key], lang+" "+hazard.Key
+			assert.NotEmpty(t, told.Hazard, name)
+			assert.False(t, strings.HasSuffix(told.Hazard, "."), name)
+			for _, text := range []string{told.Consequence, told.Avoid} {
+				assert.True(t, strings.HasSuffix(text, "."), "%s: %q", name, text)
+			}
+			rises := hazard.Worst == trade.Danger && hazard.Level != trade.Danger
+			assert.Equal(t, rises, told.Worst != "", "%s: what happens at a DANGER", name)
+			assert.NotEqual(t, told.Worst, told.Consequence, name)
+		}
+		var units []string
+		for dimension := quantity.Torque; dimension < quantity.Any; dimension++ {
+			for _, unit := range quantity.Units(dimension) {
+				if one, many := shown("1 "+unit.Symbol, dimension), shown("2 "+unit.Symbol, dimension); one != many {
+					units = append(units, one, many)
+				}
+			}
+		}
+		for _, unit := range units {
+			assert.NotEmpty(t, words.Units[unit], "%s: unit %s", lang, unit)
+		}
+		for unit := range words.Units {
+			assert.Contains(t, units, unit, lang)
+		}
+	}
+}
+
+// shown is how the unit of an amount prints in English.
+func shown(text string, dimension quantity.Dimension) string {
+	amount, _ := quantity.Parse(text, dimension)
+	return strings.TrimLeft(amount.Plain(), "12 ")
+}
+
 func TestDamagedWordsAreRefused(t *testing.T) {
 	whole, err := templates.Files.ReadFile("words/en.toml")
 	require.NoError(t, err)
@@ -60,8 +109,11 @@ func TestDamagedWordsAreRefused(t *testing.T) {
 		"missing signal":  {`notice = "NOTICE"`, ``, "signals.notice is missing or empty"},
 		"unknown signal":  {`notice = "NOTICE"`, "notice = \"NOTICE\"\nhint = \"HINT\"", `no page uses "signals.hint"`},
 		"empty wear":      {`mask = "Mask"`, `mask = ""`, "protection.mask is empty"},
-		"no object":       {`"Drain the {object}."`, `"Drain."`, "verbs.drain lacks {object}"},
-		"no proved":       {`"Prove the {object} safe to touch."`, `"Prove it."`, "proofs.heat lacks {object}"},
+		"no object":       {`"**Drain** the {object}."`, `"**Drain**."`, "verbs.drain lacks {object}"},
+		"no proved":       {`"**Prove** the {object} safe to touch."`, `"**Prove** it."`, "proofs.heat lacks {object}"},
+		"no verb":         {`"**Drain** the {object}."`, `"Drain the {object}."`, "verbs.drain needs its verb between"},
+		"no range":        {`to = "to"`, ``, "amounts.to is empty"},
+		"half a message":  {`[heads]`, "[hazards.hot]\nhazard = \"x\"\n[heads]", "hazards.hot.consequence is empty"},
 		"side has no all": {`"Side {n} of {all}"`, `"Side {n}"`, "labels.side lacks"},
 		"sheet has no n":  {`"Sheet {n}"`, `"Sheet"`, "labels.sheet lacks"},
 		"no language":     {`language = "en"`, ``, "language is empty"},

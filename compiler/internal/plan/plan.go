@@ -23,11 +23,18 @@ type Caution struct {
 	Signal      string   // key of the level: danger, warning, caution, notice
 	Word        string   // the level in the card's language: DANGER
 	Hazard      string   // noun phrase, no full stop
+	Second      Second   // signal word and hazard in a second language; empty where the shop wants one only
 	Consequence string   // sentence
 	Avoid       string   // sentences
 	Wear        []string // protective equipment, in words
 	Signs       []string // ISO 7010 numbers, W before M before P
 	Steps       []int    // of a message in front: the steps at which it stands again
+}
+
+// Second is what a signal panel says in a second language.
+type Second struct {
+	Language     string // BCP 47
+	Word, Hazard string // the hazard is empty where nobody has said it in this language
 }
 
 // Isolation is one source of energy, how it is cut off and how that is proved, with the

@@ -3,7 +3,11 @@ package plan
 // Words are the fixed words of a page in one language, read from
 // templates/words. Every field must be filled; a test holds each language to that.
 type Words struct {
-	Language   string            `toml:"language"` // BCP 47
+	Language   string            `toml:"language"`          // BCP 47
+	Article    string            `toml:"article"`           // before the object of a sentence; empty where the sentences need none
+	Capitals   bool              `toml:"nouns-in-capitals"` // what begins with a capital keeps it inside a sentence
+	Amounts    Amounts           `toml:"amounts"`
+	Units      map[string]string `toml:"units"` // units that are words, by the English ones; none in English
 	Labels     Labels            `toml:"labels"`
 	Signals    map[string]string `toml:"signals"`    // danger, warning, caution, notice
 	Protection map[string]string `toml:"protection"` // keys of the protective equipment
@@ -13,10 +17,29 @@ type Words struct {
 	Conditions map[string]string `toml:"conditions"` // state of a thread
 	Orders     map[string]string `toml:"orders"`     // order on a bolt circle
 	Kinds      map[string]string `toml:"kinds"`      // kinds of tool
+	Hazards    map[string]Told   `toml:"hazards"`    // built-in safety messages by the hazard; none in English, which the trade has
+}
+
+// Amounts is how amounts are written.
+type Amounts struct {
+	To      string `toml:"to"` // "20 to 30 mm"
+	AtLeast string `toml:"at-least"`
+	AtMost  string `toml:"at-most"`
+	About   string `toml:"about"`
+	Comma   bool   `toml:"comma"` // decimal comma, in figures that were worked out
+}
+
+// Told is a built-in safety message in one language.
+type Told struct {
+	Hazard      string `toml:"hazard"`      // noun phrase, no full stop
+	Consequence string `toml:"consequence"` // sentence
+	Worst       string `toml:"worst"`       // the same where the message is a DANGER and is usually milder; empty where it never rises so far
+	Avoid       string `toml:"avoid"`       // sentences
 }
 
 // Labels are the words that stand on the page whatever the procedure.
 type Labels struct {
+	Colon      string `toml:"colon"` // behind a label
 	Card       string `toml:"card"`
 	Machine    string `toml:"machine"`
 	Variant    string `toml:"variant"`
@@ -89,7 +112,9 @@ type Labels struct {
 	AtMost     string `toml:"at-most"`
 	Wrench     string `toml:"wrench"` // what the torque wrench is set to
 	Until      string `toml:"until"`
+	UntilGoing string `toml:"until-behind"` // goes on from the sentence of a step
 	With       string `toml:"with"`
+	WithTools  string `toml:"with-tools"` // before tools by their titles
 	Into       string `toml:"into"`
 	And        string `toml:"and"`
 	All        string `toml:"all"`     // for all procedures of a pick list
@@ -146,6 +171,7 @@ type Labels struct {
 	Accepted    string `toml:"accepted-count"`
 	FigureCount string `toml:"figure-count"`
 	ReadAgain   string `toml:"read-again"`
+	Unread      string `toml:"unread"` // of a shop whose language is not read
 
 	// of the record sheet
 	RecordSheet string `toml:"record-sheet"`

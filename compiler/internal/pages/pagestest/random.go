@@ -151,7 +151,14 @@ func (g dice) cautions(n int) (out []plan.Caution) {
 	signals := plan.Signals()
 	for range g.upTo(n) {
 		signal := signals[g.IntN(4)]
-		out = append(out, plan.Caution{Signal: signal, Word: strings.ToUpper(signal), Hazard: g.text(8), Consequence: g.text(g.long(20)), Avoid: g.text(g.long(40)), Wear: g.texts(3, 3)})
+		made := plan.Caution{Signal: signal, Word: strings.ToUpper(signal), Hazard: g.text(8), Consequence: g.text(g.long(20)), Avoid: g.text(g.long(40)), Wear: g.texts(3, 3)}
+		switch g.IntN(3) {
+		case 0:
+			made.Second = plan.Second{Language: "fr", Word: "AVERTISSEMENT", Hazard: g.text(g.upTo(12))}
+		case 1:
+			made.Second = plan.Second{Language: "de", Word: g.word(), Hazard: g.text(g.long(9))}
+		}
+		out = append(out, made)
 	}
 	return out
 }
