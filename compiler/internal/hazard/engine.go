@@ -31,7 +31,7 @@ const loud = 5 * 60
 // under load.
 func (l *look) engine() {
 	key, said := l.step.Verb.Key, engineRuns.MatchString(l.step.Say.Text)
-	if key != "run" && key != "start" && !(key == "" && said) || !said && !l.hasEngine() {
+	if !l.reads() || key != "run" && key != "start" && !(key == "" && said) || !said && !l.hasEngine() {
 		return
 	}
 	place, closed := l.closedPlace()

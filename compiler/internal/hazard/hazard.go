@@ -64,13 +64,20 @@ func opens(before []*look, step *model.Step) *look {
 			return nil
 		case "remove", "open", "loosen", "disconnect":
 			for _, object := range earlier.Objects {
-				if object.Part != nil && strings.Contains(strings.ToLower(object.Part.Name+" "+object.Part.Words()), "drain") {
+				if object.Part != nil && (strings.Contains(strings.ToLower(object.Part.Name+" "+object.Part.Words()), "drain") || drains(object.Part, step)) {
 					return before[i]
 				}
 			}
 		}
 	}
 	return nil
+}
+
+// drains reports whether a part is described as the drain of what a step drains.
+func drains(part *model.Part, step *model.Step) bool {
+	return slices.ContainsFunc(step.Objects, func(object model.Object) bool {
+		return object.Cavity != nil && object.Cavity.Drain.Set() && object.Cavity.Drain.Name() == part.Name
+	})
 }
 
 func fluidOf(job *model.Job, step *model.Step, cavity *model.Cavity) *model.Fluid {
@@ -546,7 +553,7 @@ func (l *look) named(name string, at source.Place) {
 			l.add(hazard.Text, at, fmt.Sprintf("%q is described with it", supply.Words()), "")
 		}
 		for _, trigger := range trade.Triggers("Apply the " + supply.Words() + ".") {
-			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && !supply.Hazards.Given {
+			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && l.reads() && !supply.Hazards.Given {
 				l.add(trigger.Hazard, at, fmt.Sprintf("%q is handled", supply.Words()), "")
 			}
 		}
@@ -559,8 +566,14 @@ func (l *look) named(name string, at source.Place) {
 // tell of a hazard all the same: run the PTO, measure the voltage at the terminals.
 var tells = map[string]bool{"start": true, "run": true, "check": true, "measure": true}
 
+// reads reports whether the author's words are in the language the cues are in.
+func (l *look) reads() bool { return l.job.Language() == model.English }
+
 // words adds what the sentence of the verb and the author's own words imply.
 func (l *look) words() {
+	if !l.reads() {
+		return
+	}
 	for _, object := range l.step.Objects {
 		if !tells[l.step.Verb.Key] && !Hands(l.step.Verb.Key) {
 			continue

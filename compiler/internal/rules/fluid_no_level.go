@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nremove = \"filler\"\n[[step]]\nremove = \"drain\"\n[[step]]\ndrain = \"gearbox\"\ninto = \"pan\"\n[[step]]\nrefit = \"drain\"\n[[step]]\nfill = \"gearbox\"\n[[step]]\nrefit = \"filler\"\n",
 		Good:    "[[step]]\nremove = \"filler\"\n[[step]]\nremove = \"drain\"\n[[step]]\ndrain = \"gearbox\"\ninto = \"pan\"\n[[step]]\nrefit = \"drain\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\n[[step]]\nrefit = \"filler\"\n",
 	},
+	Words: true,
 	Job: onBreach(state.NoLevelCheck, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Summary: fmt.Sprintf("step %d fills the %s, and no step looks at the level", b.Step.Number, b.Thing),
 			Help: "Write until = \"…\" with what is seen when it is full, or a step that checks the level."}

@@ -25,6 +25,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nrun = \"the auger\"\nset = \"1000 rpm\"\nleast = \"5 min\"\n",
 		Good:    "[[step]]\nrun = \"the auger\"\nset = \"540 rpm\"\nleast = \"5 min\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, energy := range p.Job.Energies() {
 			titled := titledSpeed.FindStringSubmatch(energy.Words())

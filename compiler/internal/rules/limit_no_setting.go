@@ -17,6 +17,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nadjust = \"the brake band\"\n",
 		Good:    "[[step]]\nadjust = \"the brake band\"\nset = \"3 mm\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for i, step := range p.Job.Steps {
 			if !slices.Contains([]string{"adjust", "tension", "align"}, step.Verb.Key) || step.SetTo.Set() || step.Limit.Set() || step.Until.Set() || step.Torque.Set() || step.Angle.Set() || step.Expect.Set() {

@@ -17,6 +17,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nrun = \"the winch without load\"\nexpect = \"nothing rubs\"\noutside = \"Stop.\"\n",
 		Good:    "[[step]]\nrun = \"the winch without load\"\nleast = \"2 min\"\nexpect = \"nothing rubs\"\noutside = \"Stop.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if step.Verb.Key != "run" || len(step.Objects) == 0 || step.Least.Set() || step.Most.Set() || step.Until.Set() || step.Time.Set() {

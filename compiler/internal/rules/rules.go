@@ -22,6 +22,8 @@ type Rule struct {
 	Amount     func(*Pass, model.Amount)     // looks at each amount of a file
 	Reading    func(*Pass, model.Difference) // looks at each difference of a file from its second reading
 	Job        func(*Pass)                   // looks at a whole job
+	Words      bool                          // reads English words of the author's, and rests where the shop works in another language
+	Excused    bool                          // English words of the author's may excuse what it finds; in another language it warns, and anybody may stand by it
 	Everywhere bool                          // a finding counts only where it holds for every version of the machine
 }
 
@@ -47,6 +49,9 @@ type Pass struct {
 func (p *Pass) Found(f finding.Finding) {
 	f.Rule = p.rule.ID
 	f.Severity = p.rule.Severity
+	if p.rule.Excused && p.foreign() {
+		f.Severity, f.Firm = finding.Warning, false
+	}
 	if f.Firm {
 		f.Severity = finding.Error
 	}
@@ -57,6 +62,9 @@ func (p *Pass) Found(f finding.Finding) {
 	}
 	*p.out = append(*p.out, f)
 }
+
+// foreign reports whether the author's words are in a language that is not read.
+func (p *Pass) foreign() bool { return p.Job != nil && p.Job.Language() != model.English }
 
 // Milder reports like Found, one step milder; what nobody can stand by stays an error.
 func (p *Pass) Milder(f finding.Finding) {
@@ -119,7 +127,7 @@ func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *
 	out := slices.Clone(job.Faults)
 	lacks, split, heard := map[int]lack{}, map[*tree.Value][]sentence{}, new([]message)
 	for _, rule := range all {
-		if rule.Job == nil {
+		if rule.Job == nil || rule.Words && job.Language() != model.English {
 			continue
 		}
 		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, split: split, heard: heard, rule: rule, out: &out}

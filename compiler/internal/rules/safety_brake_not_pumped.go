@@ -29,6 +29,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nremove = \"brake-calliper\"\n[[step]]\nrefit = \"brake-calliper\"\n",
 		Good:    "[[step]]\nremove = \"brake-calliper\"\n[[step]]\nrefit = \"brake-calliper\"\n[[step]]\nsay = \"Press the brake pedal until it is firm.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		if len(p.Job.Procedure.End.Items) > 0 && says(p.Job.Procedure.End.Items[0].Text, "next card", "another card") {
 			return // tried there

@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n[[step]]\nclean = \"the drive belt\"\n",
 		Good:    "[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n[[step]]\nstop = \"the mill\"\n[[step]]\nclean = \"the drive belt\"\n",
 	},
+	Words: true,
 	Job: onBreach(state.HandsRunning, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Summary: fmt.Sprintf("step %d puts hands to what turns, and nothing has stopped the machine%s", b.Step.Number, after(b.Since, " that was set going", "")),
 			Help: "Write a step stop = \"…\" before it, and isolate and prove it where it can start again; or say in the step that it is done while the machine runs, and from where."}

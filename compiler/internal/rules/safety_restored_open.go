@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[close]]\nrestore = \"mains\"\n[[close]]\nrefit = \"hood\"\n",
 		Good:    "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[close]]\nrestore = \"mains\"\n",
 	},
+	Excused: true,
 	Job: onBreach(state.RestoredGuardOff, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d gives the %s back, and the %s is off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came off", "")),
 			Help: fmt.Sprintf("Put the %s back before this step.", b.Other)}

@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[prepare]]\nisolate = \"flywheel\"\n[[prepare]]\nprove = \"flywheel\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrun = \"the feed\"\nleast = \"2 min\"\n[[step]]\nrefit = \"hood\"\n",
 		Good:    "[[prepare]]\nisolate = \"flywheel\"\n[[prepare]]\nprove = \"flywheel\"\n[[step]]\nremove = \"hood\"\n[[step]]\nrefit = \"hood\"\n[[step]]\nrun = \"the feed\"\nleast = \"2 min\"\n",
 	},
+	Excused: true,
 	Job: onBreach(state.RunsGuardOff, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Firm: true, Summary: fmt.Sprintf("step %d runs the %s, and the %s is off%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it came off", "")),
 			Help: fmt.Sprintf("Put the %s back before this step; if it must run open to be looked at, say in the step how far to stand, with a figure.", b.Other)}

@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nopen = \"lid\"\n[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n[[step]]\nclose = \"lid\"\n",
 		Good:    "[[step]]\nopen = \"lid\"\n[[step]]\nclose = \"lid\"\n[[step]]\nrun = \"the mill\"\nleast = \"2 min\"\n",
 	},
+	Words: true,
 	Job: onBreach(state.RunsOpen, func(_ *Pass, b state.Breach) finding.Finding {
 		return finding.Finding{Summary: fmt.Sprintf("step %d runs the %s, and the %s is still %s%s", b.Step.Number, b.Thing, b.Other, b.Name, after(b.Since, ": see", "")),
 			Help: "Close, tighten, connect or fill it before this step; or say in the step that it runs so on purpose."}

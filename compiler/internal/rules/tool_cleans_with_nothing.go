@@ -23,6 +23,7 @@ var _ = add(Rule{
 		Bad:     "supplies = []\n[[step]]\nclean = \"the vent\"\n",
 		Good:    "supplies = [\"rags\"]\n[supply.rags]\n[[step]]\nclean = \"the vent\"\nsupplies = { rags = 1 }\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		listed := slices.ContainsFunc(p.Job.Procedure.Supplies.Names(), func(name string) bool {
 			fluid := p.Job.Fluid(name)

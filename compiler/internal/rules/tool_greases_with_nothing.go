@@ -27,6 +27,7 @@ var _ = add(Rule{
 		Bad:     "tools = []\n[fluid.lithium]\nkind = \"grease\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\n",
 		Good:    "tools = [\"gun\"]\n[fluid.lithium]\nkind = \"grease\"\n[tool.gun]\nkind = \"grease-gun\"\n[[step]]\ngrease = \"the tail bearing\"\nfluid = \"lithium\"\namount = \"10 g\"\ntools = [\"gun\"]\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		p.withNothing(p.greases, p.lists(greasers...), greased, "greases the %s with nothing that is named", "Add tools = [\"…\"] with the grease gun, the brush or the packer, or say that it goes in by hand.")
 	},

@@ -18,6 +18,7 @@ var _ = add(Rule{
 		Bad:     "tools = []\n[limit.gap]\nlimit = \"3 to 5 mm\"\noutside = \"Set it again.\"\n[[step]]\nmeasure = \"gap\"\nreading = \"Gap\"\n",
 		Good:    "tools = [\"rule\"]\n[tool.rule]\nkind = \"measure\"\n[limit.gap]\nlimit = \"3 to 5 mm\"\noutside = \"Set it again.\"\n[[step]]\nmeasure = \"gap\"\nreading = \"Gap\"\ntools = [\"rule\"]\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if !slices.Contains([]string{"measure", "tension", "adjust", "align"}, step.Verb.Key) {

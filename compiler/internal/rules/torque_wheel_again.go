@@ -29,6 +29,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nloosen = \"wheel-nuts\"\n[[step]]\ntighten = \"wheel-nuts\"\nby-hand = \"Wing nuts\"\n",
 		Good:    "[[step]]\nloosen = \"wheel-nuts\"\n[[step]]\ntighten = \"wheel-nuts\"\nby-hand = \"Wing nuts\"\n[[step]]\nsay = \"Tighten the nuts again after 50 km.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		if p.torquedAgain() {
 			return

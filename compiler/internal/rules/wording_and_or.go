@@ -18,6 +18,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug and/or the seat.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug and the seat.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range append([]model.Text{step.Expect, step.Until}, orders(step)...) {

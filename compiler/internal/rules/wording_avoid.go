@@ -15,6 +15,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the rim.\"\n[[step.caution]]\nsignal = \"caution\"\nhazard = \"Sharp rim\"\nconsequence = \"It can cut you.\"\navoid = \"Gloves must be worn.\"\nwear = [\"cut-resistant-gloves\"]\n",
 		Good:    "[[step]]\nsay = \"Wipe the rim.\"\n[[step.caution]]\nsignal = \"caution\"\nhazard = \"Sharp rim\"\nconsequence = \"It can cut you.\"\navoid = \"Wear gloves.\"\nwear = [\"cut-resistant-gloves\"]\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, message := range p.authored() {
 			all := p.sentences(message.Avoid)

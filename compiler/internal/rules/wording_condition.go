@@ -27,6 +27,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Remove the plug if it weeps.\"\n",
 		Good:    "[[step]]\nsay = \"If the plug weeps, remove it.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {

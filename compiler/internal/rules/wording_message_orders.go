@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the rim.\"\n[[step.caution]]\nsignal = \"caution\"\nhazard = \"Sharp rim\"\nconsequence = \"It can cut you. Keep the rag flat.\"\navoid = \"Wear gloves.\"\nwear = [\"cut-resistant-gloves\"]\n",
 		Good:    "[[step]]\nsay = \"Wipe the rim.\"\n[[step.caution]]\nsignal = \"caution\"\nhazard = \"Sharp rim\"\nconsequence = \"It can cut you.\"\navoid = \"Keep the rag flat, and wear gloves.\"\nwear = [\"cut-resistant-gloves\"]\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, message := range p.authored() {
 			for _, text := range []model.Text{message.Hazard, message.Consequence} {

@@ -19,6 +19,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"The plug is wiped dry.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug dry.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if step.Verb.Key != "" || !step.Say.Set() {

@@ -25,6 +25,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug as necessary.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug until the rag stays clean.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if valued(step) && !step.Until.Set() {

@@ -16,6 +16,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug.\"\nnotes = [\"Clean the seat as well.\"]\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug.\"\n[[step]]\nsay = \"Wipe the seat.\"\nnotes = [\"Grit on the seat lets oil past the plug.\"]\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		notes := slices.Clone(p.Job.Procedure.Notes.Items)
 		for _, step := range p.Job.Steps {

@@ -21,6 +21,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug. Repeat.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug. Repeat until the rag stays clean.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {

@@ -24,6 +24,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nremove = \"hub-cap\"\n[[step]]\nsay = \"Replace the hub cap.\"\n[[step]]\nrefit = \"hub-cap\"\n",
 		Good:    "[[step]]\nremove = \"hub-cap\"\n[[step]]\nrefit = \"hub-cap\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		var removed []string
 		for _, step := range p.Job.Steps {

@@ -23,6 +23,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug. You should use a clean rag.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug with a clean rag.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			for _, text := range orders(step) {

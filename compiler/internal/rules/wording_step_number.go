@@ -24,6 +24,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Wipe the plug as in step 4.\"\n",
 		Good:    "[[step]]\nsay = \"Wipe the plug.\"\n[[step]]\nsay = \"Wipe the seat as in step 1.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		last := len(p.Job.Steps)
 		for _, step := range p.Job.Steps {

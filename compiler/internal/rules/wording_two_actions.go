@@ -27,6 +27,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Remove the plug and clean the seat.\"\n",
 		Good:    "[[step]]\nsay = \"Remove the plug.\"\n[[step]]\nsay = \"Clean the seat.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if step.Verb.Key != "" || !step.Say.Set() {

@@ -23,6 +23,7 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nsay = \"Secure the cover.\"\n",
 		Good:    "[[step]]\nsay = \"Tie the cover to the rail.\"\n",
 	},
+	Words: true,
 	Job: func(p *Pass) {
 		for _, step := range p.Job.Steps {
 			if !step.Say.Set() || valued(step) {

@@ -82,7 +82,8 @@ var setters = []string{"jack", "adjust", "tension", "set screw", "setting", "sto
 // setBy reports whether a loosened fastener is one that a later step sets something by.
 func (w *walk) setBy(p *model.Part, since *model.Step) bool {
 	name := plain(p.Words())
-	return !strings.Contains(name, "lock") && slices.ContainsFunc(setters, func(word string) bool { return strings.Contains(name, word) }) &&
+	named := w.foreign() || slices.ContainsFunc(setters, func(word string) bool { return strings.Contains(name, word) })
+	return named && !strings.Contains(name, "lock") &&
 		slices.ContainsFunc(w.job.Steps[since.Number:], func(s *model.Step) bool { return slices.Contains(sets, s.Verb.Key) })
 }
 

@@ -93,7 +93,7 @@ func isLowered(w *walk, step *model.Step, object model.Object) {
 	name, down := plain(object.Words()), 0
 	stay := -w.raises(step, object) // of what was raised in as many steps as let it down
 	w.raised = slices.DeleteFunc(w.raised, func(h *held) bool {
-		if plain(h.name) != name && !kin(h.name, name) {
+		if plain(h.name) != name && !w.kin(h.name, name) {
 			return false
 		}
 		down++
@@ -272,7 +272,7 @@ func (w *walk) loweredEarly(step *model.Step, object model.Object) {
 	for _, h := range w.raised {
 		for _, p := range w.known {
 			at := w.parts[p]
-			if at.off == 0 || at.offAt == nil || at.offAt.Number <= h.at.Number || w.endsOff(p) || kin(p.Words(), h.name) || !has(strings.ToLower(p.Words()+" "+at.offAt.Say.Text), underneath) {
+			if at.off == 0 || at.offAt == nil || at.offAt.Number <= h.at.Number || w.endsOff(p) || w.kin(p.Words(), h.name) || !has(strings.ToLower(p.Words()+" "+at.offAt.Say.Text), underneath) {
 				continue
 			}
 			for _, later := range w.job.Steps[step.Number:] {
@@ -280,7 +280,7 @@ func (w *walk) loweredEarly(step *model.Step, object model.Object) {
 					break
 				}
 				if slices.ContainsFunc(later.Objects, func(o model.Object) bool {
-					return (later.Verb.Key == "refit" || later.Verb.Key == "replace") && (o.Part == p || o.Spare != nil && kin(p.Words(), o.Words()))
+					return (later.Verb.Key == "refit" || later.Verb.Key == "replace") && (o.Part == p || o.Spare != nil && w.kin(p.Words(), o.Words()))
 				}) {
 					w.breach(LoweredEarly, step, object.Text.At, object.Words(), p.Words(), at.offAt).of = p
 					return

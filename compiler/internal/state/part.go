@@ -58,7 +58,7 @@ func isOff(w *walk, step *model.Step, object model.Object) {
 	if object.Part == nil {
 		return
 	}
-	if at := w.of(object.Part); at.off == 0 && !at.open && !at.carried {
+	if at := w.of(object.Part); at.off == 0 && !at.open && !at.carried && !(w.foreign() && w.said(w.job.Procedure.Start, object.Words())) {
 		w.breach(AlreadyOn, step, object.Text.At, object.Words(), "", at.onAt)
 	}
 }
@@ -89,7 +89,7 @@ func (w *walk) renewed(step *model.Step, object model.Object) []*model.Part {
 	}
 	var out []*model.Part
 	for _, p := range w.known {
-		if p.Name == object.Spare.Name || kin(p.Words(), object.Spare.Words()) {
+		if p.Name == object.Spare.Name || w.kin(p.Words(), object.Spare.Words()) {
 			out = append(out, p)
 		}
 	}
@@ -210,7 +210,7 @@ func isRenewed(w *walk, step *model.Step, object model.Object) {
 	switch {
 	case object.Part != nil:
 		p := object.Part
-		w.parted = drop(w.parted, plain(p.Words()))
+		w.parted = w.drop(w.parted, plain(p.Words()))
 		if at := w.of(p); at.off == 0 { // the old one came out at this step
 			at.off, at.out = some(step, p), at.out+some(step, p)
 			at.offAt, at.offPlace = step, object.Text.At
@@ -240,7 +240,7 @@ func (w *walk) moreFitted(step *model.Step, object model.Object) {
 // fits puts what is off and of a spare's kind back in.
 func (w *walk) fits(step *model.Step, object model.Object, words, name string) {
 	for _, p := range w.known {
-		if at := w.of(p); at.off > 0 && (p.Name == name || kin(p.Words(), words)) {
+		if at := w.of(p); at.off > 0 && (p.Name == name || w.kin(p.Words(), words)) {
 			n := at.off
 			if !p.Cover && step.Count.N > 0 && p.Count.N > 0 {
 				n = min(n, step.Count.N)
@@ -286,7 +286,7 @@ func wasParted(w *walk, step *model.Step, object model.Object) {
 		switch before.Verb.Key {
 		case "disconnect", "remove", "replace", "refit", "open":
 			for _, other := range before.Objects {
-				if other.Part == object.Part || kin(other.Words(), object.Words()) || head(other.Words()) == head(object.Words()) {
+				if other.Part == object.Part || w.kin(other.Words(), object.Words()) || head(other.Words()) == head(object.Words()) {
 					return
 				}
 			}
@@ -346,7 +346,7 @@ func isParted(w *walk, step *model.Step, object model.Object) {
 
 func isJoined(w *walk, step *model.Step, object model.Object) {
 	name, apart := plain(object.Words()), len(w.parted)
-	if w.parted = drop(w.parted, name); len(w.parted) == apart && w.comesAlong(name) {
+	if w.parted = w.drop(w.parted, name); len(w.parted) == apart && w.comesAlong(name) {
 		w.joined = append(w.joined, name)
 	}
 	if object.Part != nil && tightens(object.Part) && !step.ByHand.Set() {
@@ -360,14 +360,14 @@ func isSlack(w *walk, step *model.Step, object model.Object) {
 }
 
 func isTensioned(w *walk, step *model.Step, object model.Object) {
-	w.slack = drop(w.slack, plain(object.Words()))
+	w.slack = w.drop(w.slack, plain(object.Words()))
 }
 
 // drop takes what has a name, or one of its kind, off a list.
-func drop(list []*held, name string) []*held {
+func (w *walk) drop(list []*held, name string) []*held {
 	var out []*held
 	for _, h := range list {
-		if h.name != name && !kin(h.name, name) && !strings.Contains(name, h.name) {
+		if h.name != name && !w.kin(h.name, name) && !strings.Contains(name, h.name) {
 			out = append(out, h)
 		}
 	}

@@ -93,7 +93,7 @@ func (w *walk) puts(step *model.Step, sentence string, from int, at []int) {
 		if boards.MatchString(name) && !below.MatchString(sentence) {
 			continue // it stands beside
 		}
-		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return kin(p.Words(), name) }) { // else it is a part, and stays in
+		if !slices.ContainsFunc(w.job.Worked(), func(p *model.Part) bool { return w.kin(p.Words(), name) }) { // else it is a part, and stays in
 			w.placed = append(w.placed, &placed{at: step, place: step.Say.Inside(from+at[i], from+at[i+1]), name: name, under: i > 0 || below.MatchString(sentence),
 				stays: trestle.MatchString(name), said: strings.ToLower(sentence)})
 		}

@@ -13,7 +13,7 @@ var stops = []string{"stop", "switch off", "switch it off", "switched off", "shu
 // isRunning keeps that the machine runs, until a step stops it.
 func isRunning(w *walk, step *model.Step, object model.Object) {
 	words := strings.ToLower(step.Told() + " " + object.Words())
-	helper := slices.Contains(helpers, noun(object.Words())) && !kin(object.Words(), w.job.MachineTitle())
+	helper := slices.Contains(helpers, noun(object.Words())) && !w.kin(object.Words(), w.job.MachineTitle())
 	if !has(words, stops) && !has(words, byHand) && !helper {
 		w.running = step
 	}

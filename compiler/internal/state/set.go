@@ -72,7 +72,7 @@ func letsMove(w *walk, step *model.Step, object model.Object) {
 		return
 	}
 	slack := step.Verb.Key == "tension" && slices.ContainsFunc(w.slack, func(h *held) bool {
-		return h.name == plain(object.Words()) || kin(h.name, plain(object.Words()))
+		return h.name == plain(object.Words()) || w.kin(h.name, plain(object.Words()))
 	})
 	for _, tight := range w.last.Objects {
 		if tight.Part == nil {

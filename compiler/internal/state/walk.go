@@ -146,10 +146,10 @@ func (w *walk) of(p *model.Part) *part {
 		return known
 	}
 	made := &part{}
-	if w.said(w.job.Procedure.Start, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "taken") {
+	if !w.foreign() && w.said(w.job.Procedure.Start, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "taken") {
 		made.off = all(p)
 	}
-	if w.said(w.job.Procedure.Start, p.Words(), "open") {
+	if !w.foreign() && w.said(w.job.Procedure.Start, p.Words(), "open") {
 		made.open = true
 	}
 	w.parts[p] = made
@@ -186,12 +186,16 @@ func some(step *model.Step, p *model.Part) int {
 	return step.Count.N
 }
 
-// said reports whether a text of a list speaks of a thing with one of some words.
+// said reports whether a text of a list speaks of a thing with one of some words; in a
+// language that is not read, whether it speaks of it at all.
 func (w *walk) said(list model.List, thing string, words ...string) bool {
 	for _, item := range list.Items {
 		text := " " + plain(item.Text) + " "
 		if !strings.Contains(text, plain(thing)) && !strings.Contains(text, head(thing)) && (noun(thing) == "" || !strings.Contains(text, " "+noun(thing)+" ")) {
 			continue
+		}
+		if w.foreign() {
+			return true
 		}
 		for _, word := range words {
 			if strings.Contains(text, " "+word+" ") {
@@ -201,6 +205,9 @@ func (w *walk) said(list model.List, thing string, words ...string) bool {
 	}
 	return false
 }
+
+// foreign reports whether the words of the job are in a language that is not read.
+func (w *walk) foreign() bool { return w.job.Language() != model.English }
 
 // plain is a text in small letters with single blanks and no marks.
 func plain(text string) string {
@@ -251,6 +258,17 @@ func noun(words string) string {
 }
 
 // kin reports whether two names are of the same kind of thing.
+func (w *walk) kin(a, b string) bool {
+	switch w.job.Language() {
+	case model.English:
+		return w.kin(a, b)
+	case "de":
+		return kinAtEnd(a, b)
+	}
+	return kinAtStart(a, b)
+}
+
+// kin is how it is told in English.
 func kin(a, b string) bool {
 	one := noun(a)
 	return one != "" && one == noun(b)
