@@ -132,3 +132,22 @@ func TestWhatIsRightHoldsNothingBackInAnotherLanguage(t *testing.T) {
 		}
 	}
 }
+
+// A guard that is named at the end may well be on again there; only the next card lets it stay off.
+func TestAGuardIsNotExcusedByItsNameInAnotherLanguage(t *testing.T) {
+	text, err := os.ReadFile("../testdata/clean/words-of-german-that-look-like-english.toml")
+	require.NoError(t, err)
+	off := strings.Replace(string(text), "[[step]]\nrefit = \"kettenschutz\"\n", "", 1)
+	require.NotEqual(t, string(text), off)
+	held := func(end string) bool {
+		said := strings.Replace(off, "\n[[prepare]]", "end = [\""+end+"\"]\n\n[[prepare]]", 1)
+		result := compiler.Compile(compiler.Input{Files: []*source.File{source.New("job.toml", []byte(said))}})
+		found := false
+		for _, one := range result.Findings {
+			found = found || one.Rule == "sequence/not-put-back" && one.Holds()
+		}
+		return found
+	}
+	assert.True(t, held("Der Kettenschutz ist montiert."))
+	assert.False(t, held("Weiter mit der nächsten Karte."))
+}

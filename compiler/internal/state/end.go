@@ -9,12 +9,17 @@ import (
 
 // endsOff reports whether the end of the procedure says that a part stays off.
 func (w *walk) endsOff(p *model.Part) bool {
-	return w.said(w.job.Procedure.End, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "away", "taken", "store", "bench")
+	return !w.unspoken(p) && w.said(w.job.Procedure.End, p.Words(), "off", "out", "removed", "apart", "hangs", "lies", "away", "taken", "store", "bench")
 }
+
+// unspoken reports whether a part is a guard of a shop whose words are not read: to be named
+// at the end, likely as on, does not say that it stays off.
+func (w *walk) unspoken(p *model.Part) bool { return w.foreign() && len(p.Guards.Items) > 0 }
 
 // onward are words by which the end of a procedure says that the work goes on
 // elsewhere, so that what it leaves undone is not forgotten.
-var onward = []string{"next card", "another card", "goes on by", "goes on with"}
+var onward = []string{"next card", "another card", "goes on by", "goes on with",
+	"nächste karte", "nächsten karte", "fiche suivante", "siguiente ficha", "ficha siguiente"}
 
 // goesOn reports whether the end says that the work goes on by another procedure.
 func (w *walk) goesOn() bool {
@@ -152,7 +157,7 @@ func (w *walk) endOf(p *model.Part, at *part) {
 	case at.loose && (tightens(p) || fastens(p) && !w.setBy(p, at.looseAt)) && !w.said(w.job.Procedure.End, p.Words(), "loose"):
 		breach := w.breach(LeftLoose, at.looseAt, at.loosePlace, p.Words(), "", at.tightAt)
 		breach.Name, breach.Out = p.Name, leftOf(p, at)
-	case at.open && at.openAt != nil && p.Cover && !w.said(w.job.Procedure.End, p.Words(), "open"):
+	case at.open && at.openAt != nil && p.Cover && (w.unspoken(p) || !w.said(w.job.Procedure.End, p.Words(), "open")):
 		breach := w.breach(LeftOpen, at.openAt, at.openPlace, p.Words(), "", nil)
 		breach.Name = p.Name
 	}
