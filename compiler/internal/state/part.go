@@ -269,6 +269,9 @@ var testGear = []string{" load bank ", " gauge ", " charger ", " tester ", " tes
 
 // comesAlong reports whether a thing is brought to the machine: test gear, or a tool of the list.
 func (w *walk) comesAlong(name string) bool {
+	if w.job.Language() != model.English { // what it is for is not read
+		return true
+	}
 	name = " " + name + " "
 	return has(name, testGear) || slices.ContainsFunc(w.job.Listed(), func(tool *model.Tool) bool {
 		title, _, _ := strings.Cut(tool.Title.Text, ",")

@@ -261,7 +261,7 @@ func noun(words string) string {
 func (w *walk) kin(a, b string) bool {
 	switch w.job.Language() {
 	case model.English:
-		return w.kin(a, b)
+		return kin(a, b)
 	case "de":
 		return kinAtEnd(a, b)
 	}
