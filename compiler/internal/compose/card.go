@@ -174,10 +174,14 @@ func (w *writer) blanks() []plan.Blank {
 		out = append(out, plan.Blank{Label: item.Text})
 	}
 	meter := w.job.Machine != nil && w.job.Machine.Meter.Text == "hours"
-	if meter && !slices.ContainsFunc(out, func(blank plan.Blank) bool { return strings.EqualFold(blank.Label, labels.Hours) }) {
-		out = append(out, plan.Blank{Label: labels.Hours, Unit: "h"})
+	written := slices.IndexFunc(out, func(blank plan.Blank) bool { return strings.EqualFold(blank.Label, labels.Hours) })
+	switch {
+	case written >= 0:
+		out[written].Of = plan.Meter
+	case meter:
+		out = append(out, plan.Blank{Label: labels.Hours, Unit: "h", Of: plan.Meter})
 	}
-	return append(out, plan.Blank{Label: labels.Date}, plan.Blank{Label: labels.Initials})
+	return append(out, plan.Blank{Label: labels.Date, Of: plan.Day}, plan.Blank{Label: labels.Initials, Of: plan.Worker})
 }
 
 // cautions puts every message of the job in front, each once, and tells which

@@ -12,7 +12,7 @@ import (
 
 // step composes one numbered step, without the messages that stand before it.
 func (w *writer) step(step *model.Step) plan.Step {
-	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Lasts()}
+	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Lasts(), Seconds: seconds(step)}
 	said := blocks(step.Say.Text)
 	if step.Verb.Key == "" && len(said) > 0 {
 		out.Action, out.Say = said[0].Runs, said[1:]
@@ -204,6 +204,25 @@ func lowerFirst(words string) string {
 		return strings.ToLower(string(r)) + words[i+len(string(r)):]
 	}
 	return words
+}
+
+// seconds is how long a step lasts by what is written: its least time, or its most where
+// that is all there is.
+func seconds(step *model.Step) int {
+	for _, time := range []model.Amount{step.Wait, step.Least, step.Most} {
+		if !time.Set() || !time.OK {
+			continue
+		}
+		least, ok := time.Min()
+		if !ok {
+			least, ok = time.Max()
+		}
+		if ok {
+			length, _ := least.Float64()
+			return int(length)
+		}
+	}
+	return 0
 }
 
 // values are the figures a step is set to.
@@ -414,6 +433,7 @@ func (w *writer) readings(step *model.Step, out *plan.Step) {
 	}
 	if limit.OK {
 		blank.Unit, blank.Limit = limit.Shown(w.system).Symbol, w.amount(limit)
+		blank.Low, blank.High = limit.Bounds(w.system)
 	}
 	out.Readings = append(out.Readings, blank)
 }

@@ -34,7 +34,6 @@ type signal struct {
 	ground, word Ink
 	alert        bool // the alert triangle: for injury only, never on a notice
 	italic       bool
-	rank         int // 0 is the worst
 	frame        float64
 }
 
@@ -42,11 +41,11 @@ type signal struct {
 func signalOf(key string) signal {
 	switch key {
 	case "warning":
-		return signal{ground: orange, word: black, alert: true, rank: 1, frame: 0.5}
+		return signal{ground: orange, word: black, alert: true, frame: 0.5}
 	case "caution":
-		return signal{ground: yellow, word: black, alert: true, rank: 2, frame: 0.35}
+		return signal{ground: yellow, word: black, alert: true, frame: 0.35}
 	case "notice":
-		return signal{ground: blue, word: white, italic: true, rank: 3, frame: 0.35}
+		return signal{ground: blue, word: white, italic: true, frame: 0.35}
 	}
-	return signal{ground: red, word: white, alert: true, rank: 0, frame: 0.7}
+	return signal{ground: red, word: white, alert: true, frame: 0.7}
 }

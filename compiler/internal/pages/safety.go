@@ -1,8 +1,6 @@
 package pages
 
 import (
-	"slices"
-	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/plan"
@@ -13,16 +11,16 @@ import (
 func (c *card) safety() []item {
 	var items []item
 	em := c.size.main
-	sorted := worstFirst(c.plan.Cautions)
+	sorted := plan.WorstFirst(c.plan.Cautions)
 	for i, caution := range sorted {
 		label := ""
 		if i == 0 {
 			label = c.words.Labels.Safety
 		}
 		made, above := c.caution(caution, c.column), em*0.4
-		if brief(caution) {
+		if caution.Brief() {
 			made = c.announced(caution)
-			if i > 0 && brief(sorted[i-1]) {
+			if i > 0 && sorted[i-1].Brief() {
 				above = em * 0.16
 			}
 		}
@@ -38,23 +36,13 @@ func (c *card) safety() []item {
 	return append(items, c.isolations()...)
 }
 
-func worstFirst(cautions []plan.Caution) []plan.Caution {
-	sorted := slices.Clone(cautions)
-	slices.SortStableFunc(sorted, func(a, b plan.Caution) int { return signalOf(a.Signal).rank - signalOf(b.Signal).rank })
-	return sorted
-}
-
-// brief reports whether a message in front only names its hazard, since it stands in full
-// at its step. A danger is read in full before anything else.
-func brief(caution plan.Caution) bool { return len(caution.Steps) > 0 && caution.Signal != "danger" }
-
 // announced is a message in front: signal word and hazard, with the steps at which it stands in full.
 func (c *card) announced(caution plan.Caution) piece {
 	look := signalOf(caution.Signal)
 	line := look.frame * c.size.text / 3.4
 	pad := c.size.text * 0.5
 	word := c.signalPanel(caution, look)
-	steps := c.say(c.small().inked(grey), c.column*0.4, c.atSteps(caution.Steps))
+	steps := c.say(c.small().inked(grey), c.column*0.4, c.words.Labels.Steps(caution.Steps))
 	hazard := c.hazard(caution, c.column-word.width-steps.width-3*pad)
 	height := max(word.height, hazard.height+pad*0.5, steps.height+pad*0.5)
 	radius := c.size.text * 0.3
@@ -65,18 +53,6 @@ func (c *card) announced(caution plan.Caution) piece {
 	out.put(hazard, word.width+pad, (height-hazard.height)/2)
 	out.put(steps, c.column-steps.width-pad, (height-steps.height)/2)
 	return out.named("caution", caution.Signal)
-}
-
-// atSteps says at which steps something stands: "steps 4, 9".
-func (c *card) atSteps(numbers []int) string {
-	var said []string
-	for _, number := range numbers {
-		said = append(said, strconv.Itoa(number))
-	}
-	if len(said) == 1 {
-		return c.words.Labels.AtStep + " " + said[0]
-	}
-	return c.words.Labels.AtSteps + " " + strings.Join(said, ", ")
 }
 
 // caution is a safety message in its frame: signal word and hazard, then what can
@@ -164,7 +140,7 @@ func (c *card) isolations() []item {
 	for i, isolation := range c.plan.Isolations {
 		how, prove := isolation.How, isolation.Prove
 		if isolation.Cut > 0 && isolation.Proof > 0 {
-			how, prove = c.atSteps([]int{isolation.Cut}), c.atSteps([]int{isolation.Proof})
+			how, prove = c.words.Labels.Steps([]int{isolation.Cut}), c.words.Labels.Steps([]int{isolation.Proof})
 		}
 		row := c.cells(c.text(), widths, []string{isolation.Energy, how, prove}, false)
 		items = append(items, item{piece: c.labelled("", row.named("isolation", isolation.Energy)), stays: i == 0, part: labels.Isolate, dear: costSafety})

@@ -124,7 +124,7 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 		style := c.small().with(Bold).inked(slate)
 		out.put(c.say(style, width, c.words.Labels.Meanwhile), c.margin+inset, 0)
 	}
-	for _, caution := range worstFirst(step.Cautions) {
+	for _, caution := range plan.WorstFirst(step.Cautions) {
 		out.put(c.caution(caution, width), c.margin+inset, out.height)
 		out.height += em * 0.35
 	}

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -27,6 +28,18 @@ func Languages() []string {
 		out = append(out, strings.TrimSuffix(entry.Name(), ".toml"))
 	}
 	return out
+}
+
+// Steps says at which steps something stands: "steps 4, 9".
+func (l Labels) Steps(numbers []int) string {
+	var said []string
+	for _, number := range numbers {
+		said = append(said, strconv.Itoa(number))
+	}
+	if len(said) == 1 {
+		return l.AtStep + " " + said[0]
+	}
+	return l.AtSteps + " " + strings.Join(said, ", ")
 }
 
 // kept holds the words of each language once they were read; they never change,
@@ -80,11 +93,16 @@ func checkLabels(words Words) error {
 	if name := emptyField(words.Amounts); name != "" {
 		return fmt.Errorf("amounts.%s is empty", name)
 	}
-	if !strings.Contains(words.Labels.Side, "{n}") || !strings.Contains(words.Labels.Side, "{all}") {
-		return fmt.Errorf("labels.side lacks {n} or {all}: %q", words.Labels.Side)
-	}
-	if !strings.Contains(words.Labels.Sheet, "{n}") {
-		return fmt.Errorf("labels.sheet lacks {n}: %q", words.Labels.Sheet)
+	for _, one := range []struct{ key, text, marks string }{
+		{"side", words.Labels.Side, "{n} {all}"}, {"sheet", words.Labels.Sheet, "{n}"},
+		{"step-of", words.Labels.StepOf, "{n} {all}"}, {"step-done", words.Labels.StepDone, "{n}"}, {"done-of", words.Labels.DoneOf, "{n} {all}"},
+		{"timer", words.Labels.Timer, "{n}"}, {"over-by", words.Labels.OverBy, "{time}"},
+	} {
+		for mark := range strings.FieldsSeq(one.marks) {
+			if !strings.Contains(one.text, mark) {
+				return fmt.Errorf("labels.%s lacks %s: %q", one.key, mark, one.text)
+			}
+		}
 	}
 	return nil
 }

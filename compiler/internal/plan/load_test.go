@@ -116,6 +116,7 @@ func TestDamagedWordsAreRefused(t *testing.T) {
 		"half a message":  {`[heads]`, "[hazards.hot]\nhazard = \"x\"\n[heads]", "hazards.hot.consequence is empty"},
 		"side has no all": {`"Side {n} of {all}"`, `"Side {n}"`, "labels.side lacks"},
 		"sheet has no n":  {`"Sheet {n}"`, `"Sheet"`, "labels.sheet lacks"},
+		"timer has no n":  {`"Timer of step {n}"`, `"Timer"`, "labels.timer lacks {n}"},
 		"no language":     {`language = "en"`, ``, "language is empty"},
 		"not TOML":        {`language = "en"`, `language = `, "toml"},
 	} {

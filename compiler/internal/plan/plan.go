@@ -2,6 +2,8 @@
 // must not know paper, type, colour or any file format.
 package plan
 
+import "slices"
+
 // Run is a stretch of text in one face.
 type Run struct {
 	Text         string
@@ -52,12 +54,41 @@ type Item struct {
 	StandIns []string // what may be brought instead
 }
 
+// Brief reports whether a message in front only names its hazard, since it stands in full
+// at its step. A danger is read in full before anything else.
+func (c Caution) Brief() bool { return len(c.Steps) > 0 && c.Signal != "danger" }
+
+// Rank is the place of a message among the levels, 0 the worst: an unknown level counts
+// as danger, so that no message looks milder than it may be.
+func (c Caution) Rank() int { return max(0, slices.Index(Signals(), c.Signal)) }
+
+// WorstFirst puts messages in the order of their levels.
+func WorstFirst(cautions []Caution) []Caution {
+	sorted := slices.Clone(cautions)
+	slices.SortStableFunc(sorted, func(a, b Caution) int { return a.Rank() - b.Rank() })
+	return sorted
+}
+
 // Blank is a place to write on the card.
 type Blank struct {
 	Label string // what is read: "Chain slack"
 	Unit  string // "mm"; empty for words, names and dates
 	Limit string // "20 to 30 mm"; empty where there is none
+
+	Low, High string    // the bounds of the limit in Unit, as decimals; empty where it has none
+	Of        BlankKind // what it says of the work as a whole
 }
+
+// BlankKind tells the blanks that every record has from readings of the work.
+type BlankKind string
+
+// A Meter is what the hour meter stands at, a Day when the work was done, a Worker who
+// did it; the zero kind is a reading.
+const (
+	Meter  BlankKind = "meter"
+	Day    BlankKind = "day"
+	Worker BlankKind = "worker"
+)
 
 // Value is a figure that stands out at its step.
 type Value struct {
@@ -81,6 +112,7 @@ type Step struct {
 	Notes     []string
 	Meanwhile bool // done while the wait above runs
 	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end
+	Seconds   int  // its least time, or its most where it has no least; 0 where it has none
 }
 
 // Section is a run of steps under one heading: make safe, work, close up and test.

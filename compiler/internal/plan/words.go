@@ -133,6 +133,52 @@ type Labels struct {
 	Points     string `toml:"points"` // "2 fittings"
 	Fewest     string `toml:"fewest"`
 	Few        string `toml:"few"`
+	// of the phone page
+	View       string `toml:"view"`
+	OneStep    string `toml:"one-step"`
+	AllSteps   string `toml:"all-steps"`
+	Screen     string `toml:"screen"`
+	AsDevice   string `toml:"as-device"`
+	Light      string `toml:"light"`
+	Dark       string `toml:"dark"`
+	ToSteps    string `toml:"to-steps"`
+	Before     string `toml:"before"`
+	After      string `toml:"after"`
+	Begin      string `toml:"begin"`
+	Back       string `toml:"back"`
+	Next       string `toml:"next"`
+	DoneNext   string `toml:"done-next"`
+	StepOf     string `toml:"step-of"`
+	StepDone   string `toml:"step-done"`
+	DoneOf     string `toml:"done-of"`
+	LeaveOut   string `toml:"leave-out"`
+	LeftOutWhy string `toml:"left-out-why"`
+	StillOpen  string `toml:"still-open"`
+	Within     string `toml:"within"`
+	NoFigure   string `toml:"no-figure"`
+	Timer      string `toml:"timer"`
+	StartTimer string `toml:"start-timer"`
+	Pause      string `toml:"pause"`
+	GoOn       string `toml:"go-on"`
+	SetBack    string `toml:"set-back"`
+	TimeOver   string `toml:"time-over"`
+	OverBy     string `toml:"over-by"`
+	Remarks    string `toml:"remarks"`
+	Entry      string `toml:"entry"`
+	EntryLead  string `toml:"entry-lead"`
+	Save       string `toml:"save"`
+	Saved      string `toml:"saved"`
+	Copy       string `toml:"copy"`
+	Copied     string `toml:"copied"`
+	NotCopied  string `toml:"not-copied"`
+	StartAgain string `toml:"start-again"`
+	WipeSure   string `toml:"wipe-sure"`
+	NotTaken   string `toml:"not-taken"`
+	KeepThem   string `toml:"keep-them"`
+	Wipe       string `toml:"wipe"`
+	KeptHere   string `toml:"kept-here"`
+	NotKept    string `toml:"not-kept"`
+	Changed    string `toml:"changed"`
 
 	// of the approval sheet
 	Approval    string `toml:"approval"`
@@ -177,7 +223,6 @@ type Labels struct {
 	RecordSheet string `toml:"record-sheet"`
 	EachTime    string `toml:"each-time"`
 	AllDone     string `toml:"all-done"`
-	Remarks     string `toml:"remarks"`
 
 	// of the wall chart
 	WallChart   string `toml:"wall-chart"`

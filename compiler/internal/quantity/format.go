@@ -75,6 +75,32 @@ func (a Amount) Shown(s System) Unit {
 	return a.to(s).Unit
 }
 
+// Bounds are the lower and the upper bound in the unit of Shown, as Format prints them
+// first, as decimals with a point; empty where there is none. An amount that is only
+// about right has none.
+func (a Amount) Bounds(s System) (low, high string) {
+	a = a.to(s)
+	if a.first.value == nil || a.Shape == About || a.loose {
+		return "", ""
+	}
+	lowest, bounded := a.Min()
+	highest, topped := a.Max()
+	switch a.Shape {
+	case Range:
+		lowest, highest = a.first.unit.ToBase(shown(a.first)), a.second.unit.ToBase(shown(a.second))
+	case Exact, AtLeast, AtMost:
+		base := a.first.unit.ToBase(shown(a.first))
+		lowest, highest = base, base
+	}
+	if bounded {
+		low = asciiFigures.Replace(decimalText(a.Unit.FromBase(lowest), 0))
+	}
+	if topped {
+		high = asciiFigures.Replace(decimalText(a.Unit.FromBase(highest), 0))
+	}
+	return low, high
+}
+
 // to is the amount for readers of one system; itself where there is nothing to convert.
 func (a Amount) to(s System) Amount {
 	if a.first.value == nil || a.Unit.System == s || a.Unit.System == Neutral {

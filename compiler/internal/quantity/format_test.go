@@ -197,3 +197,28 @@ func TestRounding(t *testing.T) {
 		assert.Equal(t, want, magnitude(rat(t, value)), value)
 	}
 }
+
+// What a reading is held against is what stands on the page.
+func TestBounds(t *testing.T) {
+	for _, row := range []struct {
+		text      string
+		want      Dimension
+		system    System
+		low, high string
+	}{
+		{"20 to 30 mm", Length, Both, "20", "30"},
+		{"max 0.5 mm", Length, Inch, "", "0.019"},
+		{"min 1.6 mm", Length, Both, "1.6", ""},
+		{"38 ± 3 N·m", Torque, Metric, "35", "41"},
+		{"38 ± 3 N·m", Torque, Inch, "26", "30"},
+		{"1-3/16 in", Length, Both, "1.1875", "1.1875"},
+		{"max 1 h 15 min", Time, Both, "", "75"},
+		{"-5 to 60 °C", Temperature, Both, "-5", "60"},
+		{"about 7 mm", Length, Both, "", ""},
+	} {
+		low, high := parsed(t, row.text, row.want).Bounds(row.system)
+		assert.Equal(t, []string{row.low, row.high}, []string{low, high}, "%s %s", row.text, row.system)
+	}
+	low, high := Amount{}.Bounds(Both)
+	assert.Empty(t, low+high)
+}
