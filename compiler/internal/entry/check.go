@@ -1,0 +1,132 @@
+package entry
+
+import (
+	"fmt"
+	"maps"
+	"math/big"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+)
+
+// Check says where an entry and the card it was written by do not agree, a line each.
+func (e Entry) Check(card plan.Card) []string {
+	c := checker{card: card, steps: map[int]plan.Step{}}
+	for _, section := range card.Sections {
+		for _, step := range section.Steps {
+			c.steps[step.Number] = step
+		}
+	}
+	c.head(e)
+	c.walked(e)
+	for _, reading := range e.Readings {
+		c.reading(reading)
+	}
+	return c.out
+}
+
+type checker struct {
+	card  plan.Card
+	steps map[int]plan.Step
+	out   []string
+}
+
+func (c *checker) say(format string, args ...any) {
+	c.out = append(c.out, fmt.Sprintf(format, args...))
+}
+
+func (c *checker) head(e Entry) {
+	for _, pair := range []struct{ key, has, want string }{
+		{"procedure", e.Procedure, c.card.Name}, {"revision", e.Revision, c.card.Revision},
+		{"machine", e.Machine, c.card.Machine}, {"variant", e.Variant, c.card.Variant},
+	} {
+		if pair.has != pair.want {
+			c.say("%s is %q, and %q on the card", pair.key, pair.has, pair.want)
+		}
+	}
+	if e.Date == "" {
+		c.say("date is missing")
+	}
+	if e.Meter == "" {
+		return
+	}
+	at := slices.IndexFunc(c.card.Blanks, func(blank plan.Blank) bool { return blank.Of == plan.Meter })
+	if at < 0 {
+		c.say("meter is %q, and the machine has none", e.Meter)
+		return
+	}
+	c.value("meter", e.Meter, c.card.Blanks[at])
+}
+
+// walked holds the steps against those of the card: each is done, left out or open, once.
+func (c *checker) walked(e Entry) {
+	told := map[int]int{}
+	for _, step := range slices.Concat(e.Done, e.Open) {
+		told[step]++
+	}
+	for _, left := range e.LeftOut {
+		told[left.Step]++
+	}
+	for number := 1; number <= len(c.steps); number++ {
+		if told[number] != 1 {
+			c.say("step %d is told %d times: once each as done, open or left out", number, told[number])
+		}
+		delete(told, number)
+	}
+	for _, number := range slices.Sorted(maps.Keys(told)) {
+		c.say("the card has no step %d", number)
+	}
+}
+
+// plain is a text as it is typed: an amount has plain spaces in it.
+func plain(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
+
+func (c *checker) reading(reading Reading) {
+	blanks := c.card.Blanks
+	if reading.Step > 0 {
+		blanks = c.steps[reading.Step].Readings
+	}
+	at := slices.IndexFunc(blanks, func(blank plan.Blank) bool { return blank.Label == reading.What && blank.Of == "" })
+	name := fmt.Sprintf("reading %q", reading.What)
+	if reading.Step > 0 {
+		name = fmt.Sprintf("step %d: %s", reading.Step, name)
+	}
+	if at < 0 {
+		c.say("%s: the card asks for none of that name there", name)
+		return
+	}
+	if reading.Limit != plain(blanks[at].Limit) {
+		c.say("%s: limit is %q, and %q on the card", name, reading.Limit, plain(blanks[at].Limit))
+	}
+	outside := c.value(name, reading.Value, blanks[at])
+	if outside != reading.Outside {
+		c.say("%s: outside is %t, and %t by its value", name, reading.Outside, outside)
+	}
+}
+
+// value reads a value in the unit of its blank, and reports whether it is outside the limit.
+func (c *checker) value(name, text string, blank plan.Blank) (outside bool) {
+	unit, known := quantity.FindUnit(blank.Unit)
+	if !known || blank.Unit == "" {
+		if text == "" {
+			c.say("%s: value is empty", name)
+		}
+		return false
+	}
+	amount, problems := quantity.Parse(text, unit.Dimension)
+	low, bounded := amount.Min()
+	high, topped := amount.Max()
+	if !bounded || !topped {
+		why := "no amount with a lower and an upper end"
+		if len(problems) > 0 {
+			why = problems[0].Message
+		}
+		c.say("%s: value %q: %s", name, text, why)
+		return false
+	}
+	least, isLeast := new(big.Rat).SetString(blank.Low)
+	most, isMost := new(big.Rat).SetString(blank.High)
+	return isLeast && low.Cmp(unit.ToBase(least)) < 0 || isMost && high.Cmp(unit.ToBase(most)) > 0
+}
