@@ -146,11 +146,7 @@ func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, page
 			faults[i] = err
 			return
 		}
-		name := job.Name
-		if job.Variant != "" {
-			name += "-" + job.Variant
-		}
-		outputs[i], troubles[i], faults[i] = draw(name+ending, document, problems)
+		outputs[i], troubles[i], faults[i] = draw(job.named()+ending, document, problems)
 		outputs[i].Jobs = jobs[i : i+1 : i+1]
 	})
 	var all []Trouble

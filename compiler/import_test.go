@@ -19,7 +19,7 @@ import (
 // not here may not exist; what the table does not name is refused.
 var allowed = map[string][]string{
 	"cmd/benchleaf":                      {"compiler", "compiler/finding", "compiler/source", "schema", "templates"},
-	"compiler":                           {"compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/emit/svg", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules", "compiler/internal/state"},
+	"compiler":                           {"compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/html", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/emit/svg", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules", "compiler/internal/state"},
 	"compiler/source":                    {},
 	"compiler/finding":                   {"compiler/source"},
 	"compiler/internal/tree":             {"compiler/source", "compiler/finding"},
@@ -38,6 +38,8 @@ var allowed = map[string][]string{
 	"compiler/internal/emit/svg":         {"compiler/internal/pages"},
 	"compiler/internal/emit/pdf/pdftest": {"compiler/internal/pages"},
 	"compiler/internal/emit/csv":         {"compiler/internal/plan"},
+	"compiler/internal/emit/html":        {"compiler/internal/entry", "compiler/internal/plan", "templates"},
+	"compiler/internal/entry":            {"compiler/internal/plan", "compiler/internal/quantity"},
 	"compiler/internal/emit/json":        {"compiler/source", "compiler/finding"},
 	"schema":                             {},
 	"templates":                          {},

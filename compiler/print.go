@@ -234,6 +234,29 @@ func (c composedCard) name() string {
 
 // compose puts the cards into words and joins those that say the same.
 func (r *Result) compose(look Look) ([]composedCard, error) {
+	cards, err := r.composeEach(look)
+	if err != nil {
+		return nil, err
+	}
+	var out []composedCard
+	for _, card := range cards {
+		if at := slices.IndexFunc(out, func(other composedCard) bool { return other.same(card) }); at >= 0 {
+			out[at].jobs = append(out[at].jobs, card.jobs...)
+			continue
+		}
+		out = append(out, card)
+	}
+	for i := range out {
+		out[i].alone = len(out[i].jobs) == out[i].jobs[0].versions
+		if len(out[i].jobs) > 1 {
+			out[i].content.Variant = variants(out[i].jobs)
+		}
+	}
+	return out, nil
+}
+
+// composeEach puts the card of each job into words.
+func (r *Result) composeEach(look Look) ([]composedCard, error) {
 	var jobs []Job
 	for _, job := range r.Jobs {
 		if !job.Blocked {
@@ -250,24 +273,12 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 		}
 		faults[i] = err
 	})
-	var out []composedCard
-	for i, card := range cards {
-		if faults[i] != nil {
-			return nil, faults[i]
-		}
-		if at := slices.IndexFunc(out, func(other composedCard) bool { return other.same(card) }); at >= 0 {
-			out[at].jobs = append(out[at].jobs, card.jobs...)
-			continue
-		}
-		out = append(out, card)
-	}
-	for i := range out {
-		out[i].alone = len(out[i].jobs) == out[i].jobs[0].versions
-		if len(out[i].jobs) > 1 {
-			out[i].content.Variant = variants(out[i].jobs)
+	for _, fault := range faults {
+		if fault != nil {
+			return nil, fault
 		}
 	}
-	return out, nil
+	return cards, nil
 }
 
 func variants(jobs []Job) string {

@@ -153,13 +153,15 @@ func (b *build) outdated() []string {
 	return out
 }
 
-// isCardOf reports whether a file is by its name a card of a job: the
-// procedure's name, and after it the versions it serves where these are not all.
+// isCardOf reports whether a file is by its name a card of a job, on paper or for a phone:
+// the procedure's name, and after it the versions it serves where these are not all.
 func (b *build) isCardOf(file string, job compiler.Job) bool {
 	versions, isCard := strings.CutPrefix(file, job.Name)
-	versions, isPDF := strings.CutSuffix(versions, ".pdf")
-	if !isCard || !isPDF || versions == "" {
-		return isCard && isPDF
+	kind := filepath.Ext(versions)
+	versions = strings.TrimSuffix(versions, kind)
+	isCard = isCard && (kind == ".pdf" || kind == ".html")
+	if !isCard || versions == "" {
+		return isCard
 	}
 	serves := false
 	for _, other := range b.result.Jobs {

@@ -43,14 +43,24 @@ It ends with status 0 when every card was printed, 1 when one was held back, and
 
 // lookFlags are the flags on how pages look; what is not given is as the shop file says.
 func lookFlags(cmd *cobra.Command, look *compiler.Look) {
-	choice := func(into *string, name, text string, words []string) {
-		cmd.Flags().StringVar(into, name, "", text+": "+strings.Join(words, ", "))
-		_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)) // fails only for a flag that is not there
-	}
-	choice(&look.Stock, "stock", "what is printed on", compiler.Stocks())
-	choice(&look.Units, "units", "units the pages print; a torque keeps the author's figure beside it", compiler.Units())
-	choice(&look.Language, "language", "language of the fixed words", compiler.Languages())
+	choiceFlag(cmd, &look.Stock, "stock", "what is printed on", compiler.Stocks())
+	unitsFlag(cmd, look)
+	languageFlag(cmd, look)
 	cmd.Flags().StringVar(&look.Distance, "distance", "", `how far the eye is from the page, such as "500 mm"`)
+}
+
+// languageFlag is the flag on the language of the fixed words.
+func languageFlag(cmd *cobra.Command, look *compiler.Look) {
+	choiceFlag(cmd, &look.Language, "language", "language of the fixed words", compiler.Languages())
+}
+
+func unitsFlag(cmd *cobra.Command, look *compiler.Look) {
+	choiceFlag(cmd, &look.Units, "units", "units the pages print; a torque keeps the author's figure beside it", compiler.Units())
+}
+
+func choiceFlag(cmd *cobra.Command, into *string, name, text string, words []string) {
+	cmd.Flags().StringVar(into, name, "", text+": "+strings.Join(words, ", "))
+	_ = cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)) // fails only for a flag that is not there
 }
 
 func variantFlag(cmd *cobra.Command, into *string) {
