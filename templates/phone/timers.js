@@ -50,7 +50,13 @@ const count = () => {
     put(link, said(words.Timer, { n: next.dataset.timer }) + ': ' + clock(left(next)));
   }
   const elsewhere = over && !(oneAtATime() && stepHere() === Number(over.dataset.timer));
-  put(id('alarm'), elsewhere ? said(words.Timer, { n: over.dataset.timer }) + ': ' + words.TimeOver + '.' : '');
+  const told = elsewhere ? said(words.Timer, { n: over.dataset.timer }) + ': ' + words.TimeOver + '.' : '';
+  if (id('alarm').textContent !== told) {
+    const to = document.createElement('a');
+    to.textContent = told;
+    to.setAttribute('href', '#step-' + (elsewhere ? over.dataset.timer : ''));
+    id('alarm').replaceChildren(...(told ? [to] : []));
+  }
 };
 
 timers.forEach((timer) => {
