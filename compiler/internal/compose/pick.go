@@ -224,7 +224,7 @@ func (p *picker) instead(lines []plan.Pick, kit []string, demands []demand) {
 			}
 			for l := range lines {
 				if slices.ContainsFunc(demands, func(d demand) bool {
-					return d.job == i && d.grip != nil && alike(tool, lines[l].Name, w) && p.works(lines[l].Name, kit, d) && turnsIn(d.ways, left)
+					return d.job == i && d.grip != nil && turnsIn(d.ways, left) && p.works(lines[l].Name, kit, d) && alike(tool, lines[l].Name, w)
 				}) {
 					lines[l].Instead = append(lines[l].Instead, left)
 				}
