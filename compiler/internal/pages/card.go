@@ -10,7 +10,8 @@ import (
 // card lays one card out.
 type card struct {
 	sheet
-	plan plan.Card
+	plan  plan.Card
+	above string // the line above the title; the shop, where it is empty
 }
 
 // LayCard lays a card out. What could not be shown as it should comes back as

@@ -8,6 +8,33 @@ type Document struct {
 	Language               string // BCP 47
 	Date                   string // ISO 8601 day the document carries; empty when it has none
 	Sides                  []Side
+	Outline                []Entry     // headings to go to, in order of their sides
+	Numbering              []Numbering // how sides are counted, from the first on; empty where they count from 1
+}
+
+// Entry is a line of an outline.
+type Entry struct {
+	Title string
+	Level int // 0 for a chapter
+	To    Target
+}
+
+// Target is a height on a side.
+type Target struct {
+	Side int // number of the side, from 1
+	Y    float64
+}
+
+// Link is a place that leads to another when it is touched.
+type Link struct {
+	Rectangle
+	To Target
+}
+
+// Numbering is how the sides are counted from one on, beginning with 1.
+type Numbering struct {
+	Side  int // number of the side, from 1
+	Roman bool
 }
 
 // Side is one side of a sheet. Lengths are millimetres from its upper left corner.
@@ -17,6 +44,8 @@ type Side struct {
 	Number, Sheet int       // from 1
 	Marks         []Mark    // in reading order; later ones lie on top
 	Boxes         []Box
+	Links         []Link
+	Label         string // its number as printed; empty where it is the number
 }
 
 // Box names a place on a side, so that a test, or a page one can click, finds it

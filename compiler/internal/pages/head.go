@@ -7,7 +7,7 @@ import "benchleaf/compiler/internal/plan"
 func (c *card) head() piece {
 	c.where = "head"
 	out := c.title()
-	if facts := c.facts(); facts.height > 0 {
+	if facts := c.facts(c.plan.Facts); facts.height > 0 {
 		out.put(facts, 0, out.height)
 	}
 	if len(c.plan.Summary) > 0 {
@@ -22,14 +22,18 @@ func (c *card) head() piece {
 func (c *card) title() piece {
 	labels := c.words.Labels
 	mark := c.stamp(prefixed(labels.Revision, c.plan.Revision), c.plan.Date)
-	return c.titleBand(joined(" · ", c.plan.Shop, labels.Card), c.plan.Title, joined(" · ", c.plan.Machine, c.plan.Variant), mark)
+	above := c.above
+	if above == "" {
+		above = joined(" · ", c.plan.Shop, labels.Card)
+	}
+	return c.titleBand(above, c.plan.Title, joined(" · ", c.plan.Machine, c.plan.Variant), mark)
 }
 
 // facts are cells in rows, each as wide as it needs; in one row, if folding the
 // longer ones in two lets them stand in one.
-func (c *card) facts() piece {
+func (c *sheet) facts(facts []plan.Fact) piece {
 	pad := c.factPad()
-	cells := c.cellsOf(c.plan.Facts, pad)
+	cells := c.cellsOf(facts, pad)
 	out := piece{width: c.width}
 	for len(cells) > 0 {
 		n, x := 0, 0.0
@@ -43,11 +47,11 @@ func (c *card) facts() piece {
 	return out
 }
 
-func (c *card) factPad() float64 { return c.size.small * 0.55 }
+func (c *sheet) factPad() float64 { return c.size.small * 0.55 }
 
 // cellsOf folds the widest facts until all stand in one row; if that does not
 // help, none is folded.
-func (c *card) cellsOf(facts []plan.Fact, pad float64) []piece {
+func (c *sheet) cellsOf(facts []plan.Fact, pad float64) []piece {
 	cells, folded := make([]piece, len(facts)), make([]piece, len(facts))
 	wide, narrow := 0.0, 0.0
 	for i, fact := range facts {
@@ -73,7 +77,7 @@ func (c *card) cellsOf(facts []plan.Fact, pad float64) []piece {
 }
 
 // foldedWidth is the least width at which a text takes two lines.
-func (c *card) foldedWidth(text string) float64 {
+func (c *sheet) foldedWidth(text string) float64 {
 	style := c.text().with(Bold)
 	words := c.split([]span{{text, Bold, black}})
 	width := style.wide(words)
@@ -85,7 +89,7 @@ func (c *card) foldedWidth(text string) float64 {
 	return width
 }
 
-func (c *card) factRow(cells []piece, pad float64) piece {
+func (c *sheet) factRow(cells []piece, pad float64) piece {
 	used, tallest := 0.0, 0.0
 	for _, cell := range cells {
 		used += cell.width + 2*pad
@@ -105,7 +109,7 @@ func (c *card) factRow(cells []piece, pad float64) piece {
 	return out
 }
 
-func (c *card) fact(fact plan.Fact, most float64) piece {
+func (c *sheet) fact(fact plan.Fact, most float64) piece {
 	most = min(max(most, c.foldedWidth(fact.Label)), c.width-2*c.factPad())
 	label := c.say(c.small().inked(grey).lying(tint), most, fact.Label)
 	text := c.say(c.text().with(Bold).lying(tint), most, fact.Text)

@@ -11,6 +11,7 @@ type frame struct {
 	s      *setter
 	width  float64
 	height float64
+	top    float64            // height of the running head, with the gap below it
 	most   int                // sides the foot has room to count
 	who    string             // identity line of the foot
 	what   string             // what the sides are about
@@ -21,7 +22,18 @@ type frame struct {
 	feet   map[bool]float64   // heights of the foot, with and without the laws
 	heads  map[string]float64 // heights of the headings
 	tabs   map[int]float64    // widths of the count of sides, by the sides there is room for
+	before int                // sides that lie before the first
+	run    *running           // heads and feet of their own; nil for those of cards and lists
 }
+
+// running is what stands above and below the items of every side.
+type running struct {
+	head piece
+	foot func(number int) piece // number counts the sides before too; all are as high
+}
+
+// gapHead is the blank below a running head, in ems of the main type.
+const gapHead = 0.7
 
 // gaps above the foot and below a repeated heading, in ems of the main type.
 const (
@@ -36,6 +48,10 @@ var airs = [...]float64{1, 0.85, 0.7, 0.6}
 // share lays items out on sides and draws heads and feet.
 func (f *frame) share(items []item) []Side {
 	f.most = 8
+	if f.run != nil && f.run.head.height > 0 {
+		f.top = f.run.head.height + gapHead*f.s.size.main
+		f.height -= f.top
+	}
 	best := f.fewest(items)
 	if len(best.starts) > f.most {
 		f.most = 98
@@ -165,7 +181,7 @@ func excerpt(p piece) string {
 
 func (f *frame) side(items []item, index, all int) Side {
 	stock := f.s.look.Stock
-	side := Side{Width: stock.Width, Height: stock.Height, Safe: stock.safe(index + 1), Number: index + 1, Sheet: index/stock.Sides + 1}
+	side := Side{Width: stock.Width, Height: stock.Height, Safe: stock.safe(f.before + index + 1), Number: f.before + index + 1, Sheet: (f.before+index)/stock.Sides + 1}
 	page := piece{width: f.width, height: f.height}
 	foot := f.foot(index == 0 || index == all-1, index, all)
 	y := 0.0
@@ -193,8 +209,12 @@ func (f *frame) side(items []item, index, all int) Side {
 		}
 	}
 	page.put(foot, 0, f.height-foot.height)
-	page = page.at(side.Safe.X, side.Safe.Y)
-	side.Marks, side.Boxes = page.marks, page.boxes
+	var whole piece
+	if f.run != nil {
+		whole.put(f.run.head, side.Safe.X, side.Safe.Y)
+	}
+	whole.put(page, side.Safe.X, side.Safe.Y+f.top)
+	side.Marks, side.Boxes = whole.marks, whole.boxes
 	return side
 }
 
@@ -217,6 +237,9 @@ func (f *frame) bar(height float64) piece {
 // foot says on every side which card this is, where it goes on and, where it is
 // asked for, what stands above the card.
 func (f *frame) foot(laws bool, index, all int) piece {
+	if f.run != nil {
+		return f.run.foot(f.before + index + 1)
+	}
 	small := f.s.small()
 	out := piece{width: f.width}
 	out.mark(band(0, 0, f.width, 0.3, black))

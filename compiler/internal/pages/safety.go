@@ -57,7 +57,7 @@ func (c *card) announced(caution plan.Caution) piece {
 
 // caution is a safety message in its frame: signal word and hazard, then what can
 // happen and how to avoid it.
-func (c *card) caution(caution plan.Caution, width float64) piece {
+func (c *sheet) caution(caution plan.Caution, width float64) piece {
 	look := signalOf(caution.Signal)
 	line := look.frame * c.size.text / 3.4
 	pad := c.size.text * 0.5
@@ -78,7 +78,7 @@ func (c *card) caution(caution plan.Caution, width float64) piece {
 }
 
 // hazard is the hazard of a message, below it the same in the second language.
-func (c *card) hazard(caution plan.Caution, width float64) piece {
+func (c *sheet) hazard(caution plan.Caution, width float64) piece {
 	style := c.text().with(Bold)
 	out := c.say(style, width, caution.Hazard)
 	if caution.Second.Hazard == "" {
@@ -87,7 +87,7 @@ func (c *card) hazard(caution plan.Caution, width float64) piece {
 	return column(c.size.text*0.1, out, c.say(style, width, caution.Second.Hazard))
 }
 
-func (c *card) warns(caution plan.Caution) []span {
+func (c *sheet) warns(caution plan.Caution) []span {
 	spans := []span{{joined(" ", caution.Consequence, caution.Avoid), Regular, black}}
 	if len(caution.Wear) > 0 {
 		spans = append(spans, span{" " + c.words.Labels.Wear + c.words.Labels.Colon, Bold, black}, span{" " + strings.Join(caution.Wear, ", ") + ".", Regular, black})
@@ -97,7 +97,7 @@ func (c *card) warns(caution plan.Caution) []span {
 
 // signalPanel is the ground of a signal word; the word of a second language stands below
 // it in the same size, where it is another (ANSI Z535.4 wants both to be read alike, from memory).
-func (c *card) signalPanel(caution plan.Caution, look signal) piece {
+func (c *sheet) signalPanel(caution plan.Caution, look signal) piece {
 	size := c.size.text * 1.12
 	style := kind{size, 1.24, Bold, look.word, look.ground}
 	if look.italic {
@@ -149,7 +149,7 @@ func (c *card) isolations() []item {
 }
 
 // cells is a row of a table over a hairline; its first cell is bold.
-func (c *card) cells(style kind, widths []float64, texts []string, head bool) piece {
+func (c *sheet) cells(style kind, widths []float64, texts []string, head bool) piece {
 	gap := c.size.text * 0.7
 	var out piece
 	x := 0.0

@@ -5,7 +5,9 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 	"time"
 
 	"benchleaf/compiler/internal/pages"
@@ -34,15 +36,68 @@ func Draw(doc pages.Document) ([]byte, error) {
 		// The library writes into the bytes it is given (fpdf 0.9.0, getMetrics).
 		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
 	}
+	if len(doc.Outline) > 0 { // the library writes titles in the letters of the face that is set
+		file.SetFont(family(used(doc)[0]), "", 10)
+	}
 	for _, side := range doc.Sides {
 		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height}) // as wide as it says, lying too
 		(&drawing{file: file}).marks(side.Marks)
+		lead(file, side.Links)
+		for _, entry := range doc.Outline {
+			if entry.To.Side == side.Number {
+				file.Bookmark(entry.Title, entry.Level, entry.To.Y)
+			}
+		}
 	}
 	var out bytes.Buffer
 	if err := file.Output(&out); err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
-	return out.Bytes(), nil
+	return numbered(out.Bytes(), doc.Numbering)
+}
+
+// lead makes places lead to others; links to one place share it.
+func lead(file *fpdf.Fpdf, links []pages.Link) {
+	known := map[pages.Target]int{}
+	for _, link := range links {
+		id, there := known[link.To]
+		if !there {
+			id = file.AddLink()
+			file.SetLink(id, link.To.Y, link.To.Side)
+			known[link.To] = id
+		}
+		file.Link(link.X, link.Y, link.Width, link.Height, id)
+	}
+}
+
+// numbered says how the pages are counted (ISO 32000-1, 12.4.2), which the library has no
+// call for. It writes into the catalogue, the last object of the file: of all places only
+// that of the table behind it moves.
+func numbered(file []byte, numbering []pages.Numbering) ([]byte, error) {
+	if len(numbering) == 0 {
+		return file, nil
+	}
+	const catalogue, table = "/Type /Catalog\n", "startxref\n"
+	at, end := bytes.LastIndex(file, []byte(catalogue)), bytes.LastIndex(file, []byte(table))
+	if at < 0 || end < at || bytes.Contains(file[at:end], []byte(" obj\n")) {
+		return nil, fmt.Errorf("pdf: the catalogue is not the last object, so that pages cannot be counted")
+	}
+	labels := "/PageLabels <</Nums ["
+	for _, one := range numbering {
+		style := "D"
+		if one.Roman {
+			style = "r"
+		}
+		labels += fmt.Sprintf("%d <</S /%s>> ", one.Side-1, style)
+	}
+	labels += "]>>\n"
+	place, rest, _ := strings.Cut(string(file[end+len(table):]), "\n")
+	start, err := strconv.Atoi(strings.TrimSpace(place))
+	if err != nil {
+		return nil, fmt.Errorf("pdf: the place of the table is not written: %w", err)
+	}
+	at += len(catalogue)
+	return slices.Concat(file[:at], []byte(labels), file[at:end], fmt.Appendf(nil, "%s%d\n%s", table, start+len(labels), rest)), nil
 }
 
 // dayOf reads the document's day. A document without one carries the first day
