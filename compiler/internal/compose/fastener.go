@@ -58,16 +58,20 @@ func (w *writer) headWords(grip needs.Grip) string {
 	if grip.Part.Thread.Set() {
 		out = append(out, grip.Part.Thread.Text)
 	}
+	return strings.Join(append(out, w.gripWords(grip)), ", ")
+}
+
+// gripWords says what a tool grips: "24 mm hex".
+func (w *writer) gripWords(grip needs.Grip) string {
 	word := w.words.Heads[grip.Head]
 	switch {
 	case len(grip.Widths) > 0:
-		out = append(out, grip.Widths[0].Label+" "+word)
+		return grip.Widths[0].Label + " " + word
 	case grip.Point != "":
-		out = append(out, grip.Point+" "+word)
+		return grip.Point + " " + word
 	default:
-		out = append(out, word)
+		return word
 	}
-	return strings.Join(out, ", ")
 }
 
 func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) {

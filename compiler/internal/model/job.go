@@ -228,6 +228,17 @@ func (j *Job) ofKind(kind string) []*Part {
 	return out
 }
 
+// Limits lists what is measured on the machine, by name.
+func (j *Job) Limits() []*Limit {
+	var out []*Limit
+	for _, name := range j.File.names("limit") {
+		if limit := j.Limit(name); limit != nil {
+			out = append(out, limit)
+		}
+	}
+	return out
+}
+
 // Freed lists the covers that come off with a part: itself, or those it holds; none for nil.
 func (j *Job) Freed(part *Part) []*Part {
 	switch {
@@ -317,6 +328,14 @@ func (j *Job) MachineTitle() string {
 		return words // not a short name
 	}
 	return Spoken(j.Procedure.Machine.Text)
+}
+
+// MachineName is the machine's short name; empty where the machine is only named in words.
+func (j *Job) MachineName() string {
+	if owner := j.File.machine; owner != nil && owner.Machine != nil {
+		return owner.machineName()
+	}
+	return ""
 }
 
 // Caution finds a safety message by its name: the shop's, or the built-in one of that hazard.

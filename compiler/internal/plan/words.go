@@ -234,4 +234,42 @@ type Labels struct {
 	Gauge      string `toml:"gauge"`
 	GaugeTrue  string `toml:"gauge-true"`
 	GaugeWidth string `toml:"gauge-width"`
+
+	// of the manual
+	ManualTitle  string `toml:"manual-title"`
+	OwnFirst     string `toml:"own-first"` // the line on the machine's own manual
+	Machines     string `toml:"machines"`
+	Revisions    string `toml:"revisions"`
+	Contents     string `toml:"contents"`
+	Index        string `toml:"index"`
+	Page         string `toml:"page"`
+	Procedure    string `toml:"procedure"`
+	Data         string `toml:"data"` // the figures of a machine
+	SafetyLead   string `toml:"safety-lead"`
+	DangerMeans  string `toml:"danger-means"`
+	WarningMeans string `toml:"warning-means"`
+	CautionMeans string `toml:"caution-means"`
+	NoticeMeans  string `toml:"notice-means"`
+	StandsIn     string `toml:"stands-in"`
+	Maker        string `toml:"maker"`
+	Model        string `toml:"model"`
+	Torques      string `toml:"torques"`
+	Fastener     string `toml:"fastener"`
+	Thread       string `toml:"thread"`
+	Class        string `toml:"class"`
+	Condition    string `toml:"condition"`
+	Capacities   string `toml:"capacities"`
+	Fluid        string `toml:"fluid"`
+	Capacity     string `toml:"capacity"`
+	Wrenches     string `toml:"wrenches"`
+	Size         string `toml:"size"`
+	Lubrication  string `toml:"lubrication"`
+	Point        string `toml:"point"`
+	Limits       string `toml:"limits"`
+	Measured     string `toml:"measured"`
+	WhenNew      string `toml:"when-new"`
+	Intervals    string `toml:"intervals"`
+	ThenEvery    string `toml:"then-every"`
+	Parts        string `toml:"parts"`
+	Fluids       string `toml:"fluids"`
 }
