@@ -105,3 +105,28 @@ func against(b *testing.B, texts map[string][]byte, targets ...string) {
 	b.ReportMetric(float64(ours)/float64(floor), "×bare")
 	b.ReportMetric(float64(ours.Microseconds())/float64(b.N*len(documents)), "µs/card")
 }
+
+// BenchmarkManualAgainstBareLibrary puts the manual of the demonstration shop into words,
+// lays it out and draws it, and draws the same marks by the library alone in the same run.
+// Reading and checking, which every command does, stand before the clock.
+func BenchmarkManualAgainstBareLibrary(b *testing.B) {
+	result := Compile(Input{Files: fresh(shopTexts(b))})
+	content, look, _, err := result.bind(Look{})
+	require.NoError(b, err)
+	document, _ := pages.LayManual(content, look)
+	var ours, floor time.Duration
+	for b.Loop() {
+		start := time.Now()
+		made, _, err := result.Manual(Look{})
+		ours += time.Since(start)
+		require.NoError(b, err)
+		require.Len(b, made, 1)
+		start = time.Now()
+		require.NoError(b, pdftest.Bare(document))
+		floor += time.Since(start)
+	}
+	sides := float64(b.N * len(document.Sides))
+	b.ReportMetric(float64(ours)/float64(floor), "×bare")
+	b.ReportMetric(sides/ours.Seconds(), "pages/s")
+	b.ReportMetric(sides/floor.Seconds(), "bare-pages/s")
+}

@@ -37,7 +37,8 @@ type Result struct {
 // Job names one procedure for one version of its machine.
 type Job struct {
 	Path, Name, Title, Machine, Variant, Revision string
-	Blocked                                       bool // an error stands against it, so no card is printed
+	MachineName                                   string // the short name of the machine; empty where it is only named in words
+	Blocked                                       bool   // an error stands against it, so no card is printed
 
 	work     compose.Work
 	walk     *state.Walk
@@ -150,7 +151,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 
 func describe(job *model.Job, blocked bool, allowed []finding.Finding) Job {
 	return Job{Path: job.File.Source.Path, Name: job.File.Name(), Title: job.Procedure.Title.Text, Machine: job.MachineTitle(),
-		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, allowed: allowed}
+		Variant: job.Variant, Revision: job.Procedure.Revision.Text, Blocked: blocked, allowed: allowed, MachineName: job.MachineName()}
 }
 
 // inParallel does n things with as many hands as the machine has; each writes

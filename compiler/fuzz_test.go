@@ -52,6 +52,9 @@ func FuzzCompile(f *testing.F) {
 		if _, _, err := result.Cards(compiler.Look{}, nil); err != nil {
 			t.Fatal(err)
 		}
+		if _, _, err := result.Manual(compiler.Look{}); err != nil {
+			t.Fatal(err)
+		}
 		compiler.SecondReading(files[0])
 	})
 }

@@ -90,7 +90,10 @@ func outputs(t *testing.T, result *compiler.Result) []compiler.Output {
 	lists, troubles, err := result.Pick(compiler.Look{})
 	require.NoError(t, err)
 	assert.Empty(t, troubles)
-	return append(cards, lists...)
+	manual, troubles, err := result.Manual(compiler.Look{})
+	require.NoError(t, err)
+	assert.Empty(t, troubles)
+	return append(append(cards, lists...), manual...)
 }
 
 // qpdf, a PDF library that has nothing to do with the one that writes, finds no fault in any file.

@@ -17,7 +17,7 @@ func command(by *caller) *cobra.Command {
 		Use:   "benchleaf",
 		Short: "Check service procedures and print bench cards",
 		Long: `Benchleaf reads service procedures written in TOML, says what is wrong or missing
-in them, and prints them as bench cards with a pick list of what to bring.`,
+in them, and prints them as bench cards with a pick list of what to bring, and as a manual.`,
 		Example: `  benchleaf new gearbox-oil.toml     write a procedure to fill in
   benchleaf lint                     check every procedure in this folder
   benchleaf why torque/no-value      say why a finding matters
@@ -35,7 +35,7 @@ in them, and prints them as bench cards with a pick list of what to bring.`,
 	}
 	root.SetVersionTemplate("benchleaf {{.Version}}\n")
 	root.SetFlagErrorFunc(flagFault)
-	root.AddCommand(newCommand(by), lintCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by))
+	root.AddCommand(newCommand(by), lintCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), manualCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by))
 	return root
 }
 

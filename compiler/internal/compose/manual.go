@@ -70,7 +70,7 @@ func Manual(procedures []Bound, system quantity.System) (plan.Manual, error) {
 		machine.Facts = b.facts(m)
 		for _, table := range []plan.Table{b.intervals(m), b.torques(m), b.capacities(m), b.lubrication(m), b.limits(m), b.wrenches(m)} {
 			if len(table.Rows) > 0 {
-				machine.Tables = append(machine.Tables, told(table))
+				machine.Tables = append(machine.Tables, saying(table))
 			}
 		}
 		b.mentions(m)
@@ -87,8 +87,8 @@ func Manual(procedures []Bound, system quantity.System) (plan.Manual, error) {
 	return b.out, nil
 }
 
-// told leaves out the columns of a table that say nothing in any row.
-func told(table plan.Table) plan.Table {
+// saying leaves out the columns of a table that say nothing in any row.
+func saying(table plan.Table) plan.Table {
 	says := make([]bool, len(table.Columns))
 	for _, row := range table.Rows {
 		for i, cell := range row.Cells {
