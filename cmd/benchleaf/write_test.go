@@ -35,12 +35,14 @@ func TestCardsAreNotWrittenOverEachOther(t *testing.T) {
 	assert.Equal(t, statusFindings, got.status, got.out+got.err)
 	assert.Contains(t, got.err, "held back: "+filepath.FromSlash("hoist/look.toml"))
 
-	folder = t.TempDir()
-	write(t, folder, "pick-list.toml", job)
-	got = in(folder, "print")
-	assert.Equal(t, statusFailed, got.status, got.out+got.err)
-	assert.Contains(t, got.err, "pick-list.toml and the pick list would both be written to pick-list.pdf")
-	assert.NoDirExists(t, filepath.Join(folder, "out"))
+	for name, what := range map[string]string{"pick-list": "the pick list", "manual": "the manual"} {
+		folder = t.TempDir()
+		write(t, folder, name+".toml", job)
+		got = in(folder, "print")
+		assert.Equal(t, statusFailed, got.status, got.out+got.err)
+		assert.Contains(t, got.err, name+".toml and "+what+" would both be written to "+name+".pdf")
+		assert.NoDirExists(t, filepath.Join(folder, "out"))
+	}
 }
 
 func TestNoNameLeadsOutOfTheFolder(t *testing.T) {
