@@ -32,7 +32,7 @@ func (r *Result) bind(look Look) (plan.Manual, pages.Look, []Job, error) {
 	for _, card := range composed {
 		one := compose.Bound{Card: card.content}
 		for _, job := range card.jobs {
-			one.Works = append(one.Works, job.work)
+			one.Works = append(one.Works, job.work.In(look.Language))
 		}
 		bound, jobs = append(bound, one), append(jobs, card.jobs...)
 	}
