@@ -119,6 +119,8 @@ func (w *writer) level(level state.Level) (word string, half bool) {
 		return labels.Loose, true
 	case state.Open:
 		return labels.Open, false
+	case state.Shut:
+		return labels.Closed, false
 	case state.Off:
 		return labels.Off, false
 	case state.Empty:

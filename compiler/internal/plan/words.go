@@ -198,6 +198,7 @@ type Labels struct {
 	AtSteps     string `toml:"at-steps"` // "steps 4, 9"
 	Loose       string `toml:"loose"`
 	Open        string `toml:"open"`
+	Closed      string `toml:"closed"`
 	Off         string `toml:"off"`
 	Empty       string `toml:"empty"`
 	Isolated    string `toml:"isolated"`

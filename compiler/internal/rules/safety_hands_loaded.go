@@ -17,7 +17,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nrelieve = \"raised-mast\"\n[[step]]\nlubricate = \"rope\"\nuntil = \"it shines\"\n",
 	},
 	Job: onBreach(state.HandsLoaded, func(_ *Pass, b state.Breach) finding.Finding {
-		return finding.Finding{Summary: fmt.Sprintf("step %d works by hand on the %s, and the %s still loads it", b.Step.Number, b.Thing, b.Other),
+		return finding.Finding{Summary: fmt.Sprintf("step %d works by hand on the %s, still loaded by the %s", b.Step.Number, b.Thing, b.Other),
 			Help: fmt.Sprintf("Write isolate = %q and prove = %q before it, or move the work behind the steps that do.", b.Name, b.Name)}
 	}),
 })

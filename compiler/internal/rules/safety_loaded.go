@@ -21,6 +21,6 @@ var _ = add(Rule{
 		if b.Tensioner {
 			help = fmt.Sprintf("Write loosen = %q before it.", b.Name)
 		}
-		return finding.Finding{Summary: fmt.Sprintf("step %d lets the %s go, and the %s still loads it", b.Step.Number, b.Thing, b.Other), Help: help}
+		return finding.Finding{Summary: fmt.Sprintf("step %d lets the %s go, still loaded by the %s", b.Step.Number, b.Thing, b.Other), Help: help}
 	}),
 })

@@ -26,10 +26,14 @@ var _ = add(Rule{
 
 // neverUsed tells of each name on a list that no step uses.
 func (p *Pass) neverUsed(list model.List, uses []needs.Use, key string) {
+	help := "Name it at the step that takes it; take it off the list only if the work does without it."
+	if key == "spares" {
+		help = "Write replace = or spares = [...] with this name at the step that takes it; take it off the list only if the work does without it."
+	}
 	for _, item := range list.Items {
 		if !slices.Contains(usedNames(uses), item.Name()) {
 			p.Found(finding.Finding{Place: item.At, Summary: fmt.Sprintf("%q is on the list of %s and no step uses it", item.Text, key),
-				Help: "Name it at the step that takes it; take it off the list only if the work does without it."})
+				Help: help})
 		}
 	}
 }

@@ -2,6 +2,7 @@ package state
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -44,13 +45,14 @@ func letsAirIn(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
-// shutBelow wants the drain in and tight before anything is filled.
+// shutBelow wants the drain in and tight before anything is filled; a plug by which a
+// cavity is drained and filled as well is out for both.
 func shutBelow(w *walk, step *model.Step, object model.Object) {
 	if object.Cavity == nil {
 		return
 	}
 	plug := w.plug(object.Cavity.Drain)
-	if plug == nil {
+	if plug == nil || plug == w.plug(object.Cavity.Fill) {
 		return
 	}
 	at := w.of(plug)
@@ -199,7 +201,7 @@ func isFilled(w *walk, _ *model.Step, object model.Object) {
 func isShut(w *walk, step *model.Step, object model.Object) {
 	for _, name := range w.job.Cavities() {
 		for _, plug := range []*model.Part{w.plug(name.Drain), w.plug(name.Fill)} {
-			if plug == nil || !w.ajar(plug) || w.cavities[name] != nil && w.cavities[name].drained {
+			if plug == nil || !w.ajar(plug) || w.cavities[name] != nil && w.cavities[name].drained || w.tippedOut(step, name) {
 				continue
 			}
 			since := w.of(plug).offAt
@@ -210,6 +212,21 @@ func isShut(w *walk, step *model.Step, object model.Object) {
 			return
 		}
 	}
+}
+
+// tippedOut reports whether the machine is turned to let the cavity run out: it is held
+// at most, and then drained.
+func (w *walk) tippedOut(turned *model.Step, c *model.Cavity) bool {
+	for _, step := range w.job.Steps {
+		switch {
+		case step.Number <= turned.Number || step.Verb.Key == "support" || step.Verb.Key == "chock":
+		case step.Verb.Key != "drain":
+			return false
+		default:
+			return slices.ContainsFunc(step.Objects, func(o model.Object) bool { return o.Cavity == c })
+		}
+	}
+	return false
 }
 
 // breaksWait tells of a step done meanwhile that ends what the wait is for: it

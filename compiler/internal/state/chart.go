@@ -25,6 +25,12 @@ func (w *walk) record() {
 			kind = "cover"
 		}
 		level := w.parts[p].level()
+		if i := slices.IndexFunc(w.taps, func(t *tap) bool { return t.of == p && t.usually }); i >= 0 && level != Off {
+			level = AsBefore
+			if !w.taps[i].open {
+				level = Shut
+			}
+		}
 		if slices.ContainsFunc(w.parted, func(h *held) bool { return h.of == p }) {
 			level = Off
 		}

@@ -110,6 +110,7 @@ const (
 	AsBefore Level = iota // tight, full, live
 	Loose                 // loose, or only hand-tight
 	Open                  // open
+	Shut                  // closed, of a valve that is open while the machine works
 	Off                   // off
 	Empty                 // a cavity that is drained
 	Cut                   // an energy that is isolated

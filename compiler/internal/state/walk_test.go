@@ -4,7 +4,26 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"benchleaf/compiler/internal/model"
 )
+
+// A valve that is open while the machine works stands otherwise while it is closed; a
+// drain cock, while it is open.
+func TestTheChartTellsHowValvesStand(t *testing.T) {
+	fuel, drain := &model.Part{Thing: model.Thing{Name: "fuel-valve"}}, &model.Part{Thing: model.Thing{Name: "drain-cock"}}
+	w := &walk{known: []*model.Part{fuel, drain}, parts: map[*model.Part]*part{fuel: {}, drain: {}}}
+	w.taps = []*tap{{of: fuel, usually: true}, {of: drain, open: true}}
+	w.parts[drain].open = true
+	w.record()
+	w.taps[0].open, w.parts[fuel].open = true, true
+	w.taps[1].open, w.parts[drain].open = false, false
+	w.record()
+	if assert.Len(t, w.out.Tracks, 2) {
+		assert.Equal(t, []Level{Shut, AsBefore}, w.out.Tracks[0].Levels)
+		assert.Equal(t, []Level{Open, AsBefore}, w.out.Tracks[1].Levels)
+	}
+}
 
 // What a name calls a thing, whatever size, mark or lot stands around it.
 func TestNounOfAName(t *testing.T) {
