@@ -1,7 +1,6 @@
 package compiler_test
 
 import (
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -40,22 +39,6 @@ func readWanted(file *source.File) []wanted {
 	return out
 }
 
-// readFolder reads every procedure file below a folder, with paths from there.
-func readFolder(t testing.TB, folder string) []*source.File {
-	t.Helper()
-	var out []*source.File
-	root := os.DirFS(folder)
-	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
-			return err
-		}
-		text, err := fs.ReadFile(root, path)
-		out = append(out, source.New(path, text))
-		return err
-	}))
-	return out
-}
-
 // cases are the files of testdata/broken: a file is a case, and so is a folder.
 func cases(t *testing.T) map[string][]*source.File {
 	const folder = "../testdata/broken"
@@ -65,7 +48,7 @@ func cases(t *testing.T) map[string][]*source.File {
 	for _, entry := range entries {
 		path := filepath.Join(folder, entry.Name())
 		if entry.IsDir() {
-			out[entry.Name()] = readFolder(t, path)
+			out[entry.Name()] = compiler.ReadFolder(t, path)
 			continue
 		}
 		text, err := os.ReadFile(path)

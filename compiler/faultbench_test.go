@@ -53,7 +53,7 @@ func TestFaultBench(t *testing.T) {
 	if raced {
 		t.Skip("too slow under the race detector, and nothing here is shared but what other tests share")
 	}
-	files := readFolder(t, demonstration)
+	files := compiler.ReadFolder(t, demonstration)
 	undamaged := compiler.Compile(compiler.Input{Files: files}).Findings
 	assert.Empty(t, undamaged, "false alarms: %s", describe(undamaged))
 	scores := runFaults(files, undamaged)

@@ -1,9 +1,6 @@
 package compiler
 
 import (
-	"io/fs"
-	"os"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -14,30 +11,14 @@ import (
 	"benchleaf/compiler/source"
 )
 
-// filesIn reads the procedure files of a folder, with paths from there.
-func filesIn(t *testing.T, folder string) []*source.File {
-	t.Helper()
-	var out []*source.File
-	root := os.DirFS(folder)
-	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
-			return err
-		}
-		text, err := fs.ReadFile(root, path)
-		out = append(out, source.New(path, text))
-		return err
-	}))
-	return out
-}
-
-func shopFiles(t *testing.T) []*source.File { return filesIn(t, "../procedures") }
+func shopFiles(t *testing.T) []*source.File { return ReadFolder(t, "../procedures") }
 
 // What the card of a procedure says to bring is what its own pick list says to take: for
 // every procedure of the shop, and for those of the cases that get a card.
 func TestThePickListOfOneProcedureHoldsTheToolsOfItsCard(t *testing.T) {
 	shop := shopFiles(t)
 	var cases [][]*source.File
-	for _, file := range append(filesIn(t, "../testdata/clean"), filesIn(t, "../testdata/broken")...) {
+	for _, file := range append(ReadFolder(t, "../testdata/clean"), ReadFolder(t, "../testdata/broken")...) {
 		cases = append(cases, []*source.File{file})
 	}
 	held := 0

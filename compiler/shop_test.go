@@ -23,7 +23,7 @@ import (
 const demonstration = "../procedures"
 
 func compileShop(t testing.TB) *compiler.Result {
-	return compiler.Compile(compiler.Input{Files: readFolder(t, demonstration)})
+	return compiler.Compile(compiler.Input{Files: compiler.ReadFolder(t, demonstration)})
 }
 
 func TestTheDemonstrationShopIsClean(t *testing.T) {
