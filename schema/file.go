@@ -62,6 +62,8 @@ var machineTable = Table{
 			{"hours", "hours run"}, {"cycles", "cycles"}, {"distance", "distance"}, {"none", "no meter"}}},
 		{Name: "in-service", Kind: Day, Doc: "Day it went into service.", Example: "2019-04-01"},
 		{Name: "outline", Kind: Points, Doc: "Outline of the machine seen from where the technician stands: corners in any unit, x to the right, y down.", Example: "[[0, 0], [120, 0], [120, 40], [0, 40]]"},
+		{Name: "lines", Kind: Lines, Doc: "Lines drawn thin inside the outline, each through its points: a guard, a frame, a shelf. One that ends where it begins is a closed shape.", Example: "[[[10, 0], [10, 40]], [[80, 10], [110, 10], [110, 30], [80, 10]]]"},
+		{Name: "rounds", Kind: Rounds, Doc: "Circles drawn thin: wheels, pulleys, drums. Middle and radius.", Example: "[[20, 40, 8], [100, 40, 8]]"},
 	},
 }
 

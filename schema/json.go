@@ -72,8 +72,9 @@ func words(options []Option) *node {
 	return out
 }
 
-func point() *node {
-	return &node{Type: "array", Items: &node{Type: "number"}, MinItems: number(2), MaxItems: number(2)}
+// numbers is a list of so many numbers.
+func numbers(count int) *node {
+	return &node{Type: "array", Items: &node{Type: "number"}, MinItems: number(count), MaxItems: number(count)}
 }
 
 func keyNode(key Key) *node {
@@ -105,9 +106,13 @@ func kindNode(key Key) *node {
 	case Choices:
 		return list(words(key.Choices))
 	case Point:
-		return point()
+		return numbers(2)
 	case Points:
-		return list(point())
+		return list(numbers(2))
+	case Lines:
+		return list(list(numbers(2)))
+	case Rounds:
+		return list(numbers(3))
 	case Sub:
 		return reference(key.Of)
 	case Subs:

@@ -107,6 +107,10 @@ func (key Key) holds() string {
 		return "two numbers"
 	case Points:
 		return "list of points"
+	case Lines:
+		return "list of lists of points"
+	case Rounds:
+		return "list of three numbers"
 	case Sub:
 		return "table"
 	case Subs:

@@ -26,6 +26,8 @@ const (
 	Choices               // a list out of Choices
 	Point                 // two numbers, [x, y]
 	Points                // a list of points
+	Lines                 // a list of lists of points
+	Rounds                // a list of circles, [x, y, radius]
 	Sub                   // a table; Of names it
 	Subs                  // a list of tables; Of names them
 	Named                 // tables by name, [part.drain-plug]; Of names what each holds

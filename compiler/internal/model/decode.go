@@ -142,6 +142,10 @@ func (d *decoder) value(key schema.Key, value *tree.Value, field reflect.Value) 
 		}
 	case *[]Spot:
 		*out = d.spots(key, value)
+	case *[][]Spot:
+		*out = d.lines(key, value)
+	case *[]Round:
+		*out = d.rounds(key, value)
 	case *[]Used:
 		*out = d.used(key, value)
 	case *[]Override:
@@ -307,25 +311,56 @@ func (d *decoder) spots(key schema.Key, value *tree.Value) []Spot {
 		return nil
 	}
 	points := []*tree.Value{value}
-	if key.Kind == schema.Points {
+	if key.Kind != schema.Point {
 		points = value.Items
 	}
 	var out []Spot
 	for _, point := range points {
-		numbers := make([]float64, 0, 2)
-		for _, item := range point.Items {
-			switch item.Kind {
-			case tree.IntegerKind:
-				numbers = append(numbers, float64(item.Int))
-			case tree.FloatKind:
-				numbers = append(numbers, item.Float)
-			}
+		if n := d.numbers(point, 2, "a point", "Write two numbers, [x, y]."); n != nil {
+			out = append(out, Spot{n[0], n[1]})
 		}
-		if point.Kind != tree.ArrayKind || len(numbers) != 2 || len(point.Items) != 2 {
-			d.say(wrongKind, point.Span, fmt.Sprintf("%q is not a point", d.place(point.Span).Text()), "Write two numbers, [x, y].")
-			continue
+	}
+	return out
+}
+
+func (d *decoder) lines(key schema.Key, value *tree.Value) [][]Spot {
+	if !d.want(key, value, tree.ArrayKind) {
+		return nil
+	}
+	var out [][]Spot
+	for _, line := range value.Items {
+		out = append(out, d.spots(key, line))
+	}
+	return out
+}
+
+func (d *decoder) rounds(key schema.Key, value *tree.Value) []Round {
+	if !d.want(key, value, tree.ArrayKind) {
+		return nil
+	}
+	var out []Round
+	for _, round := range value.Items {
+		if n := d.numbers(round, 3, "a circle", "Write three numbers, [x, y, radius]."); n != nil {
+			out = append(out, Round{Spot{n[0], n[1]}, n[2]})
 		}
-		out = append(out, Spot{numbers[0], numbers[1]})
+	}
+	return out
+}
+
+// numbers reads a list of so many numbers; nil, and told, where it is something else.
+func (d *decoder) numbers(value *tree.Value, count int, what, help string) []float64 {
+	var out []float64
+	for _, item := range value.Items {
+		switch item.Kind {
+		case tree.IntegerKind:
+			out = append(out, float64(item.Int))
+		case tree.FloatKind:
+			out = append(out, item.Float)
+		}
+	}
+	if value.Kind != tree.ArrayKind || len(out) != count || len(value.Items) != count {
+		d.say(wrongKind, value.Span, fmt.Sprintf("%q is not %s", d.place(value.Span).Text(), what), help)
+		return nil
 	}
 	return out
 }

@@ -17,15 +17,17 @@ type Shop struct {
 // Machine is one machine, or one type of machine with its variants.
 type Machine struct {
 	Thing
-	Short     Text   `key:"name"`
-	Title     Text   `key:"title"`
-	Maker     Text   `key:"maker"`
-	Model     Text   `key:"model"`
-	Manual    Text   `key:"manual"`
-	Variants  List   `key:"variants"`
-	Meter     Text   `key:"meter"`
-	InService Text   `key:"in-service"`
-	Outline   []Spot `key:"outline"`
+	Short     Text     `key:"name"`
+	Title     Text     `key:"title"`
+	Maker     Text     `key:"maker"`
+	Model     Text     `key:"model"`
+	Manual    Text     `key:"manual"`
+	Variants  List     `key:"variants"`
+	Meter     Text     `key:"meter"`
+	InService Text     `key:"in-service"`
+	Outline   []Spot   `key:"outline"`
+	Lines     [][]Spot `key:"lines"`
+	Rounds    []Round  `key:"rounds"`
 }
 
 // Procedure is what the job is; its steps stand in the file.
@@ -150,6 +152,7 @@ type Picture struct {
 	Path   Text   `key:"file"`
 	Title  Text   `key:"title"`
 	Points []Spot `key:"points"`
+	Shows  List   `key:"shows"`
 }
 
 // Part is a part, a set of like fasteners, or, where Cover is set, a cover or guard.

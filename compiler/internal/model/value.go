@@ -104,6 +104,12 @@ type Override struct {
 // Spot is a point on an outline or a picture.
 type Spot struct{ X, Y float64 }
 
+// Round is a circle on an outline.
+type Round struct {
+	Spot
+	Radius float64
+}
+
 // Thing is what every table has: its name and its places.
 type Thing struct {
 	Name   string       // short name; empty for a table without one
