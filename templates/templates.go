@@ -4,8 +4,8 @@ package templates
 
 import "embed"
 
-// Files holds stocks.toml, words/<language>.toml, scaffold/, the files that benchleaf
-// new writes, and phone/, the page of a card for a phone.
+// Files holds stocks.toml, signs.toml, words/<language>.toml, scaffold/, the files that
+// benchleaf new writes, and phone/, the page of a card for a phone.
 //
-//go:embed stocks.toml words/*.toml scaffold phone
+//go:embed stocks.toml signs.toml words/*.toml scaffold phone
 var Files embed.FS

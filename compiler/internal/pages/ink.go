@@ -22,11 +22,12 @@ const (
 	rule  = InkOn | 0xB9C1C7 // hairlines
 	tint  = InkOn | 0xEDF0F2 // quiet grounds
 
-	// Safety colours of ISO 3864-4 by their RAL numbers: 3001, 2010, 1003, 5005.
+	// Safety colours of ISO 3864-4 by their RAL numbers: 3001, 2010, 1003, 5005, 6032.
 	red    = InkOn | 0x9B2423
 	orange = InkOn | 0xD05D29
 	yellow = InkOn | 0xF9A800
 	blue   = InkOn | 0x005387
+	green  = InkOn | 0x237F52
 )
 
 // signal is how a level of a safety message looks (ANSI Z535.4, ISO 3864-2).
