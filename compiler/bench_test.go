@@ -48,7 +48,8 @@ func needed(texts map[string][]byte, target string) map[string][]byte {
 			return
 		}
 		out[path] = text
-		for _, pattern := range Uses(source.New(path, text)) {
+		uses, _ := Uses(source.New(path, text))
+		for _, pattern := range uses {
 			for other := range texts {
 				if ok, _ := filepath.Match(pattern, other); ok {
 					follow(other)

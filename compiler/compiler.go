@@ -21,6 +21,10 @@ import (
 type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
+
+	// Pictures are those the files show, as far as they are there; nil where none was
+	// looked for, and then none is checked or printed.
+	Pictures []source.Picture
 }
 
 // Result is what a compile found and can print.
@@ -54,8 +58,9 @@ type Output struct {
 }
 
 // Uses lists the files a text takes names from, as paths from the shop folder, *
-// standing for any name; the caller loads them before it compiles.
-func Uses(text *source.File) []string { return model.Uses(text) }
+// standing for any name, and the pictures it shows; the caller loads them before it
+// compiles.
+func Uses(text *source.File) (files, pictures []string) { return model.Uses(text) }
 
 // Shopfile is the name of the file whose names every file beside and below it takes.
 const Shopfile = model.Shopfile
@@ -78,10 +83,12 @@ func Compile(in Input) *Result {
 			}
 		}
 	}
+	pictures := leafThrough(targets, in.Pictures)
 	amounts := make([][]finding.Finding, len(set.Files))
 	inParallel(len(set.Files), func(i int) {
 		if read[set.Files[i]] {
 			amounts[i] = append(rules.File(set.Files[i]), rules.Stocks(set.Files[i], stockFault)...)
+			amounts[i] = append(amounts[i], rules.Pictures(set.Files[i], pictures.of)...)
 		}
 	})
 	wrong := map[*model.File]bool{} // files with an amount that cannot be read
@@ -101,7 +108,7 @@ func Compile(in Input) *Result {
 	}
 	checked := make([]checkedFile, len(targets))
 	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong)
+		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong, pictures)
 	})
 	for i, one := range checked {
 		if targets[i].Procedure != nil && len(one.jobs) == 0 {
@@ -121,7 +128,7 @@ type checkedFile struct {
 }
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
-func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool) checkedFile {
+func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool, pictures album) checkedFile {
 	jobs := set.Jobs(file)
 	found := make([][]finding.Finding, len(jobs))
 	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
@@ -143,7 +150,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant)
 		})
 		made := describe(job, stands || unread, out.allowed)
-		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i]}
+		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i], Pictures: pictures.of}
 		out.jobs = append(out.jobs, made)
 	}
 	return out

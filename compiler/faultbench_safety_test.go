@@ -49,6 +49,9 @@ func dropStepCaution(f *folder, s *sheet) []damage {
 	var out []damage
 	for _, t := range s.steps() {
 		for _, inner := range t.inner {
+			if inner.name != "caution" {
+				continue
+			}
 			d := s.with(fmt.Sprintf("%s: the message is gone", t.call()), edit{inner.from, inner.to, []string{""}})
 			out = append(out, d.list(f, "cautions").of("safety"))
 		}

@@ -47,7 +47,7 @@ func readSheet(path, text string) *sheet {
 		line := s.lines[i]
 		if m := headerForm.FindStringSubmatch(line); m != nil {
 			made := table{kind: m[1], name: m[2], from: i, to: len(s.lines)}
-			if slices.Contains(stepKinds, m[1]) && m[2] != "" && at >= 0 {
+			if (slices.Contains(stepKinds, m[1]) || m[1] == "procedure") && m[2] != "" && at >= 0 {
 				s.tables[at].inner = append(s.tables[at].inner, made)
 				continue
 			}

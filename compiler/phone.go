@@ -4,6 +4,9 @@ import (
 	"fmt"
 
 	"benchleaf/compiler/internal/emit/html"
+	"benchleaf/compiler/internal/emit/svg"
+	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/plan"
 )
 
 // Phones writes a page for a phone or a tablet for each job that no error stands against,
@@ -18,7 +21,7 @@ func (r *Result) Phones(look Look) ([]Output, error) {
 	faults := make([]error, len(composed))
 	inParallel(len(composed), func(i int) {
 		var page []byte
-		page, faults[i] = html.Draw(composed[i].content)
+		page, faults[i] = phone(composed[i].content)
 		outputs[i] = Output{Name: composed[i].jobs[0].named() + ".html", Bytes: page, Jobs: composed[i].jobs}
 	})
 	for i, fault := range faults {
@@ -27,6 +30,23 @@ func (r *Result) Phones(look Look) ([]Output, error) {
 		}
 	}
 	return outputs, nil
+}
+
+// phone writes the page of one card with its drawings.
+func phone(card plan.Card) ([]byte, error) {
+	drawn, err := pages.LayFigures(card)
+	if err != nil {
+		return nil, err
+	}
+	figures := map[string][]byte{}
+	for _, one := range drawn {
+		sides, err := svg.Draw(one.Document)
+		if err != nil {
+			return nil, err
+		}
+		figures[one.ID] = sides[0]
+	}
+	return html.Draw(card, figures)
 }
 
 // named is the name of a file that serves one job.

@@ -47,7 +47,8 @@ func TestExamplesOfEveryRule(t *testing.T) {
 }
 
 func compile(text string) []finding.Finding {
-	return compiler.Compile(compiler.Input{Files: []*source.File{source.New("bad.toml", []byte(text))}}).Findings
+	files := []*source.File{source.New("bad.toml", []byte(text))}
+	return compiler.Compile(compiler.Input{Files: files, Pictures: compiler.Imagined(files)}).Findings
 }
 
 func TestEveryRuleIsDocumented(t *testing.T) {

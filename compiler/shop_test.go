@@ -23,7 +23,8 @@ import (
 const demonstration = "../procedures"
 
 func compileShop(t testing.TB) *compiler.Result {
-	return compiler.Compile(compiler.Input{Files: compiler.ReadFolder(t, demonstration)})
+	files := compiler.ReadFolder(t, demonstration)
+	return compiler.Compile(compiler.Input{Files: files, Pictures: compiler.ReadPictures(t, demonstration, files)})
 }
 
 func TestTheDemonstrationShopIsClean(t *testing.T) {

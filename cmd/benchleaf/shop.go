@@ -17,8 +17,9 @@ import (
 
 // What is read at most.
 const (
-	mostBytes = 4 << 20 // of one file
-	mostFiles = 20_000  // of one shop
+	mostBytes   = 4 << 20  // of one file
+	mostPicture = 32 << 20 // of one picture
+	mostFiles   = 20_000   // of one shop
 )
 
 // shop is one shop folder with the files that are to be checked and those they use.
@@ -27,7 +28,9 @@ type shop struct {
 	name    string         // as it is told, from the working folder
 	files   []*source.File // in order of path
 	targets []string       // paths of the files to check, in order
-	shown   func(path string) string
+
+	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
+	shown    func(path string) string
 }
 
 // load reads the shops that some paths lie in: each file belongs to the shop
@@ -96,7 +99,7 @@ func (f *finder) above(folder string) string {
 func (s *shop) read() []error {
 	var faults []error
 	known := map[string]bool{}
-	var waiting []string
+	var waiting, pictures []string
 	want := func(path string) {
 		if !known[path] {
 			known[path] = true
@@ -112,21 +115,44 @@ func (s *shop) read() []error {
 		}
 		path := waiting[0]
 		waiting = waiting[1:]
-		text, err := s.open(path)
+		text, err := s.open(path, mostBytes, "a procedure file")
 		if err != nil {
 			faults = append(faults, err)
 			continue
 		}
 		file := source.New(path, text)
 		s.files = append(s.files, file)
-		for _, pattern := range compiler.Uses(file) {
+		uses, shown := compiler.Uses(file)
+		for _, pattern := range uses {
 			for _, used := range s.match(pattern) {
 				want(used)
 			}
 		}
+		if slices.Contains(s.targets, path) {
+			pictures = append(pictures, shown...)
+		}
 	}
+	s.look(pictures)
 	slices.SortFunc(s.files, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
 	return faults
+}
+
+// look reads pictures, each once. What is not there is left to the compiler to say, with
+// the line that shows it; so is what cannot be read.
+func (s *shop) look(paths []string) {
+	s.pictures = []source.Picture{}
+	slices.Sort(paths)
+	for _, path := range slices.Compact(paths) {
+		if !fs.ValidPath(path) || len(s.match(path)) == 0 {
+			continue
+		}
+		one := source.Picture{Path: path}
+		var err error
+		if one.Bytes, err = s.open(path, mostPicture, "a picture"); err != nil {
+			one.Fault = strings.TrimPrefix(err.Error(), s.shown(path)+" ")
+		}
+		s.pictures = append(s.pictures, one)
+	}
 }
 
 // match lists the files that are there for a use; what leads out of the shop
@@ -152,7 +178,7 @@ func (s *shop) match(pattern string) []string {
 }
 
 // open reads one file of the shop, if it is plain, not too big and inside.
-func (s *shop) open(path string) ([]byte, error) {
+func (s *shop) open(path string, most int64, what string) ([]byte, error) {
 	name := s.shown(path)
 	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
 	if err != nil {
@@ -173,12 +199,12 @@ func (s *shop) open(path string) ([]byte, error) {
 		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
 	}
 	defer file.Close()
-	text, err := io.ReadAll(io.LimitReader(file, mostBytes+1))
+	text, err := io.ReadAll(io.LimitReader(file, most+1))
 	if err != nil {
 		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
 	}
-	if len(text) > mostBytes {
-		return nil, fmt.Errorf("%s is %.3g MiB; a procedure file is at most %d MiB", name, float64(max(info.Size(), int64(len(text))))/(1<<20), mostBytes>>20)
+	if int64(len(text)) > most {
+		return nil, fmt.Errorf("%s is %.3g MiB; %s is at most %d MiB", name, float64(max(info.Size(), int64(len(text))))/(1<<20), what, most>>20)
 	}
 	return text, nil
 }

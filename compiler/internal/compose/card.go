@@ -10,6 +10,7 @@ import (
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/picture"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
@@ -20,7 +21,8 @@ type Work struct {
 	Job      *model.Job
 	Needs    *needs.Needs
 	Hazards  []hazard.Implied
-	Language string // of the fixed words; the shop's where empty
+	Pictures func(*model.Picture) (*picture.Picture, error) // a picture, or why there is none; neither where none was looked for
+	Language string                                         // of the fixed words; the shop's where empty
 }
 
 // In is the work in a language, or in the shop's where none is named.
@@ -37,6 +39,8 @@ type writer struct {
 	second  *plan.Words // of the second language on signal panels; nil where there is none
 	needs   *needs.Needs
 	hazards []hazard.Implied
+
+	pictures func(*model.Picture) (*picture.Picture, error) // nil where none was looked for
 }
 
 func newWriter(work Work, system quantity.System) (*writer, error) {
@@ -56,7 +60,7 @@ func newWriter(work Work, system quantity.System) (*writer, error) {
 	if job.Shop != nil && job.Shop.Local.Set() {
 		words.Labels.Local = job.Shop.Local.Text
 	}
-	return &writer{job: job, system: system, words: words, second: second, needs: work.Needs, hazards: work.Hazards}, nil
+	return &writer{job: job, system: system, words: words, second: second, needs: work.Needs, hazards: work.Hazards, pictures: work.Pictures}, nil
 }
 
 // Card composes the bench card of a job. allowed are the findings its author
@@ -77,6 +81,12 @@ func Card(work Work, system quantity.System, allowed []string) (plan.Card, error
 	}
 	if job.Shop != nil {
 		card.Shop = job.Shop.Title.Text
+	}
+	card.Map = w.places()
+	for _, shown := range procedure.Pictures {
+		if one := w.picture(shown); one != nil {
+			card.Pictures = append(card.Pictures, *one)
+		}
 	}
 	atStep := w.cautions(&card)
 	card.Sections = w.sections(atStep)

@@ -95,7 +95,12 @@ func (w *writer) tightening(step *model.Step, part *model.Part, out *plan.Step) 
 		passes = part.Passes
 	}
 	if len(passes) > 1 {
-		out.Details = append(out.Details, labels.Passes+labels.Colon+" "+w.passes(passes, needs.TorqueOf(step, part)))
+		rounds := w.rounds(passes, needs.TorqueOf(step, part))
+		if len(step.Objects) == 1 {
+			out.Passes = rounds
+		} else {
+			out.Details = append(out.Details, labels.Passes+labels.Colon+" "+plan.Passes(rounds))
+		}
 	}
 	if condition := pick(step.Condition, part.Condition); condition != "" {
 		out.Details = append(out.Details, w.words.Conditions[condition])
@@ -143,14 +148,6 @@ func (w *writer) order(order string, part *model.Part, counted model.Whole) stri
 		return words + w.words.Labels.Colon + " " + strings.Join(strings.Fields(strings.Trim(fmt.Sprint(numbers), "[]")), "-")
 	}
 	return words
-}
-
-func (w *writer) passes(passes []model.Whole, torque model.Amount) string {
-	var out []string
-	for _, pass := range passes {
-		out = append(out, fmt.Sprintf("%d %%", pass.N))
-	}
-	return strings.Join(out, ", ")
 }
 
 // adapter says what the wrench is set to when an adapter changes its lever.

@@ -67,7 +67,7 @@ func Manual(procedures []Bound, system quantity.System) (plan.Manual, error) {
 	b.messages()
 	for m := range b.out.Machines {
 		machine := &b.out.Machines[m]
-		machine.Facts = b.facts(m)
+		machine.Facts, machine.Map = b.facts(m), b.at[m][0].whole()
 		for _, table := range []plan.Table{b.intervals(m), b.torques(m), b.capacities(m), b.lubrication(m), b.limits(m), b.wrenches(m)} {
 			if len(table.Rows) > 0 {
 				machine.Tables = append(machine.Tables, saying(table))

@@ -28,6 +28,7 @@ func (w *writer) step(step *model.Step) plan.Step {
 		w.object(step, object, &out)
 	}
 	w.hold(step, &out)
+	out.Level, out.Picture = w.filledTo(step), w.picture(step.Picture)
 	w.readings(step, &out)
 	out.Otherwise = w.otherwise(step)
 	for _, note := range step.Notes.Items {

@@ -53,6 +53,7 @@ func WallChart(works []Work, system quantity.System) (plan.WallChart, error) {
 			out.Jobs = append(out.Jobs, row)
 		}
 	}
+	at := map[string]plan.Spot{}
 	for _, point := range points {
 		if len(point.Every) == 0 {
 			continue
@@ -68,14 +69,90 @@ func WallChart(works []Work, system quantity.System) (plan.WallChart, error) {
 		if n := point.Count.Or(1); n > 1 {
 			name = big.NewInt(int64(n)).String() + " × " + point.Words()
 		}
+		if len(point.Spot) > 0 {
+			at[name] = plan.Spot(point.Spot[0])
+		}
 		out.Points = append(out.Points, plan.ChartRow{Name: name, Note: strings.Join(note, " · "), Marks: c.marks(point.Every)})
 	}
+	out.Points = append(out.Points, c.fillings(works, at)...)
 	byInterval := func(a, b plan.ChartRow) int {
 		return cmp.Compare(slices.Index(a.Marks, true), slices.Index(b.Marks, true))
 	}
 	slices.SortStableFunc(out.Jobs, byInterval)
 	slices.SortStableFunc(out.Points, byInterval)
+	out.Map = located(w.drawing(), out.Points, at)
 	return out, nil
+}
+
+// filled are the cavities that a job fills.
+func filled(job *model.Job) []*model.Cavity {
+	var out []*model.Cavity
+	for _, step := range job.Steps {
+		for _, object := range step.Objects {
+			if step.Verb.Key == "fill" && object.Cavity != nil && !slices.Contains(out, object.Cavity) {
+				out = append(out, object.Cavity)
+			}
+		}
+	}
+	return out
+}
+
+// fillings are the rows of what the jobs fill, and where these lie; versions that take
+// another amount share a row.
+func (c *chart) fillings(works []Work, at map[string]plan.Spot) []plan.ChartRow {
+	var out []plan.ChartRow
+	var amounts [][]string
+	for _, work := range works {
+		for _, cavity := range filled(work.Job) {
+			if len(work.Job.Procedure.Every) == 0 {
+				continue
+			}
+			row := plan.ChartRow{Name: upper(cavity.Words()), Marks: c.marks(work.Job.Procedure.Every)}
+			if fluid := work.Job.Fluid(cavity.Fluid.Name()); fluid != nil {
+				row.Note = fluid.Words()
+			}
+			if len(cavity.Spot) > 0 {
+				at[row.Name] = plan.Spot(cavity.Spot[0])
+			}
+			i := slices.IndexFunc(out, func(other plan.ChartRow) bool {
+				return other.Name == row.Name && other.Note == row.Note && slices.Equal(other.Marks, row.Marks)
+			})
+			if i < 0 {
+				i, out, amounts = len(out), append(out, row), append(amounts, nil)
+			}
+			amount := c.w.amount(cavity.Capacity)
+			if slices.ContainsFunc(works, func(other Work) bool { return other.Job.Variant != work.Job.Variant }) {
+				amount = strings.TrimSpace(work.Job.Variant + " " + amount)
+			}
+			if amount != "" && !slices.Contains(amounts[i], amount) {
+				amounts[i] = append(amounts[i], amount)
+			}
+		}
+	}
+	for i := range out {
+		out[i].Note = strings.Join(slices.DeleteFunc([]string{out[i].Note, strings.Join(amounts[i], ", ")}, func(text string) bool { return text == "" }), " · ")
+	}
+	return out
+}
+
+// located numbers the rows that have a place on a drawing, and the drawing with them; nil
+// where there is no drawing, or nothing on it.
+func located(drawing *plan.Drawing, rows []plan.ChartRow, at map[string]plan.Spot) *plan.Drawing {
+	if drawing == nil {
+		return nil
+	}
+	for i, row := range rows {
+		spot, known := at[row.Name]
+		if !known {
+			continue
+		}
+		rows[i].Number = len(drawing.Callouts) + 1
+		drawing.Callouts = append(drawing.Callouts, plan.Callout{Spot: spot, Number: rows[i].Number, Marks: row.Marks})
+	}
+	if len(drawing.Callouts) == 0 {
+		return nil
+	}
+	return drawing
 }
 
 // chart gathers the intervals that stand over its columns.

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 	"regexp"
 	"slices"
@@ -347,6 +348,9 @@ func (d *decoder) rounds(key schema.Key, value *tree.Value) []Round {
 	return out
 }
 
+// farthest is the largest number of a place: what lies farther cannot be drawn.
+const farthest = 1e9
+
 // numbers reads a list of so many numbers; nil, and told, where it is something else.
 func (d *decoder) numbers(value *tree.Value, count int, what, help string) []float64 {
 	var out []float64
@@ -356,6 +360,12 @@ func (d *decoder) numbers(value *tree.Value, count int, what, help string) []flo
 			out = append(out, float64(item.Int))
 		case tree.FloatKind:
 			out = append(out, item.Float)
+		}
+	}
+	for _, n := range out {
+		if !(math.Abs(n) <= farthest) { // not a number fails this as well
+			d.say(wrongKind, value.Span, fmt.Sprintf("%q is not %s", d.place(value.Span).Text(), what), fmt.Sprintf("Write numbers from %g to %g.", -farthest, farthest))
+			return nil
 		}
 	}
 	if value.Kind != tree.ArrayKind || len(out) != count || len(value.Items) != count {

@@ -6,6 +6,8 @@ package model
 import (
 	"fmt"
 	"path"
+	"regexp"
+	"slices"
 	"strings"
 	"sync"
 
@@ -54,6 +56,38 @@ func (f *File) Name() string {
 		return f.Procedure.Short.Name()
 	}
 	return stem(f.Source.Path)
+}
+
+// Pictures are the pictures a file shows, in order: those of the whole job first.
+func (f *File) Pictures() []*Picture {
+	var out []*Picture
+	if f.Procedure != nil {
+		out = append(out, f.Procedure.Pictures...)
+	}
+	for _, step := range f.Steps {
+		if step.Picture != nil {
+			out = append(out, step.Picture)
+		}
+	}
+	return out
+}
+
+// Place is where the picture lies: its path from the shop folder, which begins with ..
+// where it leads out of it.
+func (p *Picture) Place() string { return path.Join(path.Dir(p.At.File.Path), p.Path.Text) }
+
+// elsewhere is a path that is not one from a file.
+var elsewhere = regexp.MustCompile(`^(?:[A-Za-z]:|[A-Za-z][A-Za-z0-9+.-]*://|/|~/)`)
+
+// Outside reports whether the picture lies outside the shop folder.
+func (p *Picture) Outside() bool {
+	place := p.Place()
+	return elsewhere.MatchString(p.Path.Text) || place == ".." || strings.HasPrefix(place, "../")
+}
+
+// Readable reports whether the picture is by its name one that is read.
+func (p *Picture) Readable() bool {
+	return slices.Contains([]string{".png", ".jpg", ".jpeg"}, strings.ToLower(path.Ext(p.Path.Text)))
 }
 
 func stem(file string) string { return strings.TrimSuffix(path.Base(file), ".toml") }

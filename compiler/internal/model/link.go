@@ -20,16 +20,18 @@ const Shopfile = "shop.toml"
 var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "point", "limit"}
 
 // Uses lists the files a text takes names from, as paths from the shop folder,
-// with the other
-// reading of its figures and the shop file above it last; * stands as written.
-func Uses(text *source.File) []string {
+// with the other reading of its figures and the shop file above it last; * stands as
+// written. With them come the pictures it shows.
+func Uses(text *source.File) (files, pictures []string) {
 	file, _ := read(text)
-	var out []string
 	for _, use := range file.Uses.Items {
-		out = append(out, path.Join(path.Dir(text.Path), use.Text))
+		files = append(files, path.Join(path.Dir(text.Path), use.Text))
 	}
-	out = append(out, otherReading(text.Path))
-	return append(out, shopfiles(text.Path)...)
+	files = append(files, otherReading(text.Path))
+	for _, picture := range file.Pictures() {
+		pictures = append(pictures, picture.Place())
+	}
+	return append(files, shopfiles(text.Path)...), pictures
 }
 
 // shopfiles are the places of a shop file above a path, nearest first.

@@ -20,12 +20,7 @@ func (c *card) bring() []item {
 			}
 		}
 		if i == 0 {
-			title := c.say(c.main().with(Bold), c.column, labels.Bring)
-			heading := piece{width: c.width}
-			heading.put(title, 0, 0)
-			heading.mark(band(0, title.height, c.width, 0.35, black))
-			heading.height = title.height + 0.35
-			items = append(items, item{piece: heading.named("heading", labels.Bring), above: c.size.main * 0.7, dear: costStage})
+			items = append(items, item{piece: c.heading(labels.Bring), above: c.size.main * 0.7, dear: costStage})
 			rows[0].stays = true
 		}
 		items = append(items, rows...)

@@ -56,12 +56,49 @@ func (c *card) items() []item {
 	items = append(items, c.safety()...)
 	c.where = "bring"
 	items = append(items, c.bring()...)
+	items = append(items, c.drawings()...)
 	items = append(items, c.conditions(c.words.Labels.Start, c.plan.Start, costList)...)
 	for _, section := range c.plan.Sections {
 		items = append(items, c.section(section)...)
 	}
 	c.where = "record"
 	return append(items, c.closing()...)
+}
+
+// drawings are the map of the machine and the pictures for the whole job.
+func (c *card) drawings() []item {
+	labels := c.words.Labels
+	tallest := c.look.Stock.safe(1).Height * 0.3
+	var items []item
+	if c.plan.Map != nil {
+		c.where = labels.Map
+		made, ok := c.places(*c.plan.Map, c.width, tallest)
+		if ok {
+			items = append(append(items, item{piece: c.heading(labels.Map), above: c.size.main * 0.7, dear: costStage}), made...)
+		} else {
+			c.problem("there are too many places for a map on this stock, so it is left out; a larger stock takes it")
+		}
+	}
+	for _, shown := range c.plan.Pictures {
+		c.where = shown.Title
+		made, ok := c.photo(shown, c.width, tallest*1.2)
+		if !ok {
+			c.problem("the picture has too many call-outs for this stock, so it is left out; a larger stock takes it")
+			continue
+		}
+		items = append(items, item{piece: made, above: c.size.main * 0.6, dear: costList})
+	}
+	return items
+}
+
+// heading is a title over a line.
+func (c *card) heading(title string) piece {
+	text := c.say(c.main().with(Bold), c.column, title)
+	out := piece{width: c.width}
+	out.put(text, 0, 0)
+	out.mark(band(0, text.height, c.width, 0.35, black))
+	out.height = text.height + 0.35
+	return out.named("heading", title)
 }
 
 func (c *card) identity() (who string, laws []string) {

@@ -194,22 +194,6 @@ func (m *manual) runs(of, about string) *running {
 	return &running{head.named("running", ""), func(number int) piece { return m.foot(number, strconv.Itoa(number)) }}
 }
 
-// line sets a text on one line, and ends it with an ellipsis where it is too long for that.
-func (m *manual) line(style kind, width float64, text string) piece {
-	words := m.split([]span{{text, style.face, style.ink}})
-	if style.wide(words) <= width {
-		return m.say(style, width, text)
-	}
-	line, _ := style.fill(words, width-style.face.Width("…", style.size))
-	out := style.row(line)
-	if last, ok := lastText(out); ok {
-		last.Text += "…"
-		out.width += last.Face.Width("…", last.Size)
-		out.marks[len(out.marks)-1] = last
-	}
-	return out
-}
-
 func (m *manual) foot(number int, label string) piece {
 	small := m.small()
 	out := piece{width: m.width}
@@ -305,6 +289,15 @@ func (m *manual) figures(machine plan.Machine, n, number int) []item {
 	var items []item
 	if facts := m.facts(machine.Facts); facts.height > 0 {
 		items = append(items, item{piece: facts.named("facts", "")})
+	}
+	if machine.Map != nil {
+		made, ok := m.places(*machine.Map, m.width, m.look.Stock.safe(1).Height*0.4)
+		if ok {
+			title := m.say(m.main().with(Bold), m.width, m.words.Labels.Map)
+			items = append(append(items, item{piece: title.named("heading", m.words.Labels.Map), above: m.size.main, dear: costPart}), made...)
+		} else {
+			m.problem("there are too many places for a map on this stock, so it is left out; a larger stock takes it")
+		}
 	}
 	for i, table := range machine.Tables {
 		if i == 0 {

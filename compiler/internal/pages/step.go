@@ -2,6 +2,7 @@ package pages
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -91,15 +92,19 @@ func (c *card) step(step plan.Step, meanwhile, begins bool) []item {
 	if meanwhile {
 		dear = costMeanwhile
 	}
-	whole := column(em*0.22, append([]piece{lead}, c.hung(rows, inset)...)...)
+	photo := c.taken(step, width)
+	whole := column(em*0.22, append([]piece{lead}, c.hung(append(slices.Clone(rows), photo), inset)...)...)
 	whole.width = c.width
 	limit := c.look.Stock.safe(1).Height * 0.8
+	if photo.height > 0 { // a photograph may go overleaf before all else does
+		limit *= 0.75
+	}
 	id := strconv.Itoa(step.Number)
 	if whole.height <= limit {
 		return []item{{piece: whole.named("step", id), above: above, dear: dear, bar: meanwhile}}
 	}
 	items := []item{{piece: lead.named("step", id), above: above, dear: dear, bar: meanwhile}}
-	for _, row := range c.hung(rows, inset) {
+	for _, row := range c.hung(append(rows, photo), inset) {
 		items = append(items, item{piece: row.named("step-part", id), above: em * 0.22, dear: costInside, bar: meanwhile})
 	}
 	return items
@@ -145,7 +150,10 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 // rest is what a step says below its action.
 func (c *card) rest(step plan.Step, width float64) []piece {
 	rows := c.blocks(step.Say, width)
-	rows = append(rows, c.circled(step, width))
+	rows = append(rows, c.drawn(step, width))
+	if len(step.Passes) > 0 {
+		rows = append(rows, c.stairs(step.Passes, width))
+	}
 	for _, reading := range step.Readings {
 		rows = append(rows, c.reading(reading, width))
 	}
@@ -176,25 +184,41 @@ func (c *card) blocks(blocks []plan.Block, width float64) []piece {
 	return rows
 }
 
-// circled is the values to hold with the order on a bolt circle drawn at their right.
-func (c *card) circled(step plan.Step, width float64) piece {
-	if len(step.Circle) == 0 {
-		return c.figures(step, width)
+// drawn is the values to hold with what is drawn of them at their right: the order on a
+// bolt circle, or how high something is filled.
+func (c *card) drawn(step plan.Step, width float64) piece {
+	var drawing piece
+	switch {
+	case len(step.Circle) > 0:
+		drawing = c.circle(step.Circle).named("circle", strconv.Itoa(step.Number))
+	case step.Level != nil:
+		drawing = c.vessel(*step.Level, width)
 	}
-	circle := c.circle(step.Circle)
-	if circle.width > width*0.45 {
-		return c.figures(step, width)
+	if drawing.width == 0 || drawing.width > width*0.55 {
+		return column(c.size.text*0.3, c.figures(step, width), drawing)
 	}
-	figures := c.figures(step, width-circle.width-c.size.text)
-	out := piece{width: width, height: max(figures.height, circle.height)}
+	figures := c.figures(step, width-drawing.width-c.size.text)
+	out := piece{width: width, height: max(figures.height, drawing.height)}
 	out.put(figures, 0, 0)
-	out.put(circle.named("circle", strconv.Itoa(step.Number)), width-circle.width, 0)
+	out.put(drawing, width-drawing.width, 0)
 	return out
+}
+
+// taken is the photograph of a step.
+func (c *card) taken(step plan.Step, width float64) piece {
+	if step.Picture == nil {
+		return piece{}
+	}
+	photo, ok := c.photo(*step.Picture, width, c.look.Stock.safe(1).Height*0.32)
+	if !ok {
+		c.problem("the picture %q has too many call-outs for this stock, so it is left out; a larger stock takes it", step.Picture.Title)
+	}
+	return photo
 }
 
 // circle draws fasteners on their circle, each with the number of its turn; the first
 // is dark, so that the eye finds where to begin.
-func (c *card) circle(turns []int) piece {
+func (c *setter) circle(turns []int) piece {
 	style := c.small().with(Bold)
 	disc := max(c.wideAs(style, "24"), style.line()) * 1.05
 	radius := max(disc*1.35, float64(len(turns))*disc*1.45/(2*math.Pi))

@@ -292,6 +292,22 @@ func (k kind) row(line []word) piece {
 	return out
 }
 
+// line sets a text on one line, and ends it with an ellipsis where it is too long for that.
+func (s *setter) line(style kind, width float64, text string) piece {
+	words := s.split([]span{{text, style.face, style.ink}})
+	if style.wide(words) <= width {
+		return s.say(style, width, text)
+	}
+	line, _ := style.fill(words, width-style.face.Width("…", style.size))
+	out := style.row(line)
+	if last, ok := lastText(out); ok {
+		last.Text += "…"
+		out.width += last.Face.Width("…", last.Size)
+		out.marks[len(out.marks)-1] = last
+	}
+	return out
+}
+
 func lastText(p piece) (Text, bool) {
 	if len(p.marks) == 0 {
 		return Text{}, false

@@ -80,6 +80,10 @@ func walkMarks(side pages.Side, look pages.Look, fault func(string, ...any)) {
 			if mark.Fill.On() {
 				panels = append(panels, mark)
 			}
+		case pages.Image:
+			if err := inside(mark.Rectangle, side.Safe); err != "" {
+				fault("image %v %s", mark.Rectangle, err)
+			}
 		case pages.Path:
 			points := []pages.Point{mark.From}
 			for _, step := range mark.Steps {

@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,15 +26,37 @@ func LayWallChart(content plan.WallChart, look Look) (Document, []Problem) {
 	c.column = c.width - c.margin
 	c.rule()
 	labels := content.Words.Labels
-	items := []item{{piece: c.head()}}
-	items = append(items, c.part(labels.ChartJobs, content.Jobs)...)
-	items = append(items, c.part(labels.ChartPoints, content.Points)...)
-	items = append(items, item{piece: c.say(c.small().inked(grey), c.width, labels.ChartNote).named("legend", ""), above: c.size.main * 0.6, stays: true})
+	rows := []item{{piece: c.head()}}
+	rows = append(rows, c.part(labels.ChartJobs, content.Jobs)...)
+	rows = append(rows, c.part(labels.ChartPoints, content.Points)...)
+	note := item{piece: c.say(c.small().inked(grey), c.width, labels.ChartNote).named("legend", ""), above: c.size.main * 0.6, stays: true}
 	frame := frame{s: c.setter, width: c.width, height: look.Stock.safe(1).Height, again: c.onwards, what: labels.WallChart, end: labels.EndOfSheet, filled: true,
 		laws: []string{joined(" · ", labels.WallChart, content.Manual)}, who: joined(" · ", content.Shop, content.Machine, content.Date)}
 	document := Document{Title: content.Machine, Subject: labels.WallChart, Author: content.Shop, Language: content.Words.Language, Date: content.Date}
-	document.Sides = frame.share(items)
+	document.Sides = frame.share(append(slices.Clone(rows), note))
+	if content.Map != nil {
+		for share := 0.55; share > 0.12; share -= 0.03 { // as large as the side takes it
+			sides := frame.share(slices.Concat(rows, c.drawing(share), []item{note}))
+			if len(sides) == len(document.Sides) || share < 0.16 {
+				document.Sides = sides
+				break
+			}
+		}
+	}
 	return document, distinct(c.problems)
+}
+
+// drawing is the machine with its points, and round the number of each the intervals it is
+// due at, as a dial that reads like the columns; no taller than its share of a side.
+func (c *wallChart) drawing(share float64) []item {
+	c.where = c.words.Labels.Map
+	body, at := c.machine(*c.plan.Map, c.width*0.95, c.look.Stock.safe(1).Height*share)
+	made, ok := c.pinned(body, c.width, c.plan.Map.Callouts, at)
+	if !ok {
+		c.problem("there are too many points for a drawing on this stock, so it is left out; a larger stock takes it")
+		return nil
+	}
+	return []item{{piece: made.named("map", ""), above: c.size.main * 0.8, part: c.words.Labels.ChartPoints, dear: costList}}
 }
 
 // rule measures the columns: each as wide as its words and a mark want.
@@ -86,6 +109,9 @@ func (c *wallChart) intervals(title string) piece {
 	tallest := name.height
 	for i, column := range c.plan.Columns {
 		head := piece{width: c.cells[i]}
+		if c.plan.Map != nil {
+			head = c.dialOf(i)
+		}
 		for _, line := range c.lines(column) {
 			words := c.say(style, c.cells[i], line)
 			head.put(words, (c.cells[i]-words.width)/2, head.height)
@@ -101,6 +127,17 @@ func (c *wallChart) intervals(title string) piece {
 		out.put(head, left, (out.height-head.height)/2)
 		left += c.cells[i]
 	}
+	return out
+}
+
+// dialOf is a dial that shows one of the intervals, in the middle of its column.
+func (c *wallChart) dialOf(column int) piece {
+	marks := make([]bool, len(c.plan.Columns))
+	marks[column] = true
+	size := c.size.text * 1.7
+	out := piece{width: c.cells[column], height: size * 1.15}
+	out.mark(circle(Point{c.cells[column] / 2, size / 2}, size/2, Paint{Fill: white}))
+	out.mark(dial(Point{c.cells[column] / 2, size / 2}, size/2, size*0.28, marks)...)
 	return out
 }
 
@@ -136,16 +173,23 @@ func (c *wallChart) part(title string, rows []plan.ChartRow) []item {
 func (c *wallChart) row(row plan.ChartRow, ground Ink) piece {
 	em := c.size.main
 	pad := c.size.text * 0.4
-	words := c.say(c.text().with(Bold).lying(ground), c.label-2*pad, row.Name)
+	var number piece
+	aside := pad
+	if c.plan.Map != nil && row.Number > 0 {
+		number = c.numbered(row.Number, nil)
+		aside += number.width + pad
+	}
+	words := c.say(c.text().with(Bold).lying(ground), c.label-aside-pad, row.Name)
 	if row.Note != "" {
-		words = column(0, words, c.say(c.small().lying(ground), c.label-2*pad, row.Note))
+		words = column(0, words, c.say(c.small().lying(ground), c.label-aside-pad, row.Note))
 	}
 	out := piece{width: c.width, height: max(words.height+1.6*pad, em*1.5)}
 	if ground == tint {
 		out.mark(band(0, 0, c.width, out.height, tint))
 	}
 	out.mark(band(0, out.height-0.3, c.width, 0.3, rule))
-	out.put(words, pad, (out.height-words.height)/2)
+	out.put(number, pad, (out.height-number.height)/2)
+	out.put(words, aside, (out.height-words.height)/2)
 	left := c.label
 	for i, marked := range row.Marks {
 		out.mark(band(left, 0, 0.3, out.height, rule))

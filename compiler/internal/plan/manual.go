@@ -16,7 +16,8 @@ type Manual struct {
 // Machine is a chapter: the figures of one machine, then its procedures.
 type Machine struct {
 	Title      string
-	Facts      []Fact // maker, model, versions, manual
+	Facts      []Fact   // maker, model, versions, manual
+	Map        *Drawing // where its things are; nil where it is not drawn
 	Tables     []Table
 	Procedures []Card
 }

@@ -108,7 +108,10 @@ type Step struct {
 	Details   []string // small print: fasteners, wrench sizes, order, condition of the thread
 	Otherwise Fact     // what to do when it is not as it should be: "Outside the limit" – "Renew the chain."
 	Readings  []Blank
-	Circle    []int // of fasteners on a circle, clockwise from the top: the turn at which each is tightened; empty where nothing is drawn
+	Circle    []int    // of fasteners on a circle, clockwise from the top: the turn at which each is tightened; empty where nothing is drawn
+	Passes    []Pass   // of tightening, where there is more than one
+	Level     *Level   // how high it is filled; nil where that is not known
+	Picture   *Picture // nil where there is none
 	Notes     []string
 	Meanwhile bool // done while the wait above runs
 	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end
@@ -145,6 +148,8 @@ type Card struct {
 	Tools      []Item
 	Supplies   []Item
 	Spares     []Item
+	Map        *Drawing // where things are; nil where the machine is not drawn
+	Pictures   []Picture
 	Sections   []Section
 	Blanks     []Blank // readings, hours, date, initials
 	Manual     string  // the machine's own manual and where in it
@@ -277,6 +282,8 @@ type ChartRow struct {
 	Name  string
 	Note  string // which oil and how much; when it is done the first time
 	Marks []bool // one for each column
+
+	Number int // of its place on the drawing; 0 where it has none
 }
 
 // WallChart shows what is due on a machine at which interval.
@@ -286,6 +293,7 @@ type WallChart struct {
 	Machine string
 	Manual  string
 	Date    string   // the latest revision
+	Map     *Drawing // with the points; nil where the machine is not drawn
 	Columns []string // intervals, the shortest first: running time before the calendar
 	Jobs    []ChartRow
 	Points  []ChartRow

@@ -129,6 +129,7 @@ type Labels struct {
 	Left       string `toml:"left"` // left over: "0.7 L left"
 	LeftHand   string `toml:"left-hand"`
 	Passes     string `toml:"passes"`
+	Map        string `toml:"map"`
 	EachCircle string `toml:"each-circle"`
 	Points     string `toml:"points"` // "2 fittings"
 	Fewest     string `toml:"fewest"`

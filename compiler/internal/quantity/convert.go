@@ -9,25 +9,38 @@ import "math/big"
 // minimum is not rounded down nor a maximum up, and a range stays one.
 // Source: NIST SP 811, 7.9 and appendix B.7, from memory, for keeping the precision
 // of the original; the rest is common practice, no source.
-func (a Amount) In(unit Unit) Amount {
+func (a Amount) In(unit Unit) Amount { return a.times(one, unit) }
+
+// Share is so many percent of an amount, rounded like a converted one; the whole is the
+// amount itself.
+func (a Amount) Share(percent int) Amount {
+	if percent == 100 {
+		return a
+	}
+	return a.times(big.NewRat(int64(percent), 100), a.Unit)
+}
+
+// times is the amount times a factor, in a unit.
+func (a Amount) times(factor *big.Rat, unit Unit) Amount {
 	if a.first.value == nil || !a.Unit.Converts(unit) {
 		return Amount{}
 	}
 	out := Amount{Dimension: a.Dimension, Unit: unit, Shape: a.Shape, loose: a.loose}
 	r := a.rounding(unit)
+	in := func(base *big.Rat) *big.Rat { return unit.FromBase(new(big.Rat).Mul(base, factor)) }
 	switch a.Shape {
 	case Range, Tolerance:
 		// A tolerance becomes a range: rounded bounds of a ± b could lie outside.
 		out.Shape = Range
 		low, _ := a.Min()
 		high, _ := a.Max()
-		out.first, out.second = r.pair(unit.FromBase(low), unit.FromBase(high))
+		out.first, out.second = r.pair(in(low), in(high))
 	case AtLeast:
-		out.first = r.figure(unit.FromBase(a.first.base()), upwards, 0)
+		out.first = r.figure(in(a.first.base()), upwards, 0)
 	case AtMost:
-		out.first = r.figure(unit.FromBase(a.first.base()), downwards, 0)
+		out.first = r.figure(in(a.first.base()), downwards, 0)
 	default:
-		out.first = r.figure(unit.FromBase(a.first.base()), nearest, 0)
+		out.first = r.figure(in(a.first.base()), nearest, 0)
 	}
 	out.Written = out.Plain()
 	return out

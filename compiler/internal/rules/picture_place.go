@@ -2,30 +2,14 @@ package rules
 
 import (
 	"fmt"
-	"path"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
-	"benchleaf/compiler/internal/model"
 )
-
-// pictures are the pictures of a job, in order.
-func (p *Pass) pictures() []*model.Picture {
-	out := append([]*model.Picture{}, p.Job.Procedure.Pictures...)
-	for _, step := range p.Job.Steps {
-		if step.Picture != nil {
-			out = append(out, step.Picture)
-		}
-	}
-	return out
-}
-
-var elsewhere = regexp.MustCompile(`^(?:[A-Za-z]:|[A-Za-z][A-Za-z0-9+.-]*://|/|~/)`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "picture/path", Severity: finding.Warning, Title: "The path of a picture leads out of the shop folder",
+		ID: "picture/path", Severity: finding.Error, Title: "The path of a picture leads out of the shop folder",
 		Why:     "A card must come out the same on every machine that has the shop folder, and nothing else is read.",
 		Source:  "the language itself: a path from the file, with forward slashes",
 		Setting: quiet,
@@ -33,11 +17,11 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\npicture = { file = \"pictures/plug.png\", title = \"Plug\" }\n",
 	},
 	Job: func(p *Pass) {
-		for _, picture := range p.pictures() {
+		for _, picture := range p.File.Pictures() {
 			file := picture.Path.Text
 			found := finding.Finding{Place: picture.Path.At}
-			switch joined := path.Join(path.Dir(p.File.Source.Path), file); {
-			case elsewhere.MatchString(file) || joined == ".." || strings.HasPrefix(joined, "../"):
+			switch {
+			case picture.Outside():
 				found.Summary, found.Help = fmt.Sprintf("the picture %q is outside the shop folder", file), "Copy the picture into the shop folder and write its path from this file: \"pictures/plug.png\"."
 			case strings.Contains(file, `\`):
 				found.Summary, found.Help = fmt.Sprintf("the path %q has backslashes", file), fmt.Sprintf("Write %q.", strings.ReplaceAll(file, `\`, "/"))

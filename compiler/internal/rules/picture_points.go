@@ -16,7 +16,7 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\npicture = { file = \"plug.png\", title = \"Plug\", points = [[0.25, 0.5]] }\n",
 	},
 	Job: func(p *Pass) {
-		for _, picture := range p.pictures() {
+		for _, picture := range p.File.Pictures() {
 			for i, point := range picture.Points {
 				if point.X >= 0 && point.X <= 1 && point.Y >= 0 && point.Y <= 1 { // not a number fails this as well
 					continue

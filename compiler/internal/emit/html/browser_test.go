@@ -45,7 +45,7 @@ func browser(t *testing.T) string {
 func opened(t *testing.T, card plan.Card, width, height int64) bench {
 	t.Helper()
 	path := browser(t)
-	page, err := html.Draw(card)
+	page, err := html.Draw(card, figures)
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), card.Name+".html")
 	require.NoError(t, os.WriteFile(file, page, 0o666))
@@ -175,7 +175,7 @@ func TestTicksOfAnotherTextAreNotTaken(t *testing.T) {
 	b := opened(t, card, 1024, 768)
 	b.click("#done-1")
 	card.Sections[0].Steps[0].Action = []plan.Run{{Text: "Empty the deck."}}
-	page, err := html.Draw(card)
+	page, err := html.Draw(card, figures)
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "changed.html")
 	require.NoError(t, os.WriteFile(file, page, 0o666))

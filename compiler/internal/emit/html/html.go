@@ -55,14 +55,15 @@ var looks = sync.OnceValues(func() (look, error) {
 	return look{page, style.String(), script.String()}, nil
 })
 
-// Draw writes the page of a card: the same bytes for the same card, always. It is an
-// error when a template cannot be read or filled.
-func Draw(card plan.Card) ([]byte, error) {
+// Draw writes the page of a card: the same bytes for the same card, always. figures are its
+// drawings as SVG, by what they show: map, picture-2, and with the number of the step
+// circle-9, level-7, photo-4. It is an error when a template cannot be read or filled.
+func Draw(card plan.Card, figures map[string][]byte) ([]byte, error) {
 	look, err := looks()
 	if err != nil {
 		return nil, fmt.Errorf("phone page: %w", err)
 	}
-	page, err := look.fill(card)
+	page, err := look.fill(card, figures)
 	if err != nil {
 		return nil, fmt.Errorf("phone page: %w", err)
 	}
@@ -79,7 +80,7 @@ func policy(style, script string) string {
 		sum := sha256.Sum256([]byte(text))
 		return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 	}
-	return "default-src 'none'; style-src " + digest(style) + "; script-src " + digest(script) + "; base-uri 'none'; form-action 'none'"
+	return "default-src 'none'; style-src " + digest(style) + "; script-src " + digest(script) + "; img-src data:; base-uri 'none'; form-action 'none'"
 }
 
 // page is what the template is filled with.
@@ -95,6 +96,16 @@ type page struct {
 	Bring       []list
 	Parts       []part
 	Blanks      []blank
+	Figures     []figure
+}
+
+// figure is a drawing or a picture, with the names of its numbers.
+type figure struct {
+	Source  template.URL
+	Alt     string
+	Caption string
+	Names   []plan.Callout
+	Labels  plan.Labels
 }
 
 type caution struct {
@@ -135,6 +146,8 @@ type step struct {
 	Level       int // of its heading
 	Cautions    []caution
 	Blanks      []blank
+	Figures     []figure
+	Rounds      string // of tightening
 	Done, Timer string
 }
 
@@ -149,13 +162,17 @@ type blank struct {
 	Described string // ids of what tells more of the field
 }
 
-func (l look) fill(card plan.Card) (page, error) {
+func (l look) fill(card plan.Card, figures map[string][]byte) (page, error) {
 	labels := card.Words.Labels
 	howto, err := json.Marshal(howTo(card))
 	if err != nil {
 		return page{}, err
 	}
-	data, err := json.Marshal(dataOf(card))
+	known, err := dataOf(card)
+	if err != nil {
+		return page{}, err
+	}
+	data, err := json.Marshal(known)
 	if err != nil {
 		return page{}, err
 	}
@@ -170,8 +187,14 @@ func (l look) fill(card plan.Card) (page, error) {
 	}{{"wear", labels.Wear, card.Wear}, {"tools", labels.Tools, card.Tools}, {"supplies", labels.Supplies, card.Supplies}, {"spares", labels.Spares, card.Spares}} {
 		out.Bring = append(out.Bring, bring(group.key, group.title, group.items))
 	}
+	if card.Map != nil {
+		out.Figures = figureOf(figures["map"], joined(labels.Map, card.Machine), labels.Map, card.Map.Callouts, labels)
+	}
+	for i, one := range card.Pictures {
+		out.Figures = append(out.Figures, figureOf(figures[fmt.Sprintf("picture-%d", i+1)], one.Title, one.Title, one.Callouts, labels)...)
+	}
 	for i, section := range card.Sections {
-		out.Parts = append(out.Parts, partOf(i+1, section, labels))
+		out.Parts = append(out.Parts, partOf(i+1, section, figures, labels))
 	}
 	for i, one := range card.Blanks {
 		out.Blanks = append(out.Blanks, field(one, fmt.Sprintf("record-%d", i+1), 0, "", labels))
@@ -214,7 +237,7 @@ func bring(key, title string, items []plan.Item) list {
 	return out
 }
 
-func partOf(n int, section plan.Section, labels plan.Labels) part {
+func partOf(n int, section plan.Section, figures map[string][]byte, labels plan.Labels) part {
 	out := part{ID: fmt.Sprintf("part-%d", n), Title: section.Title, Lead: section.Lead}
 	if last := len(section.Steps) - 1; last >= 0 {
 		out.Span = strconv.Itoa(section.Steps[0].Number)
@@ -227,12 +250,12 @@ func partOf(n int, section plan.Section, labels plan.Labels) part {
 			out.Stages = append(out.Stages, stage{Title: one.Stage})
 		}
 		at := &out.Stages[len(out.Stages)-1]
-		at.Steps = append(at.Steps, stepOf(one, at.Title != "", labels))
+		at.Steps = append(at.Steps, stepOf(one, at.Title != "", figures, labels))
 	}
 	return out
 }
 
-func stepOf(one plan.Step, staged bool, labels plan.Labels) step {
+func stepOf(one plan.Step, staged bool, figures map[string][]byte, labels plan.Labels) step {
 	number := strconv.Itoa(one.Number)
 	out := step{Step: one, Labels: labels, Level: 3, Done: strings.ReplaceAll(labels.StepDone, "{n}", number), Timer: strings.ReplaceAll(labels.Timer, "{n}", number)}
 	if staged {
@@ -241,10 +264,48 @@ func stepOf(one plan.Step, staged bool, labels plan.Labels) step {
 	for _, caution := range plan.WorstFirst(one.Cautions) {
 		out.Cautions = append(out.Cautions, message(caution, labels))
 	}
+	if len(one.Passes) > 0 {
+		out.Rounds = labels.Passes + labels.Colon + " " + plan.Passes(one.Passes)
+	}
+	if len(one.Circle) > 0 {
+		out.Figures = figureOf(figures["circle-"+number], turns(one.Circle), "", nil, labels)
+	}
+	if one.Level != nil {
+		out.Figures = append(out.Figures, figureOf(figures["level-"+number], ports(*one.Level), "", nil, labels)...)
+	}
+	if one.Picture != nil {
+		out.Figures = append(out.Figures, figureOf(figures["photo-"+number], one.Picture.Title, one.Picture.Title, one.Picture.Callouts, labels)...)
+	}
 	for i, reading := range one.Readings {
 		out.Blanks = append(out.Blanks, field(reading, fmt.Sprintf("reading-%d-%d", one.Number, i+1), one.Number, one.Otherwise.Text, labels))
 	}
 	return out
+}
+
+// figureOf is a drawing, where there is one.
+func figureOf(drawn []byte, alt, caption string, callouts []plan.Callout, labels plan.Labels) []figure {
+	if drawn == nil {
+		return nil
+	}
+	out := figure{Source: template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(drawn)), Alt: alt, Caption: caption, Labels: labels}
+	for _, one := range callouts {
+		if one.Name != "" {
+			out.Names = append(out.Names, one)
+		}
+	}
+	return []figure{out}
+}
+
+// turns says a circle for those who cannot see it: the turn of each fastener, clockwise from the top.
+func turns(circle []int) string { return strings.Trim(fmt.Sprint(circle), "[]") }
+
+// ports says the openings of a vessel from the top.
+func ports(level plan.Level) string {
+	var names []string
+	for _, port := range level.Ports {
+		names = append(names, port.Name)
+	}
+	return strings.Join(names, ", ")
 }
 
 func field(one plan.Blank, id string, step int, otherwise string, labels plan.Labels) blank {
@@ -274,12 +335,16 @@ type data struct {
 	Layout    []entry.Field     `json:"layout"`
 }
 
-func dataOf(card plan.Card) data {
+func dataOf(card plan.Card) (data, error) {
 	out := data{Procedure: card.Name, Revision: card.Revision, Machine: card.Machine, Variant: card.Variant, Words: spoken(card.Words.Labels), Layout: entry.Layout()}
 	card.Words = plan.Words{}
-	sum := sha256.Sum256(fmt.Appendf(nil, "%+v", card))
+	said, err := json.Marshal(card)
+	if err != nil {
+		return data{}, err
+	}
+	sum := sha256.Sum256(said)
 	out.Digest = base64.RawURLEncoding.EncodeToString(sum[:9])
-	return out
+	return out, nil
 }
 
 // spoken are the words that the script puts on the page.

@@ -5,12 +5,14 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"benchleaf/compiler/internal/pages"
+	"benchleaf/compiler/internal/picture"
 
 	"github.com/go-pdf/fpdf"
 )
@@ -39,9 +41,12 @@ func Draw(doc pages.Document) ([]byte, error) {
 	if len(doc.Outline) > 0 { // the library writes titles in the letters of the face that is set
 		file.SetFont(family(used(doc)[0]), "", 10)
 	}
+	album := &album{map[print]string{}, map[int]bool{}}
 	for _, side := range doc.Sides {
 		file.AddPageFormat("P", fpdf.SizeType{Wd: side.Width, Ht: side.Height}) // as wide as it says, lying too
-		(&drawing{file: file}).marks(side.Marks)
+		if err := (&drawing{file: file, album: album}).marks(side.Marks); err != nil {
+			return nil, fmt.Errorf("pdf: %w", err)
+		}
 		lead(file, side.Links)
 		for _, entry := range doc.Outline {
 			if entry.To.Side == side.Number {
@@ -159,14 +164,15 @@ func see(seen *[16]bool, mark pages.Mark) {
 
 // drawing remembers what it set on the side, so that nothing is set twice.
 type drawing struct {
-	file *fpdf.Fpdf
-	face pages.Face
-	size float64
-	ink  pages.Ink
-	word bool // a text was drawn, so that face, size and ink are set
+	file  *fpdf.Fpdf
+	album *album
+	face  pages.Face
+	size  float64
+	ink   pages.Ink
+	word  bool // a text was drawn, so that face, size and ink are set
 }
 
-func (d *drawing) marks(marks []pages.Mark) {
+func (d *drawing) marks(marks []pages.Mark) error {
 	for _, mark := range marks {
 		switch mark := mark.(type) {
 		case pages.Text:
@@ -182,15 +188,64 @@ func (d *drawing) marks(marks []pages.Mark) {
 			d.panel(mark)
 		case pages.Path:
 			d.path(mark)
+		case pages.Image:
+			if err := d.image(mark); err != nil {
+				return err
+			}
 		case pages.Turned:
 			d.file.TransformBegin()
 			d.file.TransformRotate(180, mark.X+mark.Width/2, mark.Y+mark.Height/2)
 			d.word = false // what was set before holds only outside
-			d.marks(mark.Marks)
+			if err := d.marks(mark.Marks); err != nil {
+				return err
+			}
 			d.word = false
 			d.file.TransformEnd()
 		}
 	}
+	return nil
+}
+
+// pixels is how many pixels of a picture go to a millimetre: 300 to the inch, as printers
+// of books ask for.
+const pixels = 300 / 25.4
+
+// print is a picture in a size, in pixels.
+type print struct {
+	picture       *picture.Picture
+	width, height int
+}
+
+// album holds the pictures that are in a document already.
+type album struct {
+	names  map[print]string
+	widths map[int]bool
+}
+
+// image embeds a picture as large as it is printed; one that stands several times in a
+// size is there once. No two are of one width, to the pixel: the library puts pictures in
+// the order of their widths and those of one width in any order (fpdf 0.9.0, putimages).
+func (d *drawing) image(image pages.Image) error {
+	width, height := image.Picture.Fitted(int(math.Ceil(image.Width*pixels)), int(math.Ceil(image.Height*pixels)))
+	one := print{image.Picture, width, height}
+	options := fpdf.ImageOptions{ImageType: "png"}
+	name, known := d.album.names[one]
+	if !known {
+		for step := 1; d.album.widths[width]; step++ { // the nearest that is free: one less, one more, two less …
+			if width += step * (1 - 2*(step%2)); width < 1 {
+				width = one.width + step
+			}
+		}
+		format, data, err := image.Picture.Encoded(width, height)
+		if err != nil {
+			return err
+		}
+		name, options.ImageType = strconv.Itoa(width), format
+		d.album.names[one], d.album.widths[width] = name, true
+		d.file.RegisterImageOptionsReader(name, options, bytes.NewReader(data))
+	}
+	d.file.ImageOptions(name, image.X, image.Y, image.Width, image.Height, false, options, 0, "")
+	return nil
 }
 
 func (d *drawing) panel(panel pages.Panel) {

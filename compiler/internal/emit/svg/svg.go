@@ -5,6 +5,7 @@ package svg
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/xml"
 	"fmt"
 	"math"
@@ -88,12 +89,28 @@ func (d *drawing) marks(marks []pages.Mark) {
 			d.panel(mark)
 		case pages.Path:
 			d.path(mark)
+		case pages.Image:
+			d.image(mark)
 		case pages.Turned:
 			fmt.Fprintf(&d.body, "<g transform=\"rotate(180 %s %s)\">\n", number(mark.X+mark.Width/2), number(mark.Y+mark.Height/2))
 			d.marks(mark.Marks)
 			d.body.WriteString("</g>\n")
 		}
 	}
+}
+
+// pixels is how many pixels of a picture go to a millimetre: 200 to the inch.
+const pixels = 200 / 25.4
+
+func (d *drawing) image(image pages.Image) {
+	format, data, err := image.Picture.Encoded(image.Picture.Fitted(int(math.Ceil(image.Width*pixels)), int(math.Ceil(image.Height*pixels))))
+	if err != nil {
+		d.fault = err
+		return
+	}
+	kind := map[string]string{"jpg": "image/jpeg", "png": "image/png"}[format]
+	fmt.Fprintf(&d.body, "<image x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" preserveAspectRatio=\"none\" xlink:href=\"data:%s;base64,%s\"><title>%s</title></image>\n",
+		number(image.X), number(image.Y), number(image.Width), number(image.Height), kind, base64.StdEncoding.EncodeToString(data), escaped(image.Title))
 }
 
 // unit is how many units of an outline are an em.

@@ -37,6 +37,12 @@ func Random(seed uint64) plan.Card {
 		card.Sections = append(card.Sections, section)
 	}
 	card.Blanks = g.blanks(12)
+	if g.IntN(3) > 0 {
+		card.Map = g.drawing()
+	}
+	for range g.upTo(2) {
+		card.Pictures = append(card.Pictures, *g.picture())
+	}
 	return card
 }
 
@@ -196,6 +202,16 @@ func (g dice) step(number int) plan.Step {
 	if g.IntN(5) == 0 {
 		for turn := range 4 + g.IntN(21) {
 			step.Circle = append(step.Circle, turn+1)
+		}
+	}
+	switch g.IntN(8) {
+	case 0:
+		step.Level = g.level()
+	case 1:
+		step.Picture = g.picture()
+	case 2:
+		for range 2 + g.upTo(4) {
+			step.Passes = append(step.Passes, plan.Pass{Share: 1 + g.upTo(99), Text: g.text(g.upTo(5))})
 		}
 	}
 	return step

@@ -42,6 +42,7 @@ func Card() plan.Card {
 		},
 		Supplies: []plan.Item{{Name: "Gear oil PAG ISO VG 460", Quantity: "1.1 L", Note: "never mixed with mineral oil"}, {Name: "Cleaner, solvent-free", Quantity: "0.2 L"}, {Name: "Lint-free rags", Quantity: "4"}},
 		Spares:   []plan.Item{{Name: "Sealing ring 22 × 27 mm, copper", Quantity: "2"}, {Name: "Breather filter", Quantity: "1"}},
+		Map:      Drawing(),
 		Sections: []plan.Section{makeSafe(), work(), closeUp()},
 		Blanks: []plan.Blank{{Label: "Oil drained", Unit: "L", Limit: "0.9 to 1.2 L", Low: "0.9", High: "1.2"}, {Label: "Chain slack", Unit: "mm", Limit: "20 to 30 mm", Low: "20", High: "30"},
 			{Label: "Housing temperature", Unit: "°C", Limit: "80 °C or less", High: "80"}, {Label: "Hour meter", Unit: "h", Of: plan.Meter}, {Label: "Date", Of: plan.Day}, {Label: "Initials", Of: plan.Worker}},
@@ -86,20 +87,20 @@ func work() plan.Section {
 		{Number: 5, Stage: "Open and drain", Action: act("Remove", "the chain guard."), Details: []string{"4 bolts M8, spanner 13 mm", "bolts go into the tray"}},
 		{Number: 6, Action: act("Clean", "around the fill plug, the drain plug and the breather.")},
 		{Number: 7, Action: act("Remove", "the fill plug."), Details: []string{"24 mm hex", "lets air in behind the oil"}},
-		{Number: 8, Cautions: []plan.Caution{hotOil}, Action: act("Remove", "the drain plug and let the oil run into the pan."), Values: []plan.Value{{Label: "Amount", Text: "about 1.1 L", Also: "37 US fl oz"}}, Details: []string{"24 mm hex", "pan of 5 L below"}},
+		{Number: 8, Cautions: []plan.Caution{hotOil}, Action: act("Remove", "the drain plug and let the oil run into the pan."), Values: []plan.Value{{Label: "Amount", Text: "about 1.1 L", Also: "37 US fl oz"}}, Details: []string{"24 mm hex", "pan of 5 L below"}, Picture: Picture()},
 		{Number: 9, Wait: true, Seconds: 900, Action: act("Wait", "until the last thread of oil breaks into drops."), Values: []plan.Value{{Label: "Time", Text: "15 to 20 min"}}},
 		{Number: 10, Meanwhile: true, Action: act("Replace", "the breather filter."), Values: []plan.Value{{Label: "Torque", Text: "8 to 10 N·m", Also: "71 to 88 lbf·in"}}, Details: []string{"hex key 10 mm"}},
 		{Number: 11, Meanwhile: true, Action: act("Measure", "the chain slack at mid span."), Readings: []plan.Blank{{Label: "Chain slack", Unit: "mm", Limit: "20 to 30 mm", Low: "20", High: "30"}}, Otherwise: plan.Fact{Label: "Outside the limit", Text: "Set the chain by its own card before the conveyor runs again."}},
 		{Number: 12, Meanwhile: true, Action: act("Inspect", "the drained oil against the light."), Say: []plan.Block{{Bullet: "•", Runs: run("Bronze shimmer is normal wear.")}, {Bullet: "•", Runs: run("Flakes you can feel, or milky oil: tell the foreman before filling.")}}},
 		{Number: 13, Stage: "Close and fill", Action: act("Refit", "the drain plug with a new sealing ring."), Values: []plan.Value{{Label: "Torque", Text: "42 to 48 N·m", Also: "31 to 35 lbf·ft"}}, Details: []string{"M22 × 1.5, 24 mm hex", "thread clean and dry"}},
-		{Number: 14, Cautions: []plan.Caution{messages()[1]}, Action: act("Fill", "the gearbox with PAG ISO VG 460."), Values: []plan.Value{{Label: "Amount", Text: "1.1 L", Also: "37 US fl oz"}}, Say: []plan.Block{{Runs: run("Pour slowly through the sieve. The level stands at the middle of the sight glass.")}}},
+		{Number: 14, Cautions: []plan.Caution{messages()[1]}, Action: act("Fill", "the gearbox with PAG ISO VG 460."), Values: []plan.Value{{Label: "Amount", Text: "1.1 L", Also: "37 US fl oz"}}, Say: []plan.Block{{Runs: run("Pour slowly through the sieve. The level stands at the middle of the sight glass.")}}, Level: Level()},
 		{Number: 15, Action: act("Refit", "the fill plug with a new sealing ring."), Values: []plan.Value{{Label: "Torque", Text: "42 to 48 N·m", Also: "31 to 35 lbf·ft"}}, Details: []string{"24 mm hex"}},
 	}}
 }
 
 func closeUp() plan.Section {
 	return plan.Section{Title: "Close up and test", Steps: []plan.Step{
-		{Number: 16, Action: act("Refit", "the chain guard."), Values: []plan.Value{{Label: "Torque", Text: "23 to 27 N·m"}, {Label: "Set", Text: "gap 10 ± 2 mm"}}, Details: []string{"4 bolts M8-8.8 crosswise", "13 mm"}, Circle: []int{1, 3, 2, 4}},
+		{Number: 16, Action: act("Refit", "the chain guard."), Values: []plan.Value{{Label: "Torque", Text: "23 to 27 N·m"}, {Label: "Set", Text: "gap 10 ± 2 mm"}}, Details: []string{"4 bolts M8-8.8 crosswise", "13 mm"}, Circle: []int{1, 3, 2, 4}, Passes: []plan.Pass{{Share: 50, Text: "11.5 to 13.5 N·m"}, {Share: 100, Text: "23 to 27 N·m"}}},
 		{Number: 17, Cautions: []plan.Caution{{Signal: "warning", Word: "WARNING", Hazard: "People in reach of the chain", Consequence: "They could be drawn in.", Avoid: "Look, call “clear”, and wait for the answer."}}, Action: act("Restore", "the mains and start the conveyor.")},
 		{Number: 18, Seconds: 300, Action: act("Check", "both plugs and the housing after running."), Values: []plan.Value{{Label: "Time", Text: "5 min"}}, Readings: []plan.Blank{{Label: "Housing temperature", Unit: "°C", Limit: "80 °C or less", High: "80"}}, Otherwise: plan.Fact{Label: "Outside the limit", Text: "Stop, isolate, and look at the oil level again."}},
 	}}
@@ -119,12 +120,14 @@ func RecordSheet() plan.RecordSheet {
 // WallChart is a chart with rows of each kind.
 func WallChart() plan.WallChart {
 	card := Card()
-	return plan.WallChart{Words: card.Words, Shop: card.Shop, Machine: card.Machine, Manual: card.Manual, Date: card.Date, Columns: []string{"50 h", "10000 km (6210 mi)", "12 months"},
+	machine := Drawing()
+	machine.Callouts = []plan.Callout{{Spot: plan.Spot{X: 6, Y: 15}, Number: 1, Marks: []bool{true, false, false}}}
+	return plan.WallChart{Map: machine, Words: card.Words, Shop: card.Shop, Machine: card.Machine, Manual: card.Manual, Date: card.Date, Columns: []string{"50 h", "10000 km (6210 mi)", "12 months"},
 		Jobs: []plan.ChartRow{
 			{Name: "Change the worm gearbox oil", Note: "First at 300 h", Marks: []bool{false, true, true}},
 			{Name: "Look over the conveyor", Note: "Or when the chain climbs on the head sprocket and nobody has set it for a season", Marks: []bool{true, false, false}},
 		},
-		Points: []plan.ChartRow{{Name: "2 × tail bearings", Note: "Lithium grease · 4 strokes", Marks: []bool{true, false, false}}}}
+		Points: []plan.ChartRow{{Name: "2 × tail bearings", Note: "Lithium grease · 4 strokes", Marks: []bool{true, false, false}, Number: 1}}}
 }
 
 // Gauge is a page of true sizes with widths small and large.

@@ -1,0 +1,201 @@
+// Package picture reads the pictures of a shop and makes them as large as a page takes
+// them. It must not know where they stand.
+package picture
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/jpeg"
+	"image/png"
+
+	"github.com/bep/imagemeta"
+)
+
+// What is read at most: a side of 100 megapixels is more than any telephone takes, and what
+// is decoded of it stays under 400 MB.
+const (
+	MostBytes  = 32 << 20
+	mostPixels = 100_000_000
+	keptPixels = 2400 // of the longer side: 200 mm at 300 to the inch
+)
+
+// Picture is a picture of a shop, upright and on white.
+type Picture struct {
+	Width, Height int // pixels, as they came, upright
+	photo         bool
+	pixels        *image.RGBA
+}
+
+// Read decodes a PNG or a JPEG and turns it upright by what its camera wrote (Exif 2.32,
+// tag 0x0112). The error says what is wrong with the picture, in words that go on from its
+// name.
+func Read(data []byte) (*Picture, error) {
+	config, format, err := image.DecodeConfig(bytes.NewReader(data))
+	switch {
+	case errors.Is(err, image.ErrFormat):
+		return nil, errors.New("is neither PNG nor JPEG inside")
+	case err != nil:
+		return nil, fmt.Errorf("cannot be read as a picture (%w)", err)
+	case config.Width == 0 || config.Height == 0:
+		return nil, errors.New("has no pixels")
+	case config.Width > mostPixels/config.Height:
+		return nil, fmt.Errorf("has %d × %d pixels, and at most %d million are read", config.Width, config.Height, mostPixels/1_000_000)
+	}
+	decoded, _, err := image.Decode(bytes.NewReader(data))
+	if err != nil {
+		return nil, fmt.Errorf("is damaged or ends too soon (%w)", err)
+	}
+	w, h := fitted(config.Width, config.Height, keptPixels, keptPixels)
+	pixels := turned(shrunk(onWhite(decoded), w, h), orientation(data, format))
+	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels}
+	if (pixels.Rect.Dx() > pixels.Rect.Dy()) != (w > h) {
+		out.Width, out.Height = out.Height, out.Width
+	}
+	return out, nil
+}
+
+// Fitted is how many pixels of the picture go across and down where so many at most do.
+func (p *Picture) Fitted(width, height int) (int, int) {
+	return fitted(p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), width, height)
+}
+
+// Encoded gives the picture with so many pixels across and down, as a photograph ("jpg") or
+// with every edge kept ("png"), as it came: the same bytes always.
+func (p *Picture) Encoded(width, height int) (format string, data []byte, err error) {
+	small := shrunk(p.pixels, width, height)
+	var out bytes.Buffer
+	if p.photo {
+		err = jpeg.Encode(&out, small, &jpeg.Options{Quality: 85})
+		return "jpg", out.Bytes(), err
+	}
+	err = png.Encode(&out, paletted(small))
+	return "png", out.Bytes(), err
+}
+
+// fitted is the largest size of the same shape within others, no larger than it was.
+func fitted(w, h, mostW, mostH int) (int, int) {
+	if w <= mostW && h <= mostH {
+		return w, h
+	}
+	if w*mostH > h*mostW {
+		return mostW, max(1, h*mostW/w)
+	}
+	return max(1, w*mostH/h), mostH
+}
+
+func onWhite(decoded image.Image) *image.RGBA {
+	bounds := decoded.Bounds()
+	out := image.NewRGBA(image.Rect(0, 0, bounds.Dx(), bounds.Dy()))
+	draw.Draw(out, out.Rect, image.White, image.Point{}, draw.Src)
+	draw.Draw(out, out.Rect, decoded, bounds.Min, draw.Over)
+	return out
+}
+
+// shrunk makes a picture smaller: each pixel is the mean of the area it stands for. It
+// counts in whole numbers, so that every machine gives the same bytes; kernels in floating
+// point need not.
+func shrunk(src *image.RGBA, width, height int) *image.RGBA {
+	if src.Rect.Dx() == width && src.Rect.Dy() == height {
+		return src
+	}
+	across := image.NewRGBA(image.Rect(0, 0, width, src.Rect.Dy()))
+	for y := range src.Rect.Dy() {
+		row := src.Pix[y*src.Stride:]
+		means(across.Pix[y*across.Stride:], 4, width, row, 4, src.Rect.Dx())
+	}
+	out := image.NewRGBA(image.Rect(0, 0, width, height))
+	for x := range width {
+		means(out.Pix[4*x:], out.Stride, height, across.Pix[4*x:], across.Stride, src.Rect.Dy())
+	}
+	return out
+}
+
+// means fills a line of pixels from a longer one; steps are the bytes from pixel to pixel.
+func means(to []uint8, step, n int, from []uint8, stride, all int) {
+	const whole = 256 // parts of a pixel
+	for i := range n {
+		begin, end := i*all*whole/n, (i+1)*all*whole/n
+		var sum [4]int
+		for k := begin / whole; k*whole < end; k++ {
+			weight := min(end, (k+1)*whole) - max(begin, k*whole)
+			for c := range 4 {
+				sum[c] += weight * int(from[k*stride+c])
+			}
+		}
+		for c := range 4 {
+			to[i*step+c] = uint8((sum[c] + (end-begin)/2) / (end - begin))
+		}
+	}
+}
+
+// orientation is what a camera wrote of how it was held, from 1 to 8; 1 where it wrote nothing.
+func orientation(data []byte, format string) int {
+	held := 1
+	kind := imagemeta.JPEG
+	if format == "png" {
+		kind = imagemeta.PNG
+	}
+	_, _ = imagemeta.Decode(imagemeta.Options{ // what cannot be read says nothing
+		R: bytes.NewReader(data), ImageFormat: kind, Sources: imagemeta.EXIF,
+		ShouldHandleTag: func(tag imagemeta.TagInfo) bool { return tag.Tag == "Orientation" && tag.Namespace == "IFD0" },
+		HandleTag: func(tag imagemeta.TagInfo) error {
+			if n, ok := tag.Value.(uint16); ok && n >= 1 && n <= 8 {
+				held = int(n)
+			}
+			return nil
+		},
+	})
+	return held
+}
+
+// turned sets a picture upright that was taken as an orientation says.
+func turned(src *image.RGBA, held int) *image.RGBA {
+	w, h := src.Rect.Dx(), src.Rect.Dy()
+	from := map[int]func(x, y int) (int, int){ // pixel of the upright picture → pixel as it was taken
+		2: func(x, y int) (int, int) { return w - 1 - x, y },
+		3: func(x, y int) (int, int) { return w - 1 - x, h - 1 - y },
+		4: func(x, y int) (int, int) { return x, h - 1 - y },
+		5: func(x, y int) (int, int) { return y, x },
+		6: func(x, y int) (int, int) { return y, h - 1 - x },
+		7: func(x, y int) (int, int) { return w - 1 - y, h - 1 - x },
+		8: func(x, y int) (int, int) { return w - 1 - y, x },
+	}[held]
+	if from == nil {
+		return src
+	}
+	if held >= 5 {
+		w, h = h, w
+	}
+	out := image.NewRGBA(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			out.SetRGBA(x, y, src.RGBAAt(from(x, y)))
+		}
+	}
+	return out
+}
+
+// paletted is a drawing of few colours with a palette, which takes a fraction of the room.
+func paletted(src *image.RGBA) image.Image {
+	index := map[color.RGBA]uint8{}
+	var palette color.Palette
+	out := image.NewPaletted(src.Rect, nil)
+	for i := 0; i < len(src.Pix); i += 4 {
+		c := color.RGBA{src.Pix[i], src.Pix[i+1], src.Pix[i+2], 255}
+		at, known := index[c]
+		if !known {
+			if len(palette) == 256 {
+				return src
+			}
+			at = uint8(len(palette))
+			index[c], palette = at, append(palette, c)
+		}
+		out.Pix[i/4] = at
+	}
+	out.Palette = palette
+	return out
+}
