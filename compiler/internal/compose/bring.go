@@ -14,8 +14,10 @@ import (
 
 func (w *writer) wear() []plan.Item {
 	var out []plan.Item
-	for _, name := range w.protection(w.job.Procedure.Wear) {
-		out = append(out, plan.Item{Name: name})
+	names := w.protection(w.job.Procedure.Wear)
+	for i, key := range w.job.Procedure.Wear.Items {
+		known, _ := trade.FindWear(key.Text)
+		out = append(out, plan.Item{Name: names[i], Sign: known.Sign})
 	}
 	return out
 }

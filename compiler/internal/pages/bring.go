@@ -78,6 +78,14 @@ func (c *card) thing(thing plan.Item, width float64) piece {
 	}
 	words = column(0, words, c.set(c.small(), width-left, rest))
 	out := piece{width: width}
+	if drawn, ok := sign(thing.Sign, style.line()*1.45); ok {
+		words = c.set(style, width-left-drawn.width-size*0.4, spans)
+		tall := max(drawn.height, words.height)
+		out.put(box, 0, (tall-box.height)/2)
+		out.put(drawn, left, (tall-drawn.height)/2)
+		out.put(words, left+drawn.width+size*0.4, (tall-words.height)/2)
+		return out
+	}
 	out.put(box, 0, style.baseline()-style.face.CapHeight(size)/2-box.height/2)
 	out.put(words, left, 0)
 	return out

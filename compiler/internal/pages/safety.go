@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/plan"
@@ -33,7 +34,7 @@ func (c *card) safety() []item {
 		}
 		items = append(items, it)
 	}
-	return append(items, c.isolations()...)
+	return append(append(items, c.isolations()...), c.meanings()...)
 }
 
 // announced is a message in front: signal word and hazard, with the steps at which it stands in full.
@@ -64,17 +65,104 @@ func (c *sheet) caution(caution plan.Caution, width float64) piece {
 	word := c.signalPanel(caution, look)
 	hazard := c.hazard(caution, width-word.width-2*pad)
 	top := max(word.height, hazard.height+pad*0.5)
-	text := c.set(c.text(), width-2*pad, c.warns(caution))
+	signs := c.signsOf(caution, width)
+	aside := pad
+	if signs.width > 0 {
+		aside += signs.width + pad*0.8
+	}
+	text := c.set(c.text(), width-aside-pad, c.warns(caution))
 	body := piece{width: width}
-	out := piece{width: width, height: top + pad*0.45 + text.height + pad*0.7}
+	tall := max(text.height, signs.height)
+	out := piece{width: width, height: top + pad*0.45 + tall + pad*0.7}
 	radius := c.size.text * 0.3
 	out.mark(Panel{Rectangle{line / 2, line / 2, width - line, out.height - line}, corners(radius), Paint{white, black, line}})
 	out.mark(Panel{Rectangle{line / 2, line / 2, word.width, top}, [4]float64{radius, 0, radius, 0}, Paint{look.ground, black, line}})
 	out.put(word, line/2, (top-word.height)/2)
 	body.put(hazard, word.width+pad, (top-hazard.height)/2)
-	body.put(text, pad, top+pad*0.45)
+	body.put(signs, pad, top+pad*0.45+(tall-signs.height)/2)
+	body.put(text, aside, top+pad*0.45+(tall-text.height)/2)
 	out.put(body, 0, 0)
 	return out.named("caution", caution.Signal)
+}
+
+// signSize is how high a sign stands: a hundredth of the distance it is read from (ISO
+// 3864-1, distance factor for signs lit from outside, from memory), and no less than two
+// lines of the text beside it.
+func (c *sheet) signSize() float64 { return max(c.look.DistanceMM/100, 2*c.text().line()) }
+
+// signsOf are the signs that stand in a message: what threatens, and where there is room
+// what is asked or forbidden. The general warning is left to the alert symbol, and a notice
+// has none that warns.
+func (c *sheet) signsOf(caution plan.Caution, width float64) piece {
+	var out piece
+	seen := map[byte]bool{}
+	for _, number := range caution.Signs {
+		kind := number[0]
+		if kind == 'M' || kind == 'P' { // one of both
+			kind = 'M'
+		}
+		drawn, ok := sign(number, c.signSize())
+		if !ok || seen[kind] || number == "W001" || kind == 'W' && caution.Signal == "notice" {
+			continue
+		}
+		x := 0.0
+		if out.width > 0 {
+			x = out.width + c.size.text*0.3
+		}
+		if x+drawn.width > width*0.2 {
+			break
+		}
+		seen[kind] = true
+		out.put(drawn, x, 0)
+	}
+	return out
+}
+
+// meanings says what the signs of the card stand for, each with its number.
+func (c *card) meanings() []item {
+	seen := map[string]bool{}
+	var numbers []string
+	see := func(cautions []plan.Caution) {
+		for _, caution := range cautions {
+			for _, number := range caution.Signs {
+				if !seen[number] && c.words.Signs[number] != "" {
+					seen[number], numbers = true, append(numbers, number)
+				}
+			}
+		}
+	}
+	see(c.plan.Cautions)
+	for _, section := range c.plan.Sections {
+		for _, step := range section.Steps {
+			see(step.Cautions)
+		}
+	}
+	if len(numbers) == 0 {
+		return nil
+	}
+	slices.Sort(numbers)
+	style := c.small()
+	high := style.line() * 1.5
+	columns := max(1, int(c.column/(17*style.size)))
+	each := c.column / float64(columns)
+	var items []item
+	for i, row := range slices.Collect(slices.Chunk(numbers, columns)) {
+		line := piece{width: c.column}
+		for k, number := range row {
+			drawn, _ := sign(number, high)
+			words := c.set(style, each-high*1.2-style.size, []span{{number, Bold, black}, {" " + c.words.Signs[number], Regular, black}})
+			tall := max(high, words.height)
+			line.put(drawn, float64(k)*each+(high*1.16-drawn.width)/2, (tall-high)/2)
+			line.put(words, float64(k)*each+high*1.2+style.size*0.3, (tall-words.height)/2)
+		}
+		label := ""
+		if i == 0 {
+			label = c.words.Labels.Signs
+		}
+		items = append(items, item{piece: c.labelled(label, line.named("row", row[0])), above: style.size * 0.35, part: c.words.Labels.Signs, stays: i > 0, dear: costList})
+	}
+	items[0].above, items[0].part = c.size.main*0.6, c.words.Labels.Safety
+	return items
 }
 
 // hazard is the hazard of a message, below it the same in the second language.

@@ -132,7 +132,7 @@ func checkSignals(words Words) error {
 	for _, group := range []struct {
 		name  string
 		words map[string]string
-	}{{"protection", words.Protection}, {"heads", words.Heads}, {"conditions", words.Conditions}, {"orders", words.Orders}, {"kinds", words.Kinds}, {"units", words.Units}} {
+	}{{"signs", words.Signs}, {"protection", words.Protection}, {"heads", words.Heads}, {"conditions", words.Conditions}, {"orders", words.Orders}, {"kinds", words.Kinds}, {"units", words.Units}} {
 		for _, key := range sortedKeys(group.words) {
 			if strings.TrimSpace(group.words[key]) == "" {
 				return fmt.Errorf("%s.%s is empty", group.name, key)

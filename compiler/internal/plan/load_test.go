@@ -32,6 +32,10 @@ func TestEveryLanguageHasAllItsWords(t *testing.T) {
 				assert.NotEmpty(t, words.Protection[kind.Word], "words for %s", kind.Word)
 			}
 			assert.Len(t, words.Protection, len(schema.Protection))
+			for _, sign := range trade.Signs() {
+				assert.NotEmpty(t, words.Signs[sign.Number], "words for the sign %s", sign.Number)
+			}
+			assert.Len(t, words.Signs, len(trade.Signs()))
 			for _, kind := range schema.ToolKinds {
 				assert.NotEmpty(t, words.Kinds[kind.Word], "word for %s", kind.Word)
 			}

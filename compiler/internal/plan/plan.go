@@ -52,6 +52,7 @@ type Item struct {
 	Quantity string   // "2", "1.1 L"; empty for one tool
 	Note     string   // what it is for, or its grade
 	StandIns []string // what may be brought instead
+	Sign     string   // number of ISO 7010, of protective equipment
 }
 
 // Brief reports whether a message in front only names its hazard, since it stands in full

@@ -10,6 +10,7 @@ type Words struct {
 	Units      map[string]string `toml:"units"` // units that are words, by the English ones; none in English
 	Labels     Labels            `toml:"labels"`
 	Signals    map[string]string `toml:"signals"`    // danger, warning, caution, notice
+	Signs      map[string]string `toml:"signs"`      // numbers of ISO 7010
 	Protection map[string]string `toml:"protection"` // keys of the protective equipment
 	Verbs      map[string]string `toml:"verbs"`      // sentence of each verb, with {object}
 	Proofs     map[string]string `toml:"proofs"`     // sentence of a proof for each kind of energy
@@ -130,6 +131,7 @@ type Labels struct {
 	LeftHand   string `toml:"left-hand"`
 	Passes     string `toml:"passes"`
 	Map        string `toml:"map"`
+	Signs      string `toml:"signs"`
 	EachCircle string `toml:"each-circle"`
 	Points     string `toml:"points"` // "2 fittings"
 	Fewest     string `toml:"fewest"`
