@@ -48,7 +48,7 @@ func (a *approval) verdict() piece {
 	pad := em * 0.5
 	line, sign := em*0.08, tick(em)
 	if a.plan.Held {
-		line, sign = em*0.16, alert(em*1.3, black, white)
+		line, sign = em*0.16, alert(em*1.3, black, white, 0)
 	} else {
 		sign.mark(Path{From: Point{em * 0.2, em * 0.5}, Steps: []Segment{{To: Point{em * 0.42, em * 0.75}}, {To: Point{em * 0.85, em * 0.2}}}, Paint: Paint{Stroke: black, Line: em * 0.13}})
 	}
@@ -233,7 +233,7 @@ func (a *approval) flags(c chartOf) piece {
 			continue
 		}
 		told[remark.Step] = true
-		sign := alert(min(em, c.cell*0.9), black, white)
+		sign := alert(min(em, c.cell*0.9), black, white, 0)
 		out.put(sign, c.x(remark.Step)+(c.cell-sign.width)/2, em*0.35)
 	}
 	if len(told) == 0 {

@@ -67,6 +67,7 @@ func (f Face) descent() float64 { return f.metrics().descent }
 // table is what laying out needs to know of a face; advances are in font units,
 // zero for a rune without a glyph. All of the Go faces lies below U+10000.
 type table struct {
+	font                 *sfnt.Font // for outlines
 	em                   float64
 	advances             []uint16
 	ascent, descent, cap float64 // per em
@@ -106,7 +107,7 @@ func measure(trueType []byte) *table {
 		panic(err)
 	}
 	em := float64(units)
-	t := &table{em: em, advances: make([]uint16, 0x10000),
+	t := &table{font: parsed, em: em, advances: make([]uint16, 0x10000),
 		ascent: float64(metrics.Ascent) / em, descent: float64(metrics.Descent) / em, cap: float64(metrics.CapHeight) / em}
 	for r := rune(' '); r < 0x10000; r++ {
 		if r == emptyFrom {

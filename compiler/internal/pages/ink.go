@@ -33,6 +33,7 @@ const (
 // signal is how a level of a safety message looks (ANSI Z535.4, ISO 3864-2).
 type signal struct {
 	ground, word Ink
+	contour      Ink  // round the word, where a copy may make word and ground one
 	alert        bool // the alert triangle: for injury only, never on a notice
 	italic       bool
 	frame        float64
@@ -42,7 +43,7 @@ type signal struct {
 func signalOf(key string) signal {
 	switch key {
 	case "warning":
-		return signal{ground: orange, word: black, alert: true, frame: 0.5}
+		return signal{ground: orange, word: black, contour: white, alert: true, frame: 0.5}
 	case "caution":
 		return signal{ground: yellow, word: black, alert: true, frame: 0.35}
 	case "notice":

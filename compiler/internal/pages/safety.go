@@ -203,11 +203,11 @@ func (c *sheet) signalPanel(caution plan.Caution, look signal) piece {
 	out := piece{height: word.height + pad*0.55}
 	x := pad
 	if look.alert {
-		sign := alert(size*1.12, look.word, look.ground)
+		sign := alert(size*1.12, look.word, look.ground, look.contour)
 		out.put(sign, x, (out.height-sign.height)/2-size*0.04)
 		x += sign.width + size*0.35
 	}
-	out.put(word, x, (out.height-word.height)/2)
+	out.put(contoured(word, look.contour), x, (out.height-word.height)/2)
 	out.width = x + word.width + pad
 	return out
 }

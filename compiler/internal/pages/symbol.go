@@ -32,14 +32,23 @@ func circle(at Point, r float64, paint Paint) Path {
 }
 
 // alert is the safety alert symbol (ANSI Z535.4): a triangle with a mark of
-// exclamation in it, size high.
-func alert(size float64, triangle, mark Ink) piece {
+// exclamation in it, size high; each lies on a contour, where there is one.
+func alert(size float64, triangle, mark, contour Ink) piece {
 	side := size * 2 / math.Sqrt(3)
 	out := piece{width: side, height: size}
-	out.mark(roundedTriangle(side, size, size*0.09, triangle))
 	mid, stem := side/2, size*0.075
-	out.mark(polygon(Paint{Fill: mark}, Point{mid - stem, size * 0.32}, Point{mid + stem, size * 0.32}, Point{mid + stem*0.6, size * 0.66}, Point{mid - stem*0.6, size * 0.66}))
-	out.mark(circle(Point{mid, size * 0.78}, stem, Paint{Fill: mark}))
+	body := roundedTriangle(side, size, size*0.09, triangle)
+	bar := polygon(Paint{Fill: mark}, Point{mid - stem, size * 0.32}, Point{mid + stem, size * 0.32}, Point{mid + stem*0.6, size * 0.66}, Point{mid - stem*0.6, size * 0.66})
+	dot := circle(Point{mid, size * 0.78}, stem, Paint{Fill: mark})
+	if !contour.On() {
+		out.mark(body, bar, dot)
+		return out
+	}
+	around := func(path Path, width float64) Path {
+		path.Paint = Paint{Stroke: contour, Line: 2 * width * size}
+		return path
+	}
+	out.mark(around(body, contourWidth), body, around(bar, contourWidth/2), around(dot, contourWidth/2), bar, dot)
 	return out
 }
 

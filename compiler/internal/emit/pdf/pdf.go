@@ -130,6 +130,7 @@ func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
 	file.SetLang(doc.Language)
 	file.SetAutoPageBreak(false, 0)
 	file.SetMargins(0, 0, 0)
+	file.SetLineJoinStyle("round") // a sharp corner of a letter would throw a spike
 }
 
 func family(face pages.Face) string { return "go" + strconv.Itoa(int(face)) }

@@ -52,7 +52,7 @@ type drawing struct {
 func (d *drawing) whole(doc pages.Document, side pages.Side) []byte {
 	var out bytes.Buffer
 	width, height := number(side.Width), number(side.Height)
-	fmt.Fprintf(&out, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="%smm" height="%smm" viewBox="0 0 %s %s"`, width, height, width, height)
+	fmt.Fprintf(&out, `<svg xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink" width="%smm" height="%smm" viewBox="0 0 %s %s" stroke-linejoin="round"`, width, height, width, height)
 	if doc.Language != "" {
 		fmt.Fprintf(&out, ` xml:lang="%s"`, escaped(doc.Language))
 	}
