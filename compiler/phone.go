@@ -46,6 +46,15 @@ func phone(card plan.Card) ([]byte, error) {
 		}
 		figures[one.ID] = sides[0]
 	}
+	for _, number := range pages.Signs(card) {
+		if document, known := pages.SignDocument(number); known && figures[number] == nil {
+			sides, err := svg.Draw(document)
+			if err != nil {
+				return nil, err
+			}
+			figures[number] = sides[0]
+		}
+	}
 	return html.Draw(card, figures)
 }
 

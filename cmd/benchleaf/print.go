@@ -97,7 +97,7 @@ func (by *caller) cards(b *build, look compiler.Look) error {
 
 // clash finds two procedures whose cards would be written over each other.
 func (b *build) clash(cards []compiler.Output) error {
-	taken := map[string]string{"pick-list.pdf": "the pick list", "manual.pdf": "the manual"}
+	taken := map[string]string{"pick-list.pdf": "the pick list", "manual.pdf": "the manual", "contact.pdf": "the contact sheet"}
 	for _, card := range cards {
 		name, path := strings.ToLower(card.Name), b.shop.shown(card.Jobs[0].Path)
 		if other, clash := taken[name]; clash {

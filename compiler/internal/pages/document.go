@@ -72,9 +72,15 @@ func (r Rectangle) moved(dx, dy float64) Rectangle {
 	return r
 }
 
+func (r Rectangle) scaled(by float64) Rectangle {
+	return Rectangle{r.X * by, r.Y * by, r.Width * by, r.Height * by}
+}
+
 // Mark is one thing drawn: Text, Panel or Path.
 type Mark interface {
 	moved(dx, dy float64) Mark
+	// scaled is the mark so many times as large, about the upper left corner.
+	scaled(by float64) Mark
 	// extent is the least and the greatest height the mark reaches.
 	extent() (top, bottom float64)
 }
@@ -127,12 +133,25 @@ func (t Text) moved(dx, dy float64) Mark {
 	return t
 }
 
+func (t Text) scaled(by float64) Mark {
+	t.X, t.Y, t.Size = t.X*by, t.Y*by, t.Size*by
+	return t
+}
+
 func (t Text) extent() (float64, float64) {
 	return t.Y - t.Face.ascent()*t.Size, t.Y + t.Face.descent()*t.Size
 }
 
 func (p Panel) moved(dx, dy float64) Mark {
 	p.Rectangle = p.Rectangle.moved(dx, dy)
+	return p
+}
+
+func (p Panel) scaled(by float64) Mark {
+	p.Rectangle, p.Line = p.Rectangle.scaled(by), p.Line*by
+	for i := range p.Radius {
+		p.Radius[i] *= by
+	}
 	return p
 }
 
@@ -145,6 +164,16 @@ func (p Path) moved(dx, dy float64) Mark {
 		steps[i] = Segment{step.Curved, shift(step.A), shift(step.B), shift(step.To)}
 	}
 	p.From, p.Steps = shift(p.From), steps
+	return p
+}
+
+func (p Path) scaled(by float64) Mark {
+	scale := func(at Point) Point { return Point{at.X * by, at.Y * by} }
+	steps := make([]Segment, len(p.Steps))
+	for i, step := range p.Steps {
+		steps[i] = Segment{step.Curved, scale(step.A), scale(step.B), scale(step.To)}
+	}
+	p.From, p.Steps, p.Line = scale(p.From), steps, p.Line*by
 	return p
 }
 

@@ -19,6 +19,11 @@ func (i Image) moved(dx, dy float64) Mark {
 	return i
 }
 
+func (i Image) scaled(by float64) Mark {
+	i.Rectangle = i.Rectangle.scaled(by)
+	return i
+}
+
 func (i Image) extent() (float64, float64) { return i.Y, i.Bottom() }
 
 // places is the machine as its description draws it, no wider and no taller than it may

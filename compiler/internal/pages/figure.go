@@ -22,7 +22,7 @@ func LayFigures(card plan.Card) ([]Figure, error) {
 	}
 	look, _ := Look{Stock: stock}.settled()
 	s := newSetter(look, card.Words, nil)
-	width := stock.Width
+	width := stock.Width * 0.65 // a telephone is narrower than a card, and its numbers are to be read all the same
 	var out []Figure
 	add := func(id string, drawn piece, ok bool) {
 		if !ok || drawn.width == 0 {

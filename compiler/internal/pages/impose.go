@@ -14,9 +14,18 @@ type Turned struct {
 
 func (t Turned) moved(dx, dy float64) Mark {
 	t.Rectangle = t.Rectangle.moved(dx, dy)
+	return t.each(func(mark Mark) Mark { return mark.moved(dx, dy) })
+}
+
+func (t Turned) scaled(by float64) Mark {
+	t.Rectangle = t.Rectangle.scaled(by)
+	return t.each(func(mark Mark) Mark { return mark.scaled(by) })
+}
+
+func (t Turned) each(change func(Mark) Mark) Mark {
 	marks := make([]Mark, len(t.Marks))
 	for i, mark := range t.Marks {
-		marks[i] = mark.moved(dx, dy)
+		marks[i] = change(mark)
 	}
 	t.Marks = marks
 	return t

@@ -18,7 +18,7 @@ const (
 	white = InkOn | 0xFFFFFF
 	black = InkOn | 0x0B0D0E
 	slate = InkOn | 0x1F2F3A // bands
-	grey  = InkOn | 0x4A555D // second words
+	grey  = InkOn | 0x39434A // second words; dark enough for a copy in black and white at a cut of 30 %
 	rule  = InkOn | 0xB9C1C7 // hairlines
 	tint  = InkOn | 0xEDF0F2 // quiet grounds
 

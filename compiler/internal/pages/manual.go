@@ -228,6 +228,21 @@ func (m *manual) safety() []item {
 		items = append(items, item{piece: body.named("message", message.Hazard), above: em * 0.75, part: message.Word, stays: message.Signal != before, dear: costTable})
 		before = message.Signal
 	}
+	var numbers []string
+	for _, message := range m.plan.Messages {
+		numbers = append(numbers, message.Signs...)
+	}
+	for _, machine := range m.plan.Machines {
+		for _, procedure := range machine.Procedures {
+			numbers = append(numbers, Signs(procedure)...)
+		}
+	}
+	for i, row := range m.meanings(numbers) {
+		if i == 0 {
+			items = append(items, item{piece: m.say(m.main().with(Bold).inked(slate), m.width, labels.Signs).named("section", labels.Signs), above: em * 1.2, dear: costPart})
+		}
+		items = append(items, item{piece: row, above: m.size.text * 0.4, part: labels.Signs, stays: i == 0, dear: costTable})
+	}
 	return items
 }
 
@@ -353,6 +368,9 @@ func (p pageOf) moved(dx, dy float64) Mark {
 	p.y += dy
 	return p
 }
+
+// scaled is not asked of what no side holds when it is done.
+func (p pageOf) scaled(float64) Mark { return p }
 
 func (p pageOf) extent() (float64, float64) {
 	return Text{Y: p.y, Face: p.style.face, Size: p.style.size}.extent()

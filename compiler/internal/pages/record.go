@@ -9,6 +9,7 @@ func (c *card) closing() []item {
 	if len(c.plan.Allowed) > 0 {
 		items = append(items, c.conditions(labels.Allowed, c.plan.Allowed, costList)...)
 	}
+	items = append(items, c.key()...)
 	end := c.record()
 	by := joined(" · ", prefixed(labels.Author, c.plan.Author), prefixed(labels.Checked, c.plan.Checked))
 	if by != "" {

@@ -34,7 +34,7 @@ func (c *card) safety() []item {
 		}
 		items = append(items, it)
 	}
-	return append(append(items, c.isolations()...), c.meanings()...)
+	return append(items, c.isolations()...)
 }
 
 // announced is a message in front: signal word and hazard, with the steps at which it stands in full.
@@ -118,50 +118,60 @@ func (c *sheet) signsOf(caution plan.Caution, width float64) piece {
 	return out
 }
 
-// meanings says what the signs of the card stand for, each with its number.
-func (c *card) meanings() []item {
-	seen := map[string]bool{}
+// Signs are the numbers of all signs that stand in the messages of a card.
+func Signs(card plan.Card) []string {
 	var numbers []string
 	see := func(cautions []plan.Caution) {
 		for _, caution := range cautions {
-			for _, number := range caution.Signs {
-				if !seen[number] && c.words.Signs[number] != "" {
-					seen[number], numbers = true, append(numbers, number)
-				}
-			}
+			numbers = append(numbers, caution.Signs...)
 		}
 	}
-	see(c.plan.Cautions)
-	for _, section := range c.plan.Sections {
+	see(card.Cautions)
+	for _, section := range card.Sections {
 		for _, step := range section.Steps {
 			see(step.Cautions)
 		}
 	}
-	if len(numbers) == 0 {
-		return nil
-	}
+	return numbers
+}
+
+// meanings says what signs stand for, each with its number, row by row.
+func (c *sheet) meanings(numbers []string) []piece {
+	numbers = slices.DeleteFunc(slices.Clone(numbers), func(number string) bool { return c.words.Signs[number] == "" })
 	slices.Sort(numbers)
+	numbers = slices.Compact(numbers)
 	style := c.small()
 	high := style.line() * 1.5
 	columns := max(1, int(c.column/(17*style.size)))
 	each := c.column / float64(columns)
-	var items []item
-	for i, row := range slices.Collect(slices.Chunk(numbers, columns)) {
+	var rows []piece
+	for row := range slices.Chunk(numbers, columns) {
 		line := piece{width: c.column}
 		for k, number := range row {
 			drawn, _ := sign(number, high)
 			words := c.set(style, each-high*1.2-style.size, []span{{number, Bold, black}, {" " + c.words.Signs[number], Regular, black}})
 			tall := max(high, words.height)
-			line.put(drawn, float64(k)*each+(high*1.16-drawn.width)/2, (tall-high)/2)
+			line.put(drawn, float64(k)*each+(high*1.16-drawn.width)/2, (tall-drawn.height)/2)
 			line.put(words, float64(k)*each+high*1.2+style.size*0.3, (tall-words.height)/2)
 		}
-		label := ""
-		if i == 0 {
-			label = c.words.Labels.Signs
-		}
-		items = append(items, item{piece: c.labelled(label, line.named("row", row[0])), above: style.size * 0.35, part: c.words.Labels.Signs, stays: i > 0, dear: costList})
+		rows = append(rows, line.named("row", row[0]))
 	}
-	items[0].above, items[0].part = c.size.main*0.6, c.words.Labels.Safety
+	return rows
+}
+
+// key is what the signs of the card mean.
+func (c *card) key() []item {
+	if c.above != "" { // a manual says it once
+		return nil
+	}
+	var items []item
+	for i, row := range c.meanings(Signs(c.plan)) {
+		label, above := "", c.size.small*0.35
+		if i == 0 {
+			label, above = c.words.Labels.Signs, c.size.main*0.7
+		}
+		items = append(items, item{piece: c.labelled(label, row), above: above, part: c.words.Labels.Signs, stays: i > 0, dear: costList})
+	}
 	return items
 }
 

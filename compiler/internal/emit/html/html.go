@@ -56,8 +56,8 @@ var looks = sync.OnceValues(func() (look, error) {
 })
 
 // Draw writes the page of a card: the same bytes for the same card, always. figures are its
-// drawings as SVG, by what they show: map, picture-2, and with the number of the step
-// circle-9, level-7, photo-4. It is an error when a template cannot be read or filled.
+// drawings as SVG, by what they show: map, picture-2, with the number of the step circle-9,
+// level-7, photo-4, and with their own numbers the signs, W017. It is an error when a template cannot be read or filled.
 func Draw(card plan.Card, figures map[string][]byte) ([]byte, error) {
 	look, err := looks()
 	if err != nil {
@@ -103,6 +103,7 @@ type page struct {
 type figure struct {
 	Source  template.URL
 	Alt     string
+	Small   bool // a drawing of a few lines
 	Caption string
 	Names   []plan.Callout
 	Labels  plan.Labels
@@ -115,6 +116,7 @@ type caution struct {
 	Alert  bool
 	Brief  bool // only its hazard is named: it stands in full at the steps of its links
 	Wear   string
+	Drawn  []figure // its signs
 	Links  []link
 }
 
@@ -179,7 +181,7 @@ func (l look) fill(card plan.Card, figures map[string][]byte) (page, error) {
 	out := page{Card: card, Labels: labels, Head: joined(card.Title, card.Machine, card.Variant), Policy: policy(l.style, l.script),
 		Style: template.CSS(l.style), Script: template.JS(l.script), HowTo: template.JS(howto), Data: template.JS(data)} // our own text, and JSON whose signs are escaped
 	for _, one := range plan.WorstFirst(card.Cautions) {
-		out.Front = append(out.Front, inFront(one, labels))
+		out.Front = append(out.Front, inFront(one, card.Words, figures))
 	}
 	for _, group := range []struct {
 		key, title string
@@ -194,7 +196,7 @@ func (l look) fill(card plan.Card, figures map[string][]byte) (page, error) {
 		out.Figures = append(out.Figures, figureOf(figures[fmt.Sprintf("picture-%d", i+1)], one.Title, one.Title, one.Callouts, labels)...)
 	}
 	for i, section := range card.Sections {
-		out.Parts = append(out.Parts, partOf(i+1, section, figures, labels))
+		out.Parts = append(out.Parts, partOf(i+1, section, figures, card.Words))
 	}
 	for i, one := range card.Blanks {
 		out.Blanks = append(out.Blanks, field(one, fmt.Sprintf("record-%d", i+1), 0, "", labels))
@@ -207,8 +209,9 @@ func joined(parts ...string) string {
 }
 
 // inFront is a message before all steps; one that stands in full at its steps names them.
-func inFront(one plan.Caution, labels plan.Labels) caution {
-	out := message(one, labels)
+func inFront(one plan.Caution, words plan.Words, figures map[string][]byte) caution {
+	labels := words.Labels
+	out := message(one, words, figures)
 	if out.Brief = one.Brief(); out.Brief {
 		for i, n := range one.Steps {
 			text := strconv.Itoa(n)
@@ -221,12 +224,18 @@ func inFront(one plan.Caution, labels plan.Labels) caution {
 	return out
 }
 
-func message(one plan.Caution, labels plan.Labels) caution {
+func message(one plan.Caution, words plan.Words, figures map[string][]byte) caution {
 	level := plan.Signals()[one.Rank()]
 	if one.Word == "" {
 		one.Word = strings.ToUpper(level)
 	}
-	return caution{Caution: one, Labels: labels, Look: level, Alert: level != "notice", Wear: strings.Join(one.Wear, ", ")}
+	out := caution{Caution: one, Labels: words.Labels, Look: level, Alert: level != "notice", Wear: strings.Join(one.Wear, ", ")}
+	for _, number := range one.Signs {
+		if number != "W001" { // the alert symbol says as much
+			out.Drawn = append(out.Drawn, figureOf(figures[number], strings.TrimSpace(number+" "+words.Signs[number]), "", nil, words.Labels)...)
+		}
+	}
+	return out
 }
 
 func bring(key, title string, items []plan.Item) list {
@@ -237,7 +246,7 @@ func bring(key, title string, items []plan.Item) list {
 	return out
 }
 
-func partOf(n int, section plan.Section, figures map[string][]byte, labels plan.Labels) part {
+func partOf(n int, section plan.Section, figures map[string][]byte, words plan.Words) part {
 	out := part{ID: fmt.Sprintf("part-%d", n), Title: section.Title, Lead: section.Lead}
 	if last := len(section.Steps) - 1; last >= 0 {
 		out.Span = strconv.Itoa(section.Steps[0].Number)
@@ -250,19 +259,20 @@ func partOf(n int, section plan.Section, figures map[string][]byte, labels plan.
 			out.Stages = append(out.Stages, stage{Title: one.Stage})
 		}
 		at := &out.Stages[len(out.Stages)-1]
-		at.Steps = append(at.Steps, stepOf(one, at.Title != "", figures, labels))
+		at.Steps = append(at.Steps, stepOf(one, at.Title != "", figures, words))
 	}
 	return out
 }
 
-func stepOf(one plan.Step, staged bool, figures map[string][]byte, labels plan.Labels) step {
+func stepOf(one plan.Step, staged bool, figures map[string][]byte, words plan.Words) step {
+	labels := words.Labels
 	number := strconv.Itoa(one.Number)
 	out := step{Step: one, Labels: labels, Level: 3, Done: strings.ReplaceAll(labels.StepDone, "{n}", number), Timer: strings.ReplaceAll(labels.Timer, "{n}", number)}
 	if staged {
 		out.Level = 4
 	}
 	for _, caution := range plan.WorstFirst(one.Cautions) {
-		out.Cautions = append(out.Cautions, message(caution, labels))
+		out.Cautions = append(out.Cautions, message(caution, words, figures))
 	}
 	if len(one.Passes) > 0 {
 		out.Rounds = labels.Passes + labels.Colon + " " + plan.Passes(one.Passes)
@@ -287,7 +297,7 @@ func figureOf(drawn []byte, alt, caption string, callouts []plan.Callout, labels
 	if drawn == nil {
 		return nil
 	}
-	out := figure{Source: template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(drawn)), Alt: alt, Caption: caption, Labels: labels}
+	out := figure{Small: caption == "", Source: template.URL("data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(drawn)), Alt: alt, Caption: caption, Labels: labels}
 	for _, one := range callouts {
 		if one.Name != "" {
 			out.Names = append(out.Names, one)

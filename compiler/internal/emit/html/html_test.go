@@ -22,7 +22,7 @@ import (
 )
 
 // figures are drawings of the sample card, as small as can be.
-var figures = map[string][]byte{"map": dot, "photo-8": dot, "level-14": dot, "circle-16": dot}
+var figures = map[string][]byte{"map": dot, "photo-8": dot, "level-14": dot, "circle-16": dot, "W017": dot}
 
 var dot = []byte(`<svg xmlns="http://www.w3.org/2000/svg" width="60mm" height="30mm" viewBox="0 0 60 30"><circle cx="9" cy="9" r="5"/></svg>`)
 
@@ -225,4 +225,22 @@ func TestTheHowToKeepsToTheVocabulary(t *testing.T) {
 	}
 	walk(whole)
 	assert.Equal(t, map[string]int{"HowTo": 1, "HowToSection": 3, "HowToStep": 18, "HowToDirection": 18, "HowToTip": 4, "HowToTool": 8, "HowToSupply": 5, "Person": 1}, seen)
+}
+
+// What is drawn is said in words too: WCAG 2.2, 1.1.1.
+func TestEveryDrawingIsSaidInWords(t *testing.T) {
+	card := pagestest.Card()
+	card.Cautions[0].Signs = []string{"W001", "W017"}
+	said := map[string]int{}
+	for _, element := range elements(t, drawn(t, card)) {
+		if element.Name.Local == "img" {
+			said[attribute(element, "alt")]++
+		}
+	}
+	assert.Equal(t, map[string]int{"Where things are · Log-deck conveyor": 1, "The plugs, seen from the walkway": 1, "Breather, Fill plug, Sight glass, Drain plug": 1, "1 3 2 4": 1, "W017 hot surface": 1}, said)
+	page := drawn(t, card)
+	for _, callout := range card.Map.Callouts {
+		assert.Contains(t, page, ">"+strconv.Itoa(callout.Number)+"</span> <span>"+callout.Name)
+	}
+	assert.Contains(t, page, "Passes: 50\u00a0% (11.5 to 13.5 N·m), 100\u00a0% (23 to 27 N·m)")
 }
