@@ -247,8 +247,8 @@ func (p panel) around(t *testing.T, word pages.Text) (out pages.Path) {
 	end := word.X + word.Face.Width(word.Text, word.Size)
 	left, right := end, word.X
 	for _, line := range p.contours {
-		if line.From.X < word.X || line.From.X > end {
-			continue // of the alert symbol
+		if line.From.X < word.X || line.From.X > end || line.From.Y > word.Y+word.Size {
+			continue // of the alert symbol, or of a sign below
 		}
 		letters++
 		top, bottom := line.From.Y, line.From.Y

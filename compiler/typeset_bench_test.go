@@ -33,7 +33,7 @@ import (
 // The typesetters get the words of plan.Manual in the order of the pages: headings, tables,
 // messages in boxes, numbered steps, values and blanks in frames, lists with boxes to tick,
 // heads and feet with the number of the page. Their input is made before the clock, so they
-// neither read procedures nor check them. They leave out the numbers of pages in contents,
+// neither read procedures nor check them. They leave out drawings, pictures and signs, the numbers of pages in contents,
 // tables and index, the links, the drawings of bolt circles, and that nothing is parted which
 // belongs together; groff also the grounds in colour and the faces inside the file. A test
 // holds their pages to within a quarter of those of benchleaf, and the words to the same.
@@ -263,10 +263,12 @@ func set(m plan.Manual, to typesetter) {
 	to.chapter("1", above, labels.Safety, "")
 	to.text(labels.SafetyLead, labels.Local)
 	s.messages(m)
+	s.signs(m)
 	for i, machine := range m.Machines {
 		number := strconv.Itoa(i + 2)
 		to.chapter(number, above, machine.Title, "")
 		s.facts(machine.Facts)
+		s.places(machine.Map)
 		for _, table := range machine.Tables {
 			to.section(table.Title, "")
 			var rows [][]string
@@ -387,6 +389,10 @@ func (s said) card(card plan.Card, number string) {
 	s.things(labels.Tools, card.Tools)
 	s.things(labels.Supplies, card.Supplies)
 	s.things(labels.Spares, card.Spares)
+	s.places(card.Map)
+	for _, picture := range card.Pictures {
+		s.picture(picture)
+	}
 	if len(card.Start) > 0 {
 		to.labelled(labels.Start, card.Start...)
 	}
@@ -405,6 +411,49 @@ func (s said) card(card plan.Card, number string) {
 		by = append(by, labels.Checked+" "+card.Checked)
 	}
 	to.text(strings.Join(by, " · "))
+}
+
+// places are the names of a map; what is drawn is left out.
+func (s said) places(drawing *plan.Drawing) {
+	if drawing == nil {
+		return
+	}
+	s.to.stage(s.labels.Map, "")
+	s.callouts(drawing.Callouts)
+}
+
+// picture is what stands below one; the picture itself is left out.
+func (s said) picture(picture plan.Picture) {
+	s.to.text(picture.Title)
+	s.callouts(picture.Callouts)
+}
+
+func (s said) callouts(all []plan.Callout) {
+	for row := range slices.Chunk(all, 3) {
+		cells := make([]string, 3)
+		for i, one := range row {
+			cells[i] = fmt.Sprintf("%d %s", one.Number, one.Name)
+			if len(one.Steps) > 0 {
+				cells[i] += " · " + s.labels.Steps(one.Steps)
+			}
+		}
+		s.to.table(nil, [][]string{cells})
+	}
+}
+
+// signs are the meanings of the signs; the signs themselves are left out.
+func (s said) signs(m plan.Manual) {
+	var numbers []string
+	for _, machine := range m.Machines {
+		for _, card := range machine.Procedures {
+			numbers = append(numbers, pages.Signs(card)...)
+		}
+	}
+	slices.Sort(numbers)
+	s.to.section(s.labels.Signs, "")
+	for _, number := range slices.Compact(numbers) {
+		s.to.text(number + " " + m.Words.Signs[number])
+	}
 }
 
 func (s said) isolations(card plan.Card) {
@@ -476,6 +525,17 @@ func (s said) section(section plan.Section) {
 		}
 		for _, value := range step.Values {
 			to.value(value.Label, value.Text, value.Also)
+		}
+		for _, pass := range step.Passes {
+			to.text(fmt.Sprintf("%d %% %s", pass.Share, pass.Text))
+		}
+		if step.Level != nil {
+			for _, port := range step.Level.Ports {
+				to.text(port.Name)
+			}
+		}
+		if step.Picture != nil {
+			s.picture(*step.Picture)
 		}
 		if len(step.Details) > 0 {
 			to.text(strings.Join(step.Details, " · "))

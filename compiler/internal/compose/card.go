@@ -345,16 +345,32 @@ func upper(text string) string {
 	return text
 }
 
+// goesOn reports whether two steps are about one thing: a plug that is refitted and then
+// tightened.
+func goesOn(before, after *model.Step) bool {
+	for _, one := range before.Objects {
+		for _, other := range after.Objects {
+			a, _ := placed(one)
+			b, _ := placed(other)
+			if a != nil && a == b {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // sections groups the steps as the author did.
 func (w *writer) sections(atStep map[int][]plan.Caution) []plan.Section {
 	labels := w.words.Labels
 	var out []plan.Section
 	for _, part := range []struct{ key, title string }{{"prepare", labels.Prepare}, {"step", labels.Work}, {"close", labels.Close}} {
 		section := plan.Section{Title: part.title}
-		for _, step := range w.job.Steps {
+		for i, step := range w.job.Steps {
 			if step.Section == part.key {
 				made := w.step(step)
 				made.Cautions = atStep[step.Number]
+				made.GoesOn = i > 0 && goesOn(w.job.Steps[i-1], step)
 				section.Steps = append(section.Steps, made)
 			}
 		}

@@ -24,6 +24,8 @@ const (
 	costList      = 15.0  // before a row of a list
 	costTable     = 5.0   // before a row of a table that is read line by line
 	costStep      = 20.0  // before a step
+	costFree      = 8.0   // before a step behind one that takes its time by itself
+	costGoesOn    = 70.0  // before a step that goes on with the thing the hands are at
 	costSafety    = 90.0  // within what is read before the work
 	costEnergy    = 40.0  // between the messages and where energy is cut off
 	costBring     = 60.0  // within what is fetched

@@ -3,7 +3,11 @@ package pages
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
+	"strconv"
 	"testing"
+
+	"benchleaf/compiler/internal/plan"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -106,4 +110,30 @@ func TestALongTableGoesOverTheSide(t *testing.T) {
 	starts, parted := turns(rows, free, 0)
 	assert.False(t, parted)
 	assert.Equal(t, []int{0, 6}, starts)
+}
+
+// A card turns over between two things and not between refitting a plug and tightening it,
+// but where every side is full.
+func TestACardTurnsWhereTheHandsAreFree(t *testing.T) {
+	stock, err := FindStock(DefaultStock)
+	require.NoError(t, err)
+	turned, within := 0, 0
+	for pairs := 14; pairs <= 40; pairs++ {
+		section := plan.Section{Title: "Work"}
+		for i := range 2 * pairs {
+			section.Steps = append(section.Steps, plan.Step{Number: i + 1, Action: []plan.Run{{Text: "Turn the plug."}}, GoesOn: i%2 == 1})
+		}
+		document, _ := LayCard(plan.Card{Title: "Plugs", Sections: []plan.Section{section}}, Look{Stock: stock})
+		for _, side := range document.Sides[1:] {
+			first := slices.IndexFunc(side.Boxes, func(box Box) bool { return box.Kind == "step" })
+			number, err := strconv.Atoi(side.Boxes[first].ID)
+			require.NoError(t, err)
+			turned++
+			if number%2 == 0 {
+				within++
+			}
+		}
+	}
+	assert.Greater(t, turned, 50)
+	assert.Less(t, within, turned/10, "turns between two steps at one thing, of %d", turned)
 }

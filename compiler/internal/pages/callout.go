@@ -67,12 +67,14 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 		if len(side) == 0 {
 			continue
 		}
-		spread(side, size/2, width-size/2, pitch)
+		middle := -reach - size/2
 		if above {
 			top = size + reach
 		} else {
 			low = size + reach
+			middle = body.height + reach + size/2
 		}
+		spread(side, middle, size/2, width-size/2, pitch)
 	}
 	out.put(body, shift, top)
 	out.height = top + body.height + low
@@ -121,9 +123,10 @@ func share(pins []pin, height float64, most int) {
 	}
 }
 
-// spread puts the discs of one side as near above or below their points as they go, from
-// low to high and no nearer to each other than pitch, and then lets no lines cross.
-func spread(side []*pin, low, high, pitch float64) {
+// spread puts the discs of one side, whose middles stand at a height y, as near above or
+// below their points as they go, from low to high and no nearer to each other than pitch,
+// and then lets no lines cross.
+func spread(side []*pin, y, low, high, pitch float64) {
 	slices.SortStableFunc(side, func(a, b *pin) int {
 		switch {
 		case a.at.X < b.at.X:
@@ -145,7 +148,7 @@ func spread(side []*pin, low, high, pitch float64) {
 		crossed = false
 		for i := range side {
 			for k := i + 1; k < len(side); k++ {
-				if cross(side[i], side[k]) {
+				if cross(side[i], side[k], y) {
 					side[i].x, side[k].x = side[k].x, side[i].x
 					crossed = true
 				}
@@ -154,15 +157,10 @@ func spread(side []*pin, low, high, pitch float64) {
 	}
 }
 
-// cross reports whether the lines of two pins cross. The discs stand on one height, beyond
-// both points.
-func cross(a, b *pin) bool {
-	edge := min(a.at.Y, b.at.Y) - 4
-	if !a.above {
-		edge = max(a.at.Y, b.at.Y) + 4
-	}
+// cross reports whether the lines of two pins cross, whose discs stand at a height y.
+func cross(a, b *pin, y float64) bool {
 	side := func(p, q, r Point) float64 { return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X) }
-	da, db := Point{a.x, edge}, Point{b.x, edge}
+	da, db := Point{a.x, y}, Point{b.x, y}
 	return side(da, a.at, db)*side(da, a.at, b.at) < -tiny && side(db, b.at, da)*side(db, b.at, a.at) < -tiny
 }
 

@@ -32,6 +32,13 @@ func (c *card) section(section plan.Section) []item {
 		}
 		meanwhile := step.Meanwhile && waited
 		made := c.step(step, meanwhile, meanwhile && !section.Steps[i-1].Meanwhile)
+		switch {
+		case meanwhile:
+		case step.GoesOn:
+			made[0].dear = costGoesOn
+		case i > 0 && section.Steps[i-1].Wait:
+			made[0].dear = costFree
+		}
 		made[0].stays = first
 		for k := range made {
 			made[k].part = section.Title

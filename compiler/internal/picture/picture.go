@@ -167,12 +167,12 @@ func turned(src *image.RGBA, held int) *image.RGBA {
 	if from == nil {
 		return src
 	}
+	out := image.NewRGBA(src.Rect)
 	if held >= 5 {
-		w, h = h, w
+		out = image.NewRGBA(image.Rect(0, 0, h, w))
 	}
-	out := image.NewRGBA(image.Rect(0, 0, w, h))
-	for y := range h {
-		for x := range w {
+	for y := range out.Rect.Dy() {
+		for x := range out.Rect.Dx() {
 			out.SetRGBA(x, y, src.RGBAAt(from(x, y)))
 		}
 	}

@@ -114,6 +114,7 @@ type Step struct {
 	Level     *Level   // how high it is filled; nil where that is not known
 	Picture   *Picture // nil where there is none
 	Notes     []string
+	GoesOn    bool // it is about what the step before was about, so that the hands stay where they are
 	Meanwhile bool // done while the wait above runs
 	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end
 	Seconds   int  // its least time, or its most where it has no least; 0 where it has none
