@@ -34,7 +34,7 @@ var allowed = map[string][]string{
 	"compiler/internal/plan":             {"compiler/internal/picture", "templates"},
 	"compiler/internal/compose":          {"compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
 	"compiler/internal/pages":            {"compiler/internal/picture", "compiler/internal/plan", "templates"},
-	"compiler/internal/pages/pagestest":  {"compiler/internal/picture", "compiler/internal/plan"},
+	"compiler/internal/pages/pagestest":  {"compiler/internal/pages", "compiler/internal/picture", "compiler/internal/plan"},
 	"compiler/internal/emit/pdf":         {"compiler/internal/pages", "compiler/internal/picture"},
 	"compiler/internal/emit/svg":         {"compiler/internal/pages"},
 	"compiler/internal/emit/pdf/pdftest": {"compiler/internal/pages"},

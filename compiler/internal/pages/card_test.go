@@ -36,18 +36,18 @@ func TestNothingCollidesOnAnyStock(t *testing.T) {
 	for name, look := range looks(t, 400, 500, 680) {
 		doc, problems := pages.LayCard(pagestest.Card(), look)
 		assert.Empty(t, problems, name)
-		report(t, name, walk(doc, look))
+		report(t, name, pagestest.Walk(doc, look))
 		list, problems := pages.LayPick(pagestest.PickList(), look)
 		assert.Empty(t, problems, name)
-		report(t, name+", list", walk(list, look))
+		report(t, name+", list", pagestest.Walk(list, look))
 		record, problems := pages.LayRecordSheet(pagestest.RecordSheet(), look)
 		assert.Empty(t, problems, name)
-		report(t, name+", record", walk(record, look))
+		report(t, name+", record", pagestest.Walk(record, look))
 		chart, _ := pages.LayWallChart(pagestest.WallChart(), look) // on small stock its intervals are said to be squeezed
-		report(t, name+", chart", walk(chart, look))
+		report(t, name+", chart", pagestest.Walk(chart, look))
 		gauge, problems := pages.LayGauge(pagestest.Gauge(), look)
 		assert.Empty(t, problems, name)
-		report(t, name+", gauge", walk(gauge, look))
+		report(t, name+", gauge", pagestest.Walk(gauge, look))
 	}
 }
 
@@ -62,8 +62,8 @@ func TestNothingCollidesOnCardsNoAuthorWouldWrite(t *testing.T) {
 		for _, problem := range problems {
 			assert.NotEmpty(t, problem.Where, name)
 		}
-		faults := walk(doc, effective(look, problems))
-		faults = append(faults, every(doc, card)...)
+		faults := pagestest.Walk(doc, effective(look, problems))
+		faults = append(faults, pagestest.Every(doc, card)...)
 		report(t, name, faults)
 		if t.Failed() {
 			return
@@ -78,10 +78,10 @@ func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
 		name := names[int(seed)%len(names)]
 		list := pagestest.RandomList(seed)
 		doc, problems := pages.LayPick(list, all[name])
-		report(t, fmt.Sprintf("seed %d, %s", seed, name), walk(doc, effective(all[name], problems)))
+		report(t, fmt.Sprintf("seed %d, %s", seed, name), pagestest.Walk(doc, effective(all[name], problems)))
 		rows, lines := 0, 0
 		for _, side := range doc.Sides {
-			rows += len(find(side.Boxes, "row"))
+			rows += len(pagestest.Find(side.Boxes, "row"))
 		}
 		for _, group := range list.Groups {
 			lines += len(group.Lines)
@@ -100,11 +100,11 @@ func TestNothingCollidesOnApprovalSheetsNoJobWouldHave(t *testing.T) {
 		name := names[int(seed)%len(names)]
 		sheet := pagestest.RandomApproval(seed)
 		doc, problems := pages.LayApproval(sheet, all[name])
-		report(t, fmt.Sprintf("seed %d, %s", seed, name), walk(doc, effective(all[name], problems)))
+		report(t, fmt.Sprintf("seed %d, %s", seed, name), pagestest.Walk(doc, effective(all[name], problems)))
 		figures, last := 0, 0
 		for _, side := range doc.Sides {
-			figures += len(find(side.Boxes, "figure"))
-			last = len(find(side.Boxes, "record"))
+			figures += len(pagestest.Find(side.Boxes, "figure"))
+			last = len(pagestest.Find(side.Boxes, "record"))
 		}
 		assert.GreaterOrEqual(t, figures, len(sheet.Figures), "seed %d", seed)
 		assert.Equal(t, 1, last, "the names stand on the last side, seed %d", seed)
@@ -127,45 +127,15 @@ func effective(look pages.Look, problems []pages.Problem) pages.Look {
 	return look
 }
 
-// every step is there once, in order, with its messages on the side of its action.
-func every(doc pages.Document, card plan.Card) (faults []string) {
-	next := 1
-	for _, side := range doc.Sides {
-		for _, step := range find(side.Boxes, "step") {
-			actions := find(step.Boxes, "action")
-			for _, action := range actions {
-				if action.ID == strconv.Itoa(next) {
-					next++
-				} else if action.ID != strconv.Itoa(next-1) {
-					faults = append(faults, fmt.Sprintf("side %d: action %s where %d is next", side.Number, action.ID, next))
-				}
-				for _, caution := range find(step.Boxes, "caution") {
-					if caution.Place.Bottom() > action.Place.Y {
-						faults = append(faults, fmt.Sprintf("side %d: a message of step %s stands below its action", side.Number, action.ID))
-					}
-				}
-			}
-		}
-	}
-	steps := 0
-	for _, section := range card.Sections {
-		steps += len(section.Steps)
-	}
-	if next != steps+1 {
-		faults = append(faults, fmt.Sprintf("%d steps on the sides, %d in the card", next-1, steps))
-	}
-	return faults
-}
-
 func TestMessagesStandWithTheirStep(t *testing.T) {
 	card := pagestest.Card()
 	for name, look := range looks(t, 300, 500, 650) {
 		doc, _ := pages.LayCard(card, look)
 		found := map[string]int{}
 		for _, side := range doc.Sides {
-			for _, step := range find(side.Boxes, "step") {
-				require.Len(t, find(step.Boxes, "action"), 1, "%s, step %s", name, step.ID)
-				found[step.ID] = len(find(step.Boxes, "caution"))
+			for _, step := range pagestest.Find(side.Boxes, "step") {
+				require.Len(t, pagestest.Find(step.Boxes, "action"), 1, "%s, step %s", name, step.ID)
+				found[step.ID] = len(pagestest.Find(step.Boxes, "caution"))
 			}
 		}
 		for _, section := range card.Sections {
@@ -209,7 +179,7 @@ func TestWordsOfAStepKeepTwentyMinutesOfArc(t *testing.T) {
 	doc, _ := pages.LayCard(pagestest.Card(), pages.Look{Stock: stock, DistanceMM: distance})
 	n := 0
 	for _, side := range doc.Sides {
-		for _, action := range find(side.Boxes, "action") {
+		for _, action := range pagestest.Find(side.Boxes, "action") {
 			for _, mark := range side.Marks {
 				text, ok := mark.(pages.Text)
 				if !ok || text.Y < action.Place.Y || text.Y > action.Place.Bottom() || text.X < action.Place.X {
@@ -230,7 +200,7 @@ func TestEdges(t *testing.T) {
 		doc, problems := pages.LayCard(plan.Card{Words: words}, pages.Look{})
 		assert.Empty(t, problems)
 		require.Len(t, doc.Sides, 1)
-		report(t, "empty", walk(doc, pages.Look{DistanceMM: 500}))
+		report(t, "empty", pagestest.Walk(doc, pages.Look{DistanceMM: 500}))
 	})
 	t.Run("a message taller than a side is said", func(t *testing.T) {
 		card := pagestest.Card()
@@ -238,8 +208,8 @@ func TestEdges(t *testing.T) {
 		doc, problems := pages.LayCard(card, pages.Look{})
 		require.NotEmpty(t, problems)
 		assert.Contains(t, problems[0].Text, "taller than a side")
-		report(t, "tall", walk(doc, pages.Look{DistanceMM: 500}))
-		assert.Empty(t, every(doc, card))
+		report(t, "tall", pagestest.Walk(doc, pages.Look{DistanceMM: 500}))
+		assert.Empty(t, pagestest.Every(doc, card))
 	})
 	t.Run("a rune without a glyph is shown by its number and said", func(t *testing.T) {
 		card := pagestest.Card()

@@ -32,9 +32,9 @@ func TestAContactSheetHoldsEverySideOnce(t *testing.T) {
 	var there []string
 	for _, side := range document.Sides {
 		for i, box := range side.Boxes {
-			assert.Empty(t, inside(box.Place, side.Safe), "sheet %d: %s", side.Number, box.ID)
+			assert.Empty(t, pagestest.Inside(box.Place, side.Safe), "sheet %d: %s", side.Number, box.ID)
 			for _, other := range side.Boxes[:i] {
-				assert.False(t, overlap(box.Place, other.Place), "sheet %d: %s lies over %s", side.Number, box.ID, other.ID)
+				assert.False(t, pagestest.Overlap(box.Place, other.Place), "sheet %d: %s lies over %s", side.Number, box.ID, other.ID)
 			}
 			if box.Kind == "side" {
 				there = append(there, box.ID)
@@ -42,7 +42,7 @@ func TestAContactSheetHoldsEverySideOnce(t *testing.T) {
 		}
 		for _, mark := range side.Marks { // what lies on a small side stays on the sheet
 			if text, is := mark.(pages.Text); is {
-				assert.Empty(t, inside(inkOf(text), side.Safe), "sheet %d: %q", side.Number, text.Text)
+				assert.Empty(t, pagestest.Inside(pagestest.InkOf(text), side.Safe), "sheet %d: %q", side.Number, text.Text)
 			}
 		}
 	}

@@ -22,12 +22,12 @@ func TestNothingCollidesInAnyLanguage(t *testing.T) {
 			list.Words, sheet.Words = words, words
 			doc, problems := pages.LayCard(card, look)
 			assert.Empty(t, problems, name)
-			report(t, name, append(walk(doc, look), every(doc, card)...))
+			report(t, name, append(pagestest.Walk(doc, look), pagestest.Every(doc, card)...))
 			doc, problems = pages.LayPick(list, look)
 			assert.Empty(t, problems, name)
-			report(t, name+", list", walk(doc, look))
+			report(t, name+", list", pagestest.Walk(doc, look))
 			doc, problems = pages.LayApproval(sheet, look)
-			report(t, name+", sheet", walk(doc, effective(look, problems)))
+			report(t, name+", sheet", pagestest.Walk(doc, effective(look, problems)))
 		}
 	}
 }

@@ -20,7 +20,7 @@ import (
 func linked(doc pages.Document, whole bool) (faults []string) {
 	for _, side := range doc.Sides {
 		for _, link := range side.Links {
-			if err := inside(link.Rectangle, side.Safe); err != "" {
+			if err := pagestest.Inside(link.Rectangle, side.Safe); err != "" {
 				faults = append(faults, fmt.Sprintf("side %d: link %s", side.Number, err))
 			}
 			if link.To.Side < 1 || link.To.Side > len(doc.Sides) || link.To.Y < 0 || link.To.Y > side.Height {
@@ -29,7 +29,7 @@ func linked(doc pages.Document, whole bool) (faults []string) {
 			}
 			number := ""
 			for _, mark := range side.Marks {
-				if text, ok := mark.(pages.Text); ok && inside(inkOf(text), link.Rectangle) == "" {
+				if text, ok := mark.(pages.Text); ok && pagestest.Inside(pagestest.InkOf(text), link.Rectangle) == "" {
 					number, _, _ = strings.Cut(strings.TrimSuffix(text.Text, ","), "–")
 				}
 			}
@@ -45,7 +45,7 @@ func TestNothingCollidesInAManualOnAnyStock(t *testing.T) {
 	for name, look := range looks(t, 400, 500, 680) {
 		doc, problems := pages.LayManual(pagestest.Manual(), look)
 		assert.Empty(t, problems, name)
-		report(t, name, walk(doc, look))
+		report(t, name, pagestest.Walk(doc, look))
 		report(t, name, linked(doc, true))
 	}
 }
@@ -58,11 +58,11 @@ func TestNothingCollidesInManualsNoShopWouldHave(t *testing.T) {
 		name := fmt.Sprintf("seed %d, %s", seed, names[int(seed)%len(names)])
 		content := pagestest.RandomManual(seed)
 		doc, problems := pages.LayManual(content, look)
-		report(t, name, walk(doc, effective(look, problems)))
+		report(t, name, pagestest.Walk(doc, effective(look, problems)))
 		report(t, name, linked(doc, false))
 		rows, lines := 0, 0
 		for _, side := range doc.Sides {
-			for _, row := range find(side.Boxes, "row") {
+			for _, row := range pagestest.Find(side.Boxes, "row") {
 				if strings.HasPrefix(row.ID, "t") {
 					rows++
 				}
@@ -90,7 +90,7 @@ func TestEveryBookmarkLeadsToItsHeading(t *testing.T) {
 			side := doc.Sides[entry.To.Side-1]
 			stands := false
 			for _, kind := range []string{"chapter", "head", "table"} {
-				for _, box := range find(side.Boxes, kind) {
+				for _, box := range pagestest.Find(side.Boxes, kind) {
 					stands = stands || box.Place.Y >= entry.To.Y && box.Place.Y-entry.To.Y < 6
 				}
 			}
@@ -141,7 +141,7 @@ func TestTablesOfAManualBreakWell(t *testing.T) {
 				continue
 			}
 			parted++
-			rows := find(boxes, "row")
+			rows := pagestest.Find(boxes, "row")
 			assert.Greater(t, len(rows), 1, "%s, side %d", name, side.Number)
 			assert.True(t, says(pages.Document{Sides: doc.Sides[i : i+1]}, "Fastener"), "%s, side %d", name, side.Number)
 		}
@@ -161,7 +161,7 @@ func TestHolesOfAFolderStayClear(t *testing.T) {
 				left, right = right, left
 			}
 			assert.GreaterOrEqual(t, left, 12.0+3, "%s, side %d", size, side.Number)
-			assert.InDelta(t, stock.Border, right, tolerance)
+			assert.InDelta(t, stock.Border, right, 0.01)
 		}
 	}
 }
@@ -171,5 +171,5 @@ func TestAManualOfNothing(t *testing.T) {
 	content.Machines, content.Messages, content.Index, content.Pick.Groups, content.Date = nil, nil, nil, nil, ""
 	doc, problems := pages.LayManual(content, pages.Look{})
 	assert.Empty(t, problems)
-	report(t, "empty", walk(doc, pages.Look{DistanceMM: 500}))
+	report(t, "empty", pagestest.Walk(doc, pages.Look{DistanceMM: 500}))
 }
