@@ -86,12 +86,11 @@ func (r *Result) Charts(look Look) ([]Output, []Trouble, error) {
 				break
 			}
 		}
-		output, troubles, err := draw(strings.ToLower(works[0].Job.Procedure.Machine.Name())+"-chart.pdf", document, problems)
+		made, troubles, err := look.draw(strings.ToLower(works[0].Job.Procedure.Machine.Name())+"-chart.pdf", document, problems, jobs)
 		if err != nil {
 			return nil, nil, err
 		}
-		output.Jobs = jobs
-		outputs, all = append(outputs, output), append(all, troubles...)
+		outputs, all = append(outputs, made...), append(all, troubles...)
 	}
 	return outputs, all, nil
 }
@@ -118,17 +117,12 @@ func (r *Result) Gauge(look Look) ([]Output, []Trouble, error) {
 		return nil, nil, err
 	}
 	document, problems := pages.LayGauge(content, settled)
-	output, troubles, err := draw("gauge.pdf", document, problems)
-	if err != nil {
-		return nil, nil, err
-	}
-	output.Jobs = r.Jobs
-	return []Output{output}, troubles, nil
+	return look.draw("gauge.pdf", document, problems, r.Jobs)
 }
 
 // sheets draws a sheet for each of some jobs, named after it.
 func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, pages.Look, quantity.System) (pages.Document, []pages.Problem, error)) ([]Output, []Trouble, error) {
-	outputs := make([]Output, len(jobs))
+	outputs := make([][]Output, len(jobs))
 	troubles := make([][]Trouble, len(jobs))
 	faults := make([]error, len(jobs))
 	inParallel(len(jobs), func(i int) {
@@ -146,17 +140,17 @@ func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, page
 			faults[i] = err
 			return
 		}
-		outputs[i], troubles[i], faults[i] = draw(job.named()+ending, document, problems)
-		outputs[i].Jobs = jobs[i : i+1 : i+1]
+		outputs[i], troubles[i], faults[i] = look.draw(job.named()+ending, document, problems, jobs[i:i+1:i+1])
 	})
-	var all []Trouble
+	var all []Output
+	var told []Trouble
 	for i := range outputs {
 		if faults[i] != nil {
 			return nil, nil, faults[i]
 		}
-		all = append(all, troubles[i]...)
+		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
 	}
-	return outputs, all, nil
+	return all, told, nil
 }
 
 // large is the stock of a sheet for a folder, of the family of a stock of cards.

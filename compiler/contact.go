@@ -23,10 +23,6 @@ func (r *Result) Contact(look Look, stocks []string) ([]Output, []Trouble, error
 	}
 	var groups []pages.Laid
 	var troubles []Trouble
-	var jobs []Job
-	for _, card := range composed {
-		jobs = append(jobs, card.jobs...)
-	}
 	for _, stock := range stocks {
 		own := look
 		own.Stock = stock
@@ -54,7 +50,6 @@ func (r *Result) Contact(look Look, stocks []string) ([]Output, []Trouble, error
 	if err != nil {
 		return nil, nil, err
 	}
-	made, _, err := draw("contact.pdf", document, nil)
-	made.Jobs = jobs
-	return []Output{made}, troubles, err
+	made, _, err := look.draw("contact.pdf", document, nil, jobsOf(composed))
+	return made, troubles, err
 }

@@ -16,9 +16,7 @@ func (r *Result) Manual(look Look) ([]Output, []Trouble, error) {
 		return nil, nil, err
 	}
 	document, problems := pages.LayManual(content, settled)
-	made, troubles, err := draw("manual.pdf", document, problems)
-	made.Jobs = jobs
-	return []Output{made}, troubles, err
+	return look.draw("manual.pdf", document, problems, jobs)
 }
 
 // bind puts the manual into words.

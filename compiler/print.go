@@ -25,7 +25,7 @@ type Look struct {
 	Units    string // metric, inch, both
 	Distance string // from the eye to the page: "500 mm"
 	Language string // of the fixed words: en, de, fr, es
-	Pictures bool   // each side of a card as an SVG besides
+	Pictures bool   // each side as an SVG besides
 	Sheet    string // the cards several to a sheet of this stock besides, with cut marks
 }
 
@@ -151,17 +151,7 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 	inParallel(len(composed), func(i int) {
 		document, problems := pages.LayCard(composed[i].content, composed[i].look)
 		documents[i] = document
-		var card Output
-		card, troubles[i], faults[i] = draw(composed[i].name(), document, problems)
-		outputs[i] = []Output{card}
-		if look.Pictures && faults[i] == nil {
-			var sides []Output
-			sides, faults[i] = pictures(composed[i].name(), document)
-			outputs[i] = append(outputs[i], sides...)
-		}
-		for k := range outputs[i] {
-			outputs[i][k].Jobs = composed[i].jobs
-		}
+		outputs[i], troubles[i], faults[i] = look.draw(composed[i].name(), document, problems, composed[i].jobs)
 		if n := int(finished.Add(1)); done != nil {
 			done(n, len(composed))
 		}
@@ -175,43 +165,35 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
 	}
 	if look.Sheet != "" && len(composed) > 0 {
-		sheets, err := imposed(look.Sheet, composed, documents)
+		sheets, err := look.imposed(composed, documents)
 		if err != nil {
 			return nil, nil, err
 		}
-		all = append(all, sheets)
+		all = append(all, sheets...)
 	}
 	return all, told, nil
 }
 
 // imposed puts the cards several to a sheet: cards-on-a4.pdf.
-func imposed(on string, composed []composedCard, documents []pages.Document) (Output, error) {
-	sheet, err := pages.FindStock(on)
+func (look Look) imposed(composed []composedCard, documents []pages.Document) ([]Output, error) {
+	sheet, err := pages.FindStock(look.Sheet)
 	if err != nil {
-		return Output{}, err
+		return nil, err
 	}
 	document, err := pages.Impose(documents, composed[0].look.Stock, sheet)
 	if err != nil {
-		return Output{}, err
+		return nil, err
 	}
-	out, _, err := draw("cards-on-"+sheet.Name+".pdf", document, nil)
-	for _, card := range composed {
-		out.Jobs = append(out.Jobs, card.jobs...)
-	}
+	out, _, err := look.draw("cards-on-"+sheet.Name+".pdf", document, nil, jobsOf(composed))
 	return out, err
 }
 
-// pictures draws each side of a document as an SVG: gearbox-oil-1.svg, of gearbox-oil.pdf.
-func pictures(name string, document pages.Document) ([]Output, error) {
-	sides, err := svg.Draw(document)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+func jobsOf(composed []composedCard) []Job {
+	var out []Job
+	for _, card := range composed {
+		out = append(out, card.jobs...)
 	}
-	var out []Output
-	for i, side := range sides {
-		out = append(out, Output{Name: fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(name, ".pdf"), i+1), Bytes: side})
-	}
-	return out, nil
+	return out
 }
 
 // composedCard is the words of one card, with the versions it serves.
@@ -299,16 +281,28 @@ func (c composedCard) same(other composedCard) bool {
 	return reflect.DeepEqual(a, b)
 }
 
-func draw(name string, document pages.Document, problems []pages.Problem) (Output, []Trouble, error) {
+// draw makes the PDF of a document that serves some jobs, and behind it, where the look
+// asks for them, a picture of each side: gearbox-oil-1.svg beside gearbox-oil.pdf.
+func (look Look) draw(name string, document pages.Document, problems []pages.Problem, jobs []Job) ([]Output, []Trouble, error) {
 	bytes, err := pdf.Draw(document)
 	if err != nil {
-		return Output{}, nil, fmt.Errorf("%s: %w", name, err)
+		return nil, nil, fmt.Errorf("%s: %w", name, err)
+	}
+	outputs := []Output{{Name: name, Bytes: bytes, Jobs: jobs}}
+	if look.Pictures {
+		sides, err := svg.Draw(document)
+		if err != nil {
+			return nil, nil, fmt.Errorf("%s: %w", name, err)
+		}
+		for i, side := range sides {
+			outputs = append(outputs, Output{Name: fmt.Sprintf("%s-%d.svg", strings.TrimSuffix(name, ".pdf"), i+1), Bytes: side, Jobs: jobs})
+		}
 	}
 	var troubles []Trouble
 	for _, problem := range problems {
 		troubles = append(troubles, Trouble{name, problem.Where, problem.Text})
 	}
-	return Output{Name: name, Bytes: bytes}, troubles, nil
+	return outputs, troubles, nil
 }
 
 func reasons(allowed []finding.Finding) []string {
@@ -345,13 +339,12 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 		return nil, nil, err
 	}
 	document, problems := pages.LayPick(content, settled)
-	list, troubles, err := draw("pick-list.pdf", document, problems)
+	outputs, troubles, err := look.draw("pick-list.pdf", document, problems, jobs)
 	if err != nil {
 		return nil, nil, err
 	}
-	list.Jobs = jobs
 	table, err := csv.Pick(content)
-	return []Output{list, {Name: "pick-list.csv", Bytes: table, Jobs: jobs}}, troubles, err
+	return append(outputs, Output{Name: "pick-list.csv", Bytes: table, Jobs: jobs}), troubles, err
 }
 
 // JSON is the findings and jobs for other programs, in a form that stays.

@@ -37,7 +37,6 @@ It ends with status 0 when every card was printed, 1 when one was held back, and
 	variantFlag(cmd, &variant)
 	lookFlags(cmd, &look)
 	cmd.Flags().StringVar(&look.Sheet, "sheet", "", "write all cards several to a sheet too, with cut marks; print on both sides, turned over the long edge: a4, letter")
-	cmd.Flags().BoolVar(&look.Pictures, "svg", false, "write each side of each card as an SVG picture too")
 	return cmd
 }
 
@@ -47,6 +46,7 @@ func lookFlags(cmd *cobra.Command, look *compiler.Look) {
 	unitsFlag(cmd, look)
 	languageFlag(cmd, look)
 	cmd.Flags().StringVar(&look.Distance, "distance", "", `how far the eye is from the page, such as "500 mm"`)
+	cmd.Flags().BoolVar(&look.Pictures, "svg", false, "write each side as an SVG picture too")
 }
 
 // languageFlag is the flag on the language of the fixed words.
