@@ -1,6 +1,7 @@
 package pages
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -22,6 +23,7 @@ type pin struct {
 const (
 	discSize = 1.9
 	dialSize = 2.9
+	pinPitch = 1.08 // from disc to disc, in discs
 )
 
 func (s *setter) disc(marks []bool) float64 {
@@ -47,9 +49,8 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 		pins = append(pins, pin{number: one.Number, marks: one.Marks, at: point, above: point.Y < body.height/2})
 		size = max(size, s.disc(one.Marks))
 	}
-	pitch := size * 1.08
-	most := int((width - size) / pitch)
-	most++
+	pitch := size * pinPitch
+	most := int((width-size)/pitch) + 1
 	if len(pins) > 2*most {
 		return piece{}, false
 	}
@@ -102,6 +103,21 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 		out.put(number, one.x-number.width/2, y+(size-number.height)/2)
 	}
 	return out, true
+}
+
+// crowded tells that so many numbers have no room round something that is width wide, and
+// which stock takes them.
+func (s *setter) crowded(what string, callouts []plan.Callout, width float64) {
+	size := 0.0
+	for _, one := range callouts {
+		size = max(size, s.disc(one.Marks))
+	}
+	need := size + float64((len(callouts)+1)/2-1)*size*pinPitch
+	better := "no stock takes so many"
+	if larger, ok := forWidth(need+s.look.Stock.safe(1).Width-width, s.look.DistanceMM); ok {
+		better = fmt.Sprintf("--stock %s takes it", larger.Name)
+	}
+	s.problem("%s has %d numbers, which have no room round it on this stock, so it is left out; %s", what, len(callouts), better)
 }
 
 // share moves pins that lie nearest the middle to the other side, where one side has too many.

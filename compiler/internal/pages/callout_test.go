@@ -3,11 +3,13 @@ package pages
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"benchleaf/compiler/internal/plan"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Discs keep their order and their distance, stay within their row, and stand as near to
@@ -106,4 +108,24 @@ func TestTooManyCalloutsAreRefused(t *testing.T) {
 		_, ok := s.pinned(body, 60, callouts, func(plan.Spot) Point { return Point{30, 15} })
 		assert.Equal(t, fits, ok, "%d callouts", n)
 	}
+}
+
+// What has no room says which stock has, and there it has.
+func TestTooManyCalloutsNameTheStockThatTakesThem(t *testing.T) {
+	card := plan.Card{Title: "Plugs", Map: &plan.Drawing{Outline: []plan.Spot{{}, {X: 9}, {X: 9, Y: 4}}}}
+	for i := range 44 {
+		card.Map.Callouts = append(card.Map.Callouts, plan.Callout{Number: i + 1, Spot: plan.Spot{X: 1, Y: 1}})
+	}
+	stock, err := FindStock("a6")
+	require.NoError(t, err)
+	_, problems := LayCard(card, Look{Stock: stock, DistanceMM: 400})
+	require.Len(t, problems, 1)
+	assert.Contains(t, problems[0].Text, "44 numbers")
+	_, after, told := strings.Cut(problems[0].Text, "--stock ")
+	require.True(t, told, problems[0].Text)
+	name, _, _ := strings.Cut(after, " ")
+	larger, err := FindStock(name)
+	require.NoError(t, err)
+	_, problems = LayCard(card, Look{Stock: larger, DistanceMM: 400})
+	assert.Empty(t, problems)
 }

@@ -76,14 +76,14 @@ func (c *card) drawings() []item {
 		if ok {
 			items = append(append(items, item{piece: c.heading(labels.Map), above: c.size.main * 0.7, dear: costStage}), made...)
 		} else {
-			c.problem("there are too many places for a map on this stock, so it is left out; a larger stock takes it")
+			c.crowded(labels.Map, c.plan.Map.Callouts, c.width)
 		}
 	}
 	for _, shown := range c.plan.Pictures {
 		c.where = shown.Title
 		made, ok := c.photo(shown, c.width, tallest*1.2)
 		if !ok {
-			c.problem("the picture has too many call-outs for this stock, so it is left out; a larger stock takes it")
+			c.crowded(shown.Title, shown.Callouts, c.width)
 			continue
 		}
 		items = append(items, item{piece: made, above: c.size.main * 0.6, dear: costList})

@@ -311,7 +311,7 @@ func (m *manual) figures(machine plan.Machine, n, number int) []item {
 			title := m.say(m.main().with(Bold), m.width, m.words.Labels.Map)
 			items = append(append(items, item{piece: title.named("heading", m.words.Labels.Map), above: m.size.main, dear: costPart}), made...)
 		} else {
-			m.problem("there are too many places for a map on this stock, so it is left out; a larger stock takes it")
+			m.crowded(m.words.Labels.Map, machine.Map.Callouts, m.width)
 		}
 	}
 	for i, table := range machine.Tables {

@@ -218,7 +218,7 @@ func (c *card) taken(step plan.Step, width float64) piece {
 	}
 	photo, ok := c.photo(*step.Picture, width, c.look.Stock.safe(1).Height*0.32)
 	if !ok {
-		c.problem("the picture %q has too many call-outs for this stock, so it is left out; a larger stock takes it", step.Picture.Title)
+		c.crowded(step.Picture.Title, step.Picture.Callouts, width)
 	}
 	return photo
 }

@@ -201,13 +201,17 @@ func (s Stock) Farthest() float64 {
 }
 
 // forDistance is the smallest stock that can be read from a distance; false where there is none.
-func forDistance(mm float64) (best Stock, ok bool) {
+func forDistance(mm float64) (Stock, bool) { return forWidth(0, mm) }
+
+// forWidth is the smallest stock that something so wide goes on, in type for a distance;
+// false where there is none.
+func forWidth(width, distance float64) (best Stock, ok bool) {
 	stocks, err := Stocks()
 	if err != nil {
 		return Stock{}, false
 	}
 	for _, stock := range stocks {
-		if stock.Farthest() >= mm && (!ok || stock.Width*stock.Height < best.Width*best.Height) {
+		if stock.safe(1).Width >= width && stock.Farthest() >= distance && (!ok || stock.Width*stock.Height < best.Width*best.Height) {
 			best, ok = stock, true
 		}
 	}

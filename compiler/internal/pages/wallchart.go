@@ -53,7 +53,7 @@ func (c *wallChart) drawing(share float64) []item {
 	body, at := c.machine(*c.plan.Map, c.width*0.95, c.look.Stock.safe(1).Height*share)
 	made, ok := c.pinned(body, c.width, c.plan.Map.Callouts, at)
 	if !ok {
-		c.problem("there are too many points for a drawing on this stock, so it is left out; a larger stock takes it")
+		c.crowded(c.words.Labels.ChartPoints, c.plan.Map.Callouts, c.width)
 		return nil
 	}
 	return []item{{piece: made.named("map", ""), above: c.size.main * 0.8, part: c.words.Labels.ChartPoints, dear: costList}}
