@@ -16,7 +16,7 @@ func stored() []Hazard {
 				"jack|axle|rated stand*", "stands|blocks|cribbing & jack*|raised|lifted|lower|support*|rest|rests",
 				"crawl*|lie|lying|reach*|work|working|go|going|get under|beneath|underneath & " + frames, "under|beneath|underneath & " + frames + " + crawl*|lie|lying|kneel*|work|working", "under|beneath|underneath & raised|jack*|hoist*|lifted|propped", "scissor|post|bench|vehicle lift & mower|tractor|machine|on|raise|up"},
 			Hazard: "Raised machine that can come down", Consequence: "can crush you to death",
-			Avoid: "Set rated stands on firm, level ground and chock the wheels. Keep out from under anything held by a jack alone.",
+			Avoid: "Set rated stands on firm, level ground, and chock whatever can roll. Keep out from under anything held by a jack or a hoist alone.",
 			Signs: []string{"W015", "W019"}, Source: "29 CFR 1910.244(a)(2)(iii)"},
 		{Key: "injection", Title: "fluid under high pressure", Level: Warning, Worst: Danger, WorstWhen: "the pressure is above about 20 MPa",
 			Words: []string{"hydraulic* + " + off + "|disconnect*|crack|bleed*|connect*|uncoupl*|cap|reliev*|release|releasing|vent|venting", "hydraulic* & leak|leaks|leaking|pinhole*|burst", "pinhole leak*", "injector|injection pipe*|line*|pump*|nozzle*|union*|nut|nuts|rail + " + off + "|disconnect*|crack|test|testing|bleed*",
