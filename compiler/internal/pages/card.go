@@ -68,7 +68,7 @@ func (c *card) items() []item {
 // drawings are the map of the machine and the pictures for the whole job.
 func (c *card) drawings() []item {
 	labels := c.words.Labels
-	tallest := c.look.Stock.safe(1).Height * 0.3
+	tallest := min(c.look.Stock.safe(1).Height*0.3, 14*c.size.main) // on large stock no larger than it need be
 	var items []item
 	if c.plan.Map != nil {
 		c.where = labels.Map
