@@ -244,7 +244,7 @@ func draw(number string, symbol []drawn, size float64) piece {
 	scale := size / shape.height
 	out := piece{width: field * scale, height: size}
 	for _, mark := range whole.marks {
-		out.mark(grown(mark, scale))
+		out.mark(mark.scaled(scale))
 	}
 	return out.named("sign", number)
 }
@@ -277,27 +277,6 @@ func (d drawn) marks(on shape) []Mark {
 		}
 	}
 	return out
-}
-
-// grown is a mark with all its lengths taken times a factor.
-func grown(mark Mark, by float64) Mark {
-	switch mark := mark.(type) {
-	case Panel:
-		mark.X, mark.Y, mark.Width, mark.Height, mark.Line = mark.X*by, mark.Y*by, mark.Width*by, mark.Height*by, mark.Line*by
-		for i := range mark.Radius {
-			mark.Radius[i] *= by
-		}
-		return mark
-	case Path:
-		at := func(p Point) Point { return Point{p.X * by, p.Y * by} }
-		steps := make([]Segment, len(mark.Steps))
-		for i, step := range mark.Steps {
-			steps[i] = Segment{step.Curved, at(step.A), at(step.B), at(step.To)}
-		}
-		mark.From, mark.Steps, mark.Line = at(mark.From), steps, mark.Line*by
-		return mark
-	}
-	return mark
 }
 
 // SignDocument is a side of 20 × 20 mm that a sign of ISO 7010 fills; false where none is drawn.
