@@ -28,20 +28,33 @@ import (
 	"github.com/BurntSushi/toml"
 )
 
-// Entry is one time a procedure was worked by.
+// Entry is one time a procedure was worked by, or a meter that was read, or what came into
+// the store.
 type Entry struct {
-	Procedure string    `toml:"procedure"` // its short name
-	Revision  string    `toml:"revision"`
-	Machine   string    `toml:"machine"`
+	Number    int       `toml:"number,omitempty"`    // in the book, from 1; given when it is written there
+	Corrects  int       `toml:"corrects,omitempty"`  // number of an entry that no longer counts, since this one stands for it
+	Unit      string    `toml:"unit,omitempty"`      // short name of the machine it was done to
+	Procedure string    `toml:"procedure,omitempty"` // its short name; none where only a meter was read
+	Revision  string    `toml:"revision,omitempty"`
+	Machine   string    `toml:"machine,omitempty"`
 	Variant   string    `toml:"variant,omitempty"`
 	Date      Day       `toml:"date"`
 	Who       string    `toml:"who,omitempty"`
-	Meter     string    `toml:"meter,omitempty"` // what the hour meter stood at: "1234 h"
-	Done      []int     `toml:"done"`            // steps that were ticked
-	Open      []int     `toml:"open,omitempty"`  // steps neither ticked nor left out
+	Meter     string    `toml:"meter,omitempty"`     // what the meter stood at: "1234 h"
+	NewMeter  string    `toml:"new-meter,omitempty"` // what another meter stood at that took its place on that day
+	Done      []int     `toml:"done,omitempty"`      // steps that were ticked
+	Open      []int     `toml:"open,omitempty"`      // steps neither ticked nor left out
 	Remarks   string    `toml:"remarks,omitempty"`
 	Readings  []Reading `toml:"reading,omitempty"`
 	LeftOut   []LeftOut `toml:"left-out,omitempty"`
+	Used      []Moved   `toml:"used,omitempty"`     // out of the store
+	Received  []Moved   `toml:"received,omitempty"` // into it
+}
+
+// Moved is an amount or a number of something in the store.
+type Moved struct {
+	What   string `toml:"what"`   // short name of a fluid, a supply or a spare
+	Amount string `toml:"amount"` // "1.1 L", "2"
 }
 
 // Reading is a value that was read, at a step or for the work as a whole.
