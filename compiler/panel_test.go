@@ -278,6 +278,9 @@ func pixels(mm float64) int { return int(math.Round(mm / 25.4 * dotsPerInch)) }
 // dots to the inch. The word and the line beside it are handed to it cut out, since it
 // takes neighbouring grounds of different shades for pictures, in full colour too.
 func TestPanelReads(t *testing.T) {
+	if Raced {
+		t.Skip("nothing here runs side by side")
+	}
 	pdftoppm, tesseract := outside(t, "pdftoppm"), outside(t, "tesseract")
 	document, panels := warningPanels(t)
 	sides := rastered(t, pdftoppm, document)

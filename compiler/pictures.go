@@ -3,6 +3,7 @@ package compiler
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/picture"
@@ -33,7 +34,7 @@ func leafThrough(files []*model.File, given []source.Picture) album {
 	for _, file := range files {
 		for _, shown := range file.Pictures() {
 			place := shown.Place()
-			if out[place] != nil || !shown.Path.Set() || shown.Outside() || !shown.Readable() {
+			if out[place] != nil || !shown.Path.Set() || shown.Outside() || !shown.Readable() || strings.Contains(shown.Path.Text, `\`) { // told by other rules
 				continue
 			}
 			out[place] = &leaf{}

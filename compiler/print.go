@@ -120,6 +120,9 @@ func stockFault(stock *model.Stock) error {
 	if !stock.Width.Set() || !stock.Height.Set() || !stock.Border.Set() || !stock.Title.Set() {
 		return nil
 	}
+	if slices.ContainsFunc(Stocks(), func(known string) bool { return strings.EqualFold(known, stock.Name) }) {
+		return fmt.Errorf("there is a stock %q already; give yours another name", stock.Name)
+	}
 	_, err := pages.FindStock(stock.Name, pages.Stock(compose.Own(stock)))
 	return err
 }

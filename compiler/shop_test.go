@@ -60,7 +60,11 @@ func TestDemonstrationProceduresHaveDepth(t *testing.T) {
 // Every look of the demonstration shop lays out without trouble.
 func TestEveryCardFitsEveryStock(t *testing.T) {
 	result := compileShop(t)
-	for _, stock := range compiler.Stocks() {
+	stocks := compiler.Stocks()
+	if compiler.Raced {
+		stocks = stocks[:1]
+	}
+	for _, stock := range stocks {
 		for _, units := range compiler.Units() {
 			cards, troubles, err := result.Cards(compiler.Look{Stock: stock, Units: units}, nil)
 			require.NoError(t, err)

@@ -19,7 +19,11 @@ func TestTheWalkOverEveryCardOnEveryStock(t *testing.T) {
 	files := ReadFolder(t, folder)
 	result := Compile(Input{Files: files, Pictures: ReadPictures(t, folder, files)})
 	sides, pictures := 0, 0
-	for _, stock := range Stocks() {
+	stocks := Stocks()
+	if Raced {
+		stocks = stocks[:1]
+	}
+	for _, stock := range stocks {
 		for _, language := range Languages() {
 			composed, err := result.compose(Look{Stock: stock, Language: language})
 			require.NoError(t, err)
@@ -49,6 +53,6 @@ func TestTheWalkOverEveryCardOnEveryStock(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, sides, 3000)
-	assert.Greater(t, pictures, 500)
+	assert.Greater(t, sides, 350*len(stocks))
+	assert.Greater(t, pictures, 60*len(stocks))
 }

@@ -85,7 +85,7 @@ var pictureTable = Table{
 		{Name: "file", Kind: Text, Required: true, Doc: "PNG or JPEG, as a path from this file.", Example: `"pictures/plugs.png"`},
 		{Name: "title", Kind: Text, Required: true, Doc: "What it shows.", Example: `"Plugs of the gearbox"`},
 		{Name: "points", Kind: Points, Doc: "Places of the numbered call-outs, in parts of the width and height.", Example: "[[0.25, 0.5], [0.8, 0.5]]"},
-		{Name: "shows", Kind: Texts, Doc: "What each call-out points at, in the order of the points.", Example: `["fill plug", "drain plug"]`},
+		{Name: "shows", Kind: Texts, Doc: "What each call-out points at, in the order of the points: plain words, or names of things of the machine. Where all are names of things with a place, they carry their numbers on the map.", Example: `["fill-plug", "drain-plug"]`},
 	},
 }
 

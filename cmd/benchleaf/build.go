@@ -144,9 +144,16 @@ func (b *build) outdated() []string {
 	if err != nil {
 		return nil // nothing was built here
 	}
+	unread := map[string]bool{} // names of cards of files that could not be read whole, as far as their own names tell
+	for _, path := range b.result.Unchecked {
+		for _, kind := range []string{".pdf", ".html"} {
+			unread[strings.TrimSuffix(filepath.Base(path), ".toml")+kind] = true
+		}
+	}
 	var out []string
 	for _, entry := range entries {
-		if slices.ContainsFunc(b.result.Jobs, func(job compiler.Job) bool { return job.Blocked && b.isCardOf(entry.Name(), job) }) {
+		stale := slices.ContainsFunc(b.result.Jobs, func(job compiler.Job) bool { return job.Blocked && b.isCardOf(entry.Name(), job) })
+		if stale || unread[entry.Name()] {
 			out = append(out, entry.Name())
 		}
 	}

@@ -143,16 +143,42 @@ func (s *shop) look(paths []string) {
 	s.pictures = []source.Picture{}
 	slices.Sort(paths)
 	for _, path := range slices.Compact(paths) {
-		if !fs.ValidPath(path) || len(s.match(path)) == 0 {
+		if !fs.ValidPath(path) {
 			continue
 		}
 		one := source.Picture{Path: path}
+		if len(s.match(path)) == 0 {
+			if near := s.nearPicture(path); near != "" {
+				one.Fault = fmt.Sprintf("is not there; did you mean %q?", near)
+				s.pictures = append(s.pictures, one)
+			}
+			continue
+		}
 		var err error
 		if one.Bytes, err = s.open(path, mostPicture, "a picture"); err != nil {
 			one.Fault = strings.TrimPrefix(err.Error(), s.shown(path)+" ")
 		}
 		s.pictures = append(s.pictures, one)
 	}
+}
+
+// nearPicture is the name of a picture beside a path, which is like that of the path; empty
+// where there is none.
+func (s *shop) nearPicture(place string) string {
+	entries, err := os.ReadDir(filepath.Join(s.folder, filepath.FromSlash(path.Dir(place))))
+	if err != nil {
+		return ""
+	}
+	var names []string
+	for _, entry := range entries {
+		if slices.Contains([]string{".png", ".jpg", ".jpeg"}, strings.ToLower(path.Ext(entry.Name()))) {
+			names = append(names, entry.Name())
+		}
+	}
+	if near := nearest(path.Base(place), names, 1); len(near) > 0 {
+		return near[0]
+	}
+	return ""
 }
 
 // match lists the files that are there for a use; what leads out of the shop
@@ -185,7 +211,7 @@ func (s *shop) open(path string, most int64, what string) ([]byte, error) {
 		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
 	}
 	if !inside(s.folder, real) {
-		return nil, fmt.Errorf("%s is a link to %s, which is outside the shop folder %s; nothing is read from there", name, real, s.name)
+		return nil, fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)
 	}
 	info, err := os.Stat(real)
 	if err != nil {

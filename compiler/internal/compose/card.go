@@ -349,12 +349,8 @@ func upper(text string) string {
 // tightened.
 func goesOn(before, after *model.Step) bool {
 	for _, one := range before.Objects {
-		for _, other := range after.Objects {
-			a, _ := placed(one)
-			b, _ := placed(other)
-			if a != nil && a == b {
-				return true
-			}
+		if one.Key() != "" && slices.ContainsFunc(after.Objects, func(other model.Object) bool { return other.Key() == one.Key() }) {
+			return true
 		}
 	}
 	return false

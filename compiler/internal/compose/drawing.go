@@ -2,10 +2,10 @@ package compose
 
 import (
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
-	"benchleaf/compiler/internal/quantity"
 )
 
 // drawing is the machine as its file draws it; nil where it has no outline.
@@ -35,29 +35,24 @@ func spots(from []model.Spot) []plan.Spot {
 // fewestPlaces is how many places a map is drawn for: one is told in words.
 const fewestPlaces = 2
 
-// places is a map of what the steps deal with, numbered as they come to it; nil where the
-// machine has no outline or too few of the things have a place.
+// places is a map of what the steps deal with, each with its number on the machine; nil
+// where the machine has no outline or too few of the things have a place.
 func (w *writer) places() *plan.Drawing {
 	out := w.drawing()
 	if out == nil {
 		return nil
 	}
-	at := map[any]int{}
+	steps := map[string][]int{}
 	for _, step := range w.job.Steps {
 		for _, object := range step.Objects {
-			thing, spot := placed(object)
-			if len(spot) == 0 {
-				continue
+			if key := object.Key(); !slices.Contains(steps[key], step.Number) {
+				steps[key] = append(steps[key], step.Number)
 			}
-			i, known := at[thing]
-			if !known {
-				i = len(out.Callouts)
-				at[thing] = i
-				out.Callouts = append(out.Callouts, plan.Callout{Spot: plan.Spot(spot[0]), Number: i + 1, Name: upper(object.Words())})
-			}
-			if steps := out.Callouts[i].Steps; !slices.Contains(steps, step.Number) {
-				out.Callouts[i].Steps = append(steps, step.Number)
-			}
+		}
+	}
+	for _, place := range w.placed() {
+		if met := steps[place.Key]; len(met) > 0 {
+			out.Callouts = append(out.Callouts, plan.Callout{Spot: plan.Spot(place.At), Number: place.Number, Placed: true, Name: upper(place.Title), Steps: met})
 		}
 	}
 	if len(out.Callouts) < fewestPlaces {
@@ -66,51 +61,39 @@ func (w *writer) places() *plan.Drawing {
 	return out
 }
 
-// whole is a map of all that has a place on the machine, in the order of its file; nil where
-// it has no outline or too few places.
+// placed is what has a number on a map; none where the machine is not drawn.
+func (w *writer) placed() []model.Place {
+	if w.drawing() == nil {
+		return nil
+	}
+	return w.job.Places()
+}
+
+// numbersAt are the numbers on the map of what a step deals with.
+func (w *writer) numbersAt(step *model.Step) []int {
+	var out []int
+	for _, place := range w.placed() {
+		if slices.ContainsFunc(step.Objects, func(object model.Object) bool { return object.Key() == place.Key }) {
+			out = append(out, place.Number)
+		}
+	}
+	return out
+}
+
+// whole is a map of all that has a place on the machine; nil where it has no outline or too
+// few places.
 func (w *writer) whole() *plan.Drawing {
 	out := w.drawing()
 	if out == nil {
 		return nil
 	}
-	put := func(name string, spot []model.Spot) {
-		if len(spot) > 0 {
-			out.Callouts = append(out.Callouts, plan.Callout{Spot: plan.Spot(spot[0]), Number: len(out.Callouts) + 1, Name: upper(name)})
-		}
-	}
-	for _, energy := range w.job.Energies() {
-		put(energy.Words(), energy.Spot)
-	}
-	for _, part := range append(w.job.Covers(), w.job.Parts()...) {
-		put(part.Words(), part.Spot)
-	}
-	for _, cavity := range w.job.Cavities() {
-		put(cavity.Words(), cavity.Spot)
-	}
-	for _, point := range w.job.Points() {
-		put(point.Words(), point.Spot)
+	for _, place := range w.job.Places() {
+		out.Callouts = append(out.Callouts, plan.Callout{Spot: plan.Spot(place.At), Number: place.Number, Placed: true, Name: upper(place.Title)})
 	}
 	if len(out.Callouts) < fewestPlaces {
 		return nil
 	}
 	return out
-}
-
-// placed is what an object is, and where it lies on the outline.
-func placed(object model.Object) (thing any, spot []model.Spot) {
-	switch {
-	case object.Part != nil:
-		return object.Part, object.Part.Spot
-	case object.Cavity != nil:
-		return object.Cavity, object.Cavity.Spot
-	case object.Energy != nil:
-		return object.Energy, object.Energy.Spot
-	case object.Point != nil:
-		return object.Point, object.Point.Spot
-	case object.Limit != nil:
-		return object.Limit, object.Limit.Spot
-	}
-	return nil, nil
 }
 
 // picture is one of the shop's pictures with its call-outs; nil where none was looked for,
@@ -125,16 +108,58 @@ func (w *writer) picture(shown *model.Picture) *plan.Picture {
 	}
 	out := &plan.Picture{Title: shown.Title.Text, Image: image}
 	for i, point := range shown.Points {
+		if !(point.X >= 0 && point.X <= 1 && point.Y >= 0 && point.Y <= 1) {
+			continue // a rule tells of it
+		}
 		callout := plan.Callout{Spot: plan.Spot(point), Number: i + 1}
 		if i < len(shown.Shows.Items) {
 			callout.Name = upper(shown.Shows.Items[i].Text)
 		}
-		if !(point.X >= 0 && point.X <= 1 && point.Y >= 0 && point.Y <= 1) {
-			continue // a rule tells of it
-		}
 		out.Callouts = append(out.Callouts, callout)
 	}
+	w.known(out.Callouts, shown.Shows)
 	return out
+}
+
+// known gives call-outs that are the names of things the titles of these and, where all of
+// them have a place on the machine, their numbers on the map.
+func (w *writer) known(callouts []plan.Callout, shows model.List) {
+	numbers := map[string]int{}
+	for _, place := range w.placed() {
+		_, name, _ := strings.Cut(place.Key, "/")
+		numbers[name] = place.Number
+	}
+	all := len(callouts) > 0 && len(shows.Items) == len(callouts)
+	for i := range callouts {
+		if i >= len(shows.Items) {
+			continue
+		}
+		name := shows.Items[i].Text
+		if title := w.titleOf(name); title != "" {
+			callouts[i].Name = upper(title)
+		}
+		all = all && numbers[name] > 0
+	}
+	for i := range callouts {
+		if all {
+			callouts[i].Number, callouts[i].Placed = numbers[shows.Items[i].Text], true
+		}
+	}
+}
+
+// titleOf is what a thing of the machine is called; empty where nothing has the name.
+func (w *writer) titleOf(name string) string {
+	switch {
+	case w.job.Part(name) != nil:
+		return w.job.Part(name).Words()
+	case w.job.Cavity(name) != nil:
+		return w.job.Cavity(name).Words()
+	case w.job.Point(name) != nil:
+		return w.job.Point(name).Words()
+	case w.job.Limit(name) != nil:
+		return w.job.Limit(name).Words()
+	}
+	return ""
 }
 
 // filledTo is how high a step fills something, where the file says where it is filled and
@@ -169,7 +194,11 @@ func (w *writer) levelOf(cavity *model.Cavity) *plan.Level {
 		if part == nil || len(part.Spot) == 0 || slices.ContainsFunc(openings, func(other opening) bool { return other.part == part && other.kind != plan.FillPort }) {
 			continue
 		}
-		openings = append(openings, opening{part, one.kind})
+		kind := one.kind
+		if kind == plan.LevelPort && part.Head.Text != "none" && (part.Thread.Set() || part.Head.Set() || part.Across.Set()) {
+			kind = plan.LevelPlug
+		}
+		openings = append(openings, opening{part, kind})
 	}
 	top, bottom := shows.Spot[0].Y, shows.Spot[0].Y
 	for _, one := range openings {
@@ -200,17 +229,10 @@ func (w *writer) rounds(passes []model.Whole, torque model.Amount) []plan.Pass {
 	for _, pass := range passes {
 		one := plan.Pass{Share: pass.N}
 		if torque.Set() && torque.OK {
-			one.Text = w.shared(torque.Amount.Share(pass.N))
+			value := w.value("", model.Amount{Amount: torque.Amount.Share(pass.N), OK: true})
+			one.Text, one.Also = value.Text, value.Also
 		}
 		out = append(out, one)
 	}
 	return out
-}
-
-// shared writes an amount short, in one system.
-func (w *writer) shared(amount quantity.Amount) string {
-	if w.system == quantity.Both {
-		return w.writing().Plain(amount)
-	}
-	return w.writing().Format(amount, w.system)
 }

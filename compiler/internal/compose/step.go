@@ -28,7 +28,7 @@ func (w *writer) step(step *model.Step) plan.Step {
 		w.object(step, object, &out)
 	}
 	w.hold(step, &out)
-	out.Level, out.Picture = w.filledTo(step), w.picture(step.Picture)
+	out.Level, out.Picture, out.Places = w.filledTo(step), w.picture(step.Picture), w.numbersAt(step)
 	w.readings(step, &out)
 	out.Otherwise = w.otherwise(step)
 	for _, note := range step.Notes.Items {
@@ -292,6 +292,11 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 	case object.Point != nil && (key == "grease" || key == "lubricate"):
 		if count := step.Count.Or(object.Point.Count.Or(1)); count > 1 {
 			out.Details = append(out.Details, fmt.Sprintf("%d %s", count, w.words.Labels.Points))
+			for i := range out.Values {
+				if out.Values[i].Label == w.words.Labels.Amount {
+					out.Values[i].Also = strings.TrimSpace(out.Values[i].Also + " " + w.words.Labels.Each)
+				}
+			}
 		}
 		if object.Point.Fitting.Set() {
 			out.Details = append(out.Details, object.Point.Fitting.Text)

@@ -53,7 +53,13 @@ func WallChart(works []Work, system quantity.System) (plan.WallChart, error) {
 			out.Jobs = append(out.Jobs, row)
 		}
 	}
-	at := map[string]plan.Spot{}
+	at := map[string]model.Place{}
+	places := map[string]model.Place{}
+	for _, work := range works {
+		for _, place := range work.Job.Places() {
+			places[place.Key] = place
+		}
+	}
 	for _, point := range points {
 		if len(point.Every) == 0 {
 			continue
@@ -63,18 +69,21 @@ func WallChart(works []Work, system quantity.System) (plan.WallChart, error) {
 			note = append(note, fluid.Words())
 		}
 		if amount := w.amount(point.Amount); amount != "" {
+			if point.Count.Or(1) > 1 {
+				amount += " " + w.words.Labels.Each
+			}
 			note = append(note, amount)
 		}
 		name := upper(point.Words())
 		if n := point.Count.Or(1); n > 1 {
 			name = big.NewInt(int64(n)).String() + " × " + point.Words()
 		}
-		if len(point.Spot) > 0 {
-			at[name] = plan.Spot(point.Spot[0])
+		if place, placed := places["point/"+point.Name]; placed {
+			at[name] = place
 		}
 		out.Points = append(out.Points, plan.ChartRow{Name: name, Note: strings.Join(note, " · "), Marks: c.marks(point.Every)})
 	}
-	out.Points = append(out.Points, c.fillings(works, at)...)
+	out.Points = append(out.Points, c.fillings(works, places, at)...)
 	byInterval := func(a, b plan.ChartRow) int {
 		return cmp.Compare(slices.Index(a.Marks, true), slices.Index(b.Marks, true))
 	}
@@ -99,7 +108,7 @@ func filled(job *model.Job) []*model.Cavity {
 
 // fillings are the rows of what the jobs fill, and where these lie; versions that take
 // another amount share a row.
-func (c *chart) fillings(works []Work, at map[string]plan.Spot) []plan.ChartRow {
+func (c *chart) fillings(works []Work, places, at map[string]model.Place) []plan.ChartRow {
 	var out []plan.ChartRow
 	var amounts [][]string
 	for _, work := range works {
@@ -111,8 +120,8 @@ func (c *chart) fillings(works []Work, at map[string]plan.Spot) []plan.ChartRow 
 			if fluid := work.Job.Fluid(cavity.Fluid.Name()); fluid != nil {
 				row.Note = fluid.Words()
 			}
-			if len(cavity.Spot) > 0 {
-				at[row.Name] = plan.Spot(cavity.Spot[0])
+			if place, placed := places["cavity/"+cavity.Name]; placed {
+				at[row.Name] = place
 			}
 			i := slices.IndexFunc(out, func(other plan.ChartRow) bool {
 				return other.Name == row.Name && other.Note == row.Note && slices.Equal(other.Marks, row.Marks)
@@ -135,19 +144,17 @@ func (c *chart) fillings(works []Work, at map[string]plan.Spot) []plan.ChartRow 
 	return out
 }
 
-// located numbers the rows that have a place on a drawing, and the drawing with them; nil
-// where there is no drawing, or nothing on it.
-func located(drawing *plan.Drawing, rows []plan.ChartRow, at map[string]plan.Spot) *plan.Drawing {
+// located gives the rows that have a place on a drawing their numbers, and the drawing with
+// them; nil where there is no drawing, or nothing on it.
+func located(drawing *plan.Drawing, rows []plan.ChartRow, at map[string]model.Place) *plan.Drawing {
 	if drawing == nil {
 		return nil
 	}
 	for i, row := range rows {
-		spot, known := at[row.Name]
-		if !known {
-			continue
+		if place, known := at[row.Name]; known {
+			rows[i].Number = place.Number
+			drawing.Callouts = append(drawing.Callouts, plan.Callout{Spot: plan.Spot(place.At), Number: place.Number, Placed: true, Marks: row.Marks})
 		}
-		rows[i].Number = len(drawing.Callouts) + 1
-		drawing.Callouts = append(drawing.Callouts, plan.Callout{Spot: spot, Number: rows[i].Number, Marks: row.Marks})
 	}
 	if len(drawing.Callouts) == 0 {
 		return nil

@@ -72,7 +72,7 @@ func (c *card) thing(thing plan.Item, width float64) piece {
 	for i, other := range thing.StandIns {
 		before := c.words.Labels.Or + " "
 		if i > 0 || len(rest) > 0 {
-			before = " · " + before
+			before = " ·\u00a0" + before
 		}
 		rest = append(rest, span{before + other, Regular, grey})
 	}

@@ -13,6 +13,7 @@ import (
 // with its number above or below the drawing.
 type pin struct {
 	number int
+	placed bool   // it is that of a thing on the map of its machine
 	marks  []bool // intervals of a lubrication point, as a dial round the disc
 	at     Point
 	x      float64 // of the disc's middle
@@ -34,9 +35,9 @@ func (s *setter) disc(marks []bool) float64 {
 }
 
 // pinned sets discs with the numbers of points above and below a drawing, a line from each
-// to its point. Lines of one side never cross. It is false where there is no room for all
+// to its point; above says whether the line goes up. Lines of one side never cross. It is false where there is no room for all
 // the discs.
-func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at func(plan.Spot) Point) (piece, bool) {
+func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at func(plan.Spot) Point, above func(Point) bool) (piece, bool) {
 	shift := (width - body.width) / 2
 	if len(callouts) == 0 {
 		return body.at(shift, 0), true
@@ -45,8 +46,9 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 	size := 0.0
 	for _, one := range callouts {
 		point := at(one.Spot)
+		up := above(point)
 		point.X += shift
-		pins = append(pins, pin{number: one.Number, marks: one.Marks, at: point, above: point.Y < body.height/2})
+		pins = append(pins, pin{number: one.Number, placed: one.Placed, marks: one.Marks, at: point, above: up})
 		size = max(size, s.disc(one.Marks))
 	}
 	pitch := size * pinPitch
@@ -86,7 +88,7 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 		if one.above {
 			y, edge = size/2, size
 		}
-		dot := s.size.small * 0.17
+		dot := s.size.small * 0.24
 		to := Point{min(max(one.at.X, dot), width-dot), one.at.Y + top}
 		halo := polyline(white, line*4, Point{one.x, edge}, to)
 		lines = append(lines, halo, polyline(black, line, Point{one.x, y}, to))
@@ -99,7 +101,7 @@ func (s *setter) pinned(body piece, width float64, callouts []plan.Callout, at f
 		if one.above {
 			y = 0
 		}
-		number := s.numbered(one.number, one.marks)
+		number := s.numbered(one.number, one.placed, one.marks)
 		out.put(number, one.x-number.width/2, y+(size-number.height)/2)
 	}
 	return out, true
@@ -207,8 +209,10 @@ func spaced(want []float64, low, high, pitch float64) []float64 {
 	return out
 }
 
-// numbered is a disc with a number, and round it the dial of its intervals.
-func (s *setter) numbered(number int, marks []bool) piece {
+// numbered is a disc with a number, and round it the dial of its intervals. The number of a
+// thing on the map of its machine stands white on dark, in a square where there is no dial,
+// so that it is the same to the eye wherever it is met and no other number is taken for it.
+func (s *setter) numbered(number int, placed bool, marks []bool) piece {
 	size := s.disc(marks)
 	out := piece{width: size, height: size}
 	line := s.size.small * 0.1
@@ -217,9 +221,16 @@ func (s *setter) numbered(number int, marks []bool) piece {
 		out.mark(dial(Point{size / 2, size / 2}, size/2, disc/2, marks)...)
 		disc -= 2 * line
 	}
+	ground, ink, round := white, black, 0.5
+	if placed {
+		ground, ink = slate, white
+		if len(marks) == 0 {
+			round, disc = 0.22, disc*0.94
+		}
+	}
 	edge := (size - disc) / 2
-	out.mark(Panel{Rectangle{edge + line/2, edge + line/2, disc - line, disc - line}, corners((disc - line) / 2), Paint{white, black, line}})
-	style := s.small().with(Bold)
+	out.mark(Panel{Rectangle{edge + line/2, edge + line/2, disc - line, disc - line}, corners((disc - line) * round), Paint{ground, black, line}})
+	style := s.small().with(Bold).inked(ink).lying(ground)
 	text := s.say(style, 2*size, strconv.Itoa(number))
 	out.put(text, (size-text.width)/2, size/2-style.baseline()+style.face.CapHeight(style.size)/2)
 	return out.named("number", strconv.Itoa(number))
@@ -299,7 +310,7 @@ func (s *setter) legend(width float64, callouts []plan.Callout) []piece {
 
 func (s *setter) legendLine(one plan.Callout, width float64) piece {
 	style := s.small()
-	number := s.numbered(one.Number, nil)
+	number := s.numbered(one.Number, one.Placed, nil)
 	left := number.width + style.size*0.4
 	spans := []span{{one.Name, Bold, black}}
 	if len(one.Steps) > 0 {

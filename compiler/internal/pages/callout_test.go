@@ -105,7 +105,7 @@ func TestTooManyCalloutsAreRefused(t *testing.T) {
 		for i := range n {
 			callouts = append(callouts, plan.Callout{Number: i + 1})
 		}
-		_, ok := s.pinned(body, 60, callouts, func(plan.Spot) Point { return Point{30, 15} })
+		_, ok := s.pinned(body, 60, callouts, func(plan.Spot) Point { return Point{30, 15} }, func(Point) bool { return true })
 		assert.Equal(t, fits, ok, "%d callouts", n)
 	}
 }

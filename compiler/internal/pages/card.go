@@ -86,7 +86,10 @@ func (c *card) drawings() []item {
 			c.crowded(shown.Title, shown.Callouts, c.width)
 			continue
 		}
-		items = append(items, item{piece: made, above: c.size.main * 0.6, dear: costList})
+		items = append(items, item{piece: made[0], above: c.size.main * 0.6, dear: costList})
+		for _, row := range made[1:] {
+			items = append(items, item{piece: row, above: c.size.small * 0.3, stays: true})
+		}
 	}
 	return items
 }

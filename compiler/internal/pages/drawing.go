@@ -48,7 +48,7 @@ func (s *setter) places(drawing plan.Drawing, width, tallest float64) ([]item, b
 // mapped is the machine with the numbers of its places, without their names.
 func (s *setter) mapped(drawing plan.Drawing, width, tallest float64) (piece, bool) {
 	body, at := s.machine(drawing, width, tallest)
-	out, ok := s.pinned(body, width, drawing.Callouts, at)
+	out, ok := s.pinned(body, width, drawing.Callouts, at, upward(drawing, at))
 	return out.named("map", ""), ok
 }
 
@@ -105,15 +105,35 @@ func (s *setter) machine(drawing plan.Drawing, width, tallest float64) (piece, f
 	return out, at
 }
 
-// photo is one of the shop's pictures with its call-outs, its title and their names. It is
-// false where there is no room for all the numbers.
-func (s *setter) photo(shown plan.Picture, width, tallest float64) (piece, bool) {
+// upward says of a point on a drawing whether less of the machine lies above it than below.
+func upward(drawing plan.Drawing, at func(plan.Spot) Point) func(Point) bool {
+	var outline []Point
+	for _, spot := range drawing.Outline {
+		outline = append(outline, at(spot))
+	}
+	return func(p Point) bool {
+		top, bottom := p.Y, p.Y // the farthest edges of the machine over and under the point
+		for i, a := range outline {
+			b := outline[(i+1)%len(outline)]
+			if (a.X <= p.X) == (b.X <= p.X) {
+				continue
+			}
+			y := a.Y + (p.X-a.X)*(b.Y-a.Y)/(b.X-a.X)
+			top, bottom = min(top, y), max(bottom, y)
+		}
+		return p.Y-top <= bottom-p.Y
+	}
+}
+
+// photo is one of the shop's pictures with its call-outs and its title, and below it a piece
+// for each row of their names. It is false where there is no room for all the numbers.
+func (s *setter) photo(shown plan.Picture, width, tallest float64) ([]piece, bool) {
 	body, ok := s.pictured(shown, width, tallest)
 	if !ok {
-		return piece{}, false
+		return nil, false
 	}
 	title := s.say(s.small().with(Bold), width, shown.Title)
-	return column(s.size.small*0.35, append([]piece{body, title}, s.legend(width, shown.Callouts)...)...).named("picture", shown.Title), true
+	return append([]piece{column(s.size.small*0.35, body, title).named("picture", shown.Title)}, s.legend(width, shown.Callouts)...), true
 }
 
 // pictured is a picture with the numbers of its call-outs, without words.
@@ -126,7 +146,7 @@ func (s *setter) pictured(shown plan.Picture, width, tallest float64) (piece, bo
 	image.mark(Panel{Rectangle{line / 2, line / 2, image.width - line, image.height - line}, [4]float64{}, Paint{Stroke: grey, Line: line}})
 	image = image.named("image", shown.Title)
 	at := func(spot plan.Spot) Point { return Point{spot.X * image.width, spot.Y * image.height} }
-	return s.pinned(image, width, shown.Callouts, at)
+	return s.pinned(image, width, shown.Callouts, at, func(at Point) bool { return at.Y < image.height/2 })
 }
 
 // vessel is what holds a fluid, seen from the side: where it is filled and drained, and
@@ -157,7 +177,7 @@ func (s *setter) vessel(level plan.Level, width float64) piece {
 		port := level.Ports[i]
 		stub := height(port.Height)
 		face, ink := Regular, grey
-		if port.Kind == plan.LevelPort {
+		if port.Kind == plan.LevelPort || port.Kind == plan.LevelPlug {
 			face, ink = Bold, black
 		}
 		if port.Kind != plan.LevelPort {
@@ -186,7 +206,7 @@ func (s *setter) stairs(passes []plan.Pass, width float64) piece {
 	for _, pass := range passes {
 		share := s.say(style.with(Bold), width, plan.Passes([]plan.Pass{{Share: pass.Share}}))
 		torque := s.say(style, width, pass.Text)
-		heads = append(heads, centred(share, torque))
+		heads = append(heads, centred(share, torque, s.say(style.inked(grey), width, pass.Also)))
 		head = max(head, heads[len(heads)-1].height)
 	}
 	for i, pass := range passes {

@@ -22,7 +22,8 @@ func LayFigures(card plan.Card) ([]Figure, error) {
 	}
 	look, _ := Look{Stock: stock}.settled()
 	s := newSetter(look, card.Words, nil)
-	width := stock.Width * 0.65 // a telephone is narrower than a card, and its numbers are to be read all the same
+	width := stock.Width * 0.65
+	narrow := stock.Width * 0.45 // a telephone is narrower than a card, and its numbers are to be read all the same
 	var out []Figure
 	add := func(id string, drawn piece, ok bool) {
 		if !ok || drawn.width == 0 {
@@ -35,11 +36,14 @@ func LayFigures(card plan.Card) ([]Figure, error) {
 		out = append(out, Figure{id, Document{Title: card.Title, Language: card.Words.Language, Sides: []Side{side}}})
 	}
 	if card.Map != nil {
-		drawn, ok := s.mapped(*card.Map, width, width*0.75)
+		drawn, ok := s.mapped(*card.Map, narrow, narrow)
+		if !ok {
+			drawn, ok = s.mapped(*card.Map, width, width*0.75)
+		}
 		add("map", drawn, ok)
 	}
 	for i, shown := range card.Pictures {
-		drawn, ok := s.pictured(shown, width, width)
+		drawn, ok := s.pictured(shown, narrow, narrow)
 		add("picture-"+strconv.Itoa(i+1), drawn, ok)
 	}
 	for _, section := range card.Sections {
@@ -52,7 +56,7 @@ func LayFigures(card plan.Card) ([]Figure, error) {
 				add("level-"+number, s.vessel(*step.Level, width), true)
 			}
 			if step.Picture != nil {
-				drawn, ok := s.pictured(*step.Picture, width, width)
+				drawn, ok := s.pictured(*step.Picture, narrow, narrow)
 				add("photo-"+number, drawn, ok)
 			}
 		}

@@ -175,7 +175,7 @@ func (l *list) about(line plan.Pick) []span {
 			continue
 		}
 		if len(spans) > 0 {
-			spans = append(spans, span{" · ", Regular, grey})
+			spans = append(spans, span{" ·\u00a0", Regular, grey})
 		}
 		spans = append(spans, span{part.label + "\u00a0", Regular, grey}, span{part.text, Regular, black})
 	}

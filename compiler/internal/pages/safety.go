@@ -90,46 +90,40 @@ func (c *sheet) caution(caution plan.Caution, width float64) piece {
 // lines of the text beside it.
 func (c *sheet) signSize() float64 { return max(c.look.DistanceMM/100, 2*c.text().line()) }
 
-// signsOf are the signs that stand in a message: what threatens, and where there is room
-// what is asked or forbidden. The general warning is left to the alert symbol, and a notice
-// has none that warns.
+// signsOf are the signs that stand in a message, where there is room for them.
 func (c *sheet) signsOf(caution plan.Caution, width float64) piece {
 	var out piece
-	seen := map[byte]bool{}
-	for _, number := range caution.Signs {
-		kind := number[0]
-		if kind == 'M' || kind == 'P' { // one of both
-			kind = 'M'
-		}
+	for _, number := range caution.Drawn() {
 		drawn, ok := sign(number, c.signSize())
-		if !ok || seen[kind] || number == "W001" || kind == 'W' && caution.Signal == "notice" {
-			continue
-		}
 		x := 0.0
 		if out.width > 0 {
 			x = out.width + c.size.text*0.3
 		}
-		if x+drawn.width > width*0.2 {
+		if !ok || x+drawn.width > width*0.3 {
 			break
 		}
-		seen[kind] = true
 		out.put(drawn, x, 0)
 	}
 	return out
 }
 
-// Signs are the numbers of all signs that stand in the messages of a card.
+// Signs are the numbers of the signs that are drawn on a card.
 func Signs(card plan.Card) []string {
 	var numbers []string
 	see := func(cautions []plan.Caution) {
 		for _, caution := range cautions {
-			numbers = append(numbers, caution.Signs...)
+			numbers = append(numbers, caution.Drawn()...)
 		}
 	}
-	see(card.Cautions)
+	see(slices.DeleteFunc(slices.Clone(card.Cautions), plan.Caution.Brief))
 	for _, section := range card.Sections {
 		for _, step := range section.Steps {
 			see(step.Cautions)
+		}
+	}
+	for _, item := range card.Wear {
+		if item.Sign != "" {
+			numbers = append(numbers, item.Sign)
 		}
 	}
 	return numbers

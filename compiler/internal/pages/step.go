@@ -19,10 +19,12 @@ func (c *card) section(section plan.Section) []item {
 	c.where = section.Title
 	items := []item{{piece: c.sectionBand(section), above: em * 0.9, dear: costPart}}
 	waited := false
+	part := section.Title
 	for i, step := range section.Steps {
 		c.where = "step " + strconv.Itoa(step.Number)
 		first := i == 0
 		if step.Stage != "" {
+			part = joined(" · ", section.Title, step.Stage)
 			within := section.Title
 			if first {
 				within = "" // the band just above says it
@@ -41,7 +43,7 @@ func (c *card) section(section plan.Section) []item {
 		}
 		made[0].stays = first
 		for k := range made {
-			made[k].part = section.Title
+			made[k].part = part
 		}
 		items = append(items, made...)
 		waited = step.Wait || meanwhile
@@ -100,10 +102,10 @@ func (c *card) step(step plan.Step, meanwhile, begins bool) []item {
 		dear = costMeanwhile
 	}
 	photo := c.taken(step, width)
-	whole := column(em*0.22, append([]piece{lead}, c.hung(append(slices.Clone(rows), photo), inset)...)...)
+	whole := column(em*0.22, append([]piece{lead}, c.hung(slices.Concat(rows, photo), inset)...)...)
 	whole.width = c.width
 	limit := c.look.Stock.safe(1).Height * 0.8
-	if photo.height > 0 { // a photograph may go overleaf before all else does
+	if len(photo) > 0 { // a photograph may go overleaf before all else does
 		limit *= 0.75
 	}
 	id := strconv.Itoa(step.Number)
@@ -111,7 +113,7 @@ func (c *card) step(step plan.Step, meanwhile, begins bool) []item {
 		return []item{{piece: whole.named("step", id), above: above, dear: dear, bar: meanwhile}}
 	}
 	items := []item{{piece: lead.named("step", id), above: above, dear: dear, bar: meanwhile}}
-	for _, row := range c.hung(append(rows, photo), inset) {
+	for _, row := range c.hung(slices.Concat(rows, photo), inset) {
 		items = append(items, item{piece: row.named("step-part", id), above: em * 0.22, dear: costInside, bar: meanwhile})
 	}
 	return items
@@ -142,7 +144,12 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	}
 	top := out.height
 	style := c.main()
-	action := c.set(style, width, style.spans(step.Action))
+	tags := c.tags(step)
+	room := width
+	if tags.width > 0 {
+		room -= tags.width + c.size.text*0.5
+	}
+	action := c.set(style, room, style.spans(step.Action))
 	middle := style.baseline() - style.face.CapHeight(em)/2
 	box := tick(tickSize * em)
 	lift := max(0, box.height/2-middle)
@@ -151,6 +158,7 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	out.put(box, inset, top+lift+middle-box.height/2)
 	out.put(digits.named("number", strconv.Itoa(step.Number)), inset+box.width+0.3*em, top+lift+style.baseline()-number.baseline())
 	out.put(action.named("action", strconv.Itoa(step.Number)), c.margin+inset, top+lift)
+	out.put(tags, c.margin+inset+width-tags.width, top+lift+middle-tags.height/2)
 	return out
 }
 
@@ -211,10 +219,10 @@ func (c *card) drawn(step plan.Step, width float64) piece {
 	return out
 }
 
-// taken is the photograph of a step.
-func (c *card) taken(step plan.Step, width float64) piece {
+// taken is the photograph of a step, and a piece for each row of its names.
+func (c *card) taken(step plan.Step, width float64) []piece {
 	if step.Picture == nil {
-		return piece{}
+		return nil
 	}
 	photo, ok := c.photo(*step.Picture, width, c.look.Stock.safe(1).Height*0.32)
 	if !ok {
@@ -223,10 +231,27 @@ func (c *card) taken(step plan.Step, width float64) piece {
 	return photo
 }
 
+// tags are the numbers that a step's things have on the map.
+func (c *card) tags(step plan.Step) piece {
+	const most = 3
+	var out piece
+	for _, number := range step.Places[:min(len(step.Places), most)] {
+		x := 0.0
+		if out.width > 0 {
+			x = out.width + c.size.small*0.25
+		}
+		out.put(c.numbered(number, true, nil), x, 0)
+	}
+	return out
+}
+
 // circle draws fasteners on their circle, each with the number of its turn; the first
 // is dark, so that the eye finds where to begin.
 func (c *setter) circle(turns []int) piece {
-	style := c.small().with(Bold)
+	style := c.text().with(Bold)
+	if len(turns) > 12 {
+		style = c.small().with(Bold)
+	}
 	disc := max(c.wideAs(style, "24"), style.line()) * 1.05
 	radius := max(disc*1.35, float64(len(turns))*disc*1.45/(2*math.Pi))
 	size := 2*radius + disc

@@ -116,13 +116,22 @@ func (s Stock) check() error {
 	case s.Corner*(1-math.Sqrt2/2) > s.Border:
 		return fmt.Errorf("stock %q has corners of %g mm, which cut into what is printed; give it a wider border", s.Name, s.Corner)
 	case len(s.Hole) != 0 && len(s.Hole) != 3:
-		return fmt.Errorf("stock %q has a hole of %d figures, not [x, y, diameter]", s.Name, len(s.Hole))
+		return fmt.Errorf("stock %q has a hole of %d figures, not 3; write how far it is from the left, how far from the top, and its diameter", s.Name, len(s.Hole))
 	}
 	if len(s.Hole) == 3 {
 		x, y, reach := s.Hole[0], s.Hole[1], s.Hole[2]/2+clear
+		if r := s.Hole[2] / 2; !(r > 0) || x-r < 0 || y-r < 0 || x+r > s.Width || y+r > s.Height {
+			return fmt.Errorf("stock %q has a hole that reaches over its edge; write its middle, from the left and from the top of a front", s.Name)
+		}
 		nearest := Point{min(max(x, front.X), front.Right()), min(max(y, front.Y), front.Bottom())}
 		if math.Hypot(nearest.X-x, nearest.Y-y) < reach {
-			return fmt.Errorf("stock %q has its hole in what is printed; give it a wider border, binding or top", s.Name)
+			way := "move it to the top or to the bound edge"
+			if top, binding := y+reach-s.Border, x+reach-s.Border; top <= s.Height/4 && (top <= binding || binding > s.Width/4) {
+				way = fmt.Sprintf("write top = \"%.0f mm\"", math.Ceil(top))
+			} else if binding <= s.Width/4 {
+				way = fmt.Sprintf("write binding = \"%.0f mm\"", math.Ceil(binding))
+			}
+			return fmt.Errorf("stock %q has a hole, with %d mm kept clear round it, that reaches %.1f mm into what is printed; %s", s.Name, clear, reach-math.Hypot(nearest.X-x, nearest.Y-y), way)
 		}
 	}
 	return nil

@@ -37,7 +37,7 @@ func TestDamagedStocksAreRefused(t *testing.T) {
 		"too narrow":   {"width = 148", "width = 73", "leaves less than 60 mm"},
 		"three sides":  {"sides = 2", "sides = 3", "3 sides"},
 		"below zero":   {"binding = 0", "binding = -1", "below zero"},
-		"hole inside":  {"binding = 0", "binding = 0\nhole = [74, 10, 6]", "has its hole in what is printed"},
+		"hole inside":  {"binding = 0", "binding = 0\nhole = [74, 10, 6]", "into what is printed"},
 		"two figures":  {"binding = 0", "binding = 0\nhole = [74, 10]", "hole of 2 figures"},
 		"round corner": {"binding = 0", "binding = 0\ncorner = 30", "cut into what is printed"},
 		"turned over":  {"binding = 0", "binding = 0\nturn = \"top\"", "not long or short"},

@@ -51,7 +51,7 @@ func LayWallChart(content plan.WallChart, look Look) (Document, []Problem) {
 func (c *wallChart) drawing(share float64) []item {
 	c.where = c.words.Labels.Map
 	body, at := c.machine(*c.plan.Map, c.width*0.95, c.look.Stock.safe(1).Height*share)
-	made, ok := c.pinned(body, c.width, c.plan.Map.Callouts, at)
+	made, ok := c.pinned(body, c.width, c.plan.Map.Callouts, at, upward(*c.plan.Map, at))
 	if !ok {
 		c.crowded(c.words.Labels.ChartPoints, c.plan.Map.Callouts, c.width)
 		return nil
@@ -176,7 +176,7 @@ func (c *wallChart) row(row plan.ChartRow, ground Ink) piece {
 	var number piece
 	aside := pad
 	if c.plan.Map != nil && row.Number > 0 {
-		number = c.numbered(row.Number, nil)
+		number = c.numbered(row.Number, true, nil)
 		aside += number.width + pad
 	}
 	words := c.say(c.text().with(Bold).lying(ground), c.label-aside-pad, row.Name)

@@ -21,6 +21,7 @@ type Round struct {
 type Callout struct {
 	Spot
 	Number int
+	Placed bool   // the number is that of the thing on the map of its machine
 	Name   string // empty where only the number is known
 	Steps  []int  // at which it is dealt with
 	Marks  []bool // of a lubrication point: at which of the intervals it is due
@@ -62,7 +63,8 @@ type PortKind string
 const (
 	FillPort  PortKind = "fill"
 	VentPort  PortKind = "vent"
-	LevelPort PortKind = "level"
+	LevelPort PortKind = "level" // a glass, or something else to look at
+	LevelPlug PortKind = "level-plug"
 	DrainPort PortKind = "drain"
 )
 
@@ -70,6 +72,7 @@ const (
 type Pass struct {
 	Share int    // of the torque, percent
 	Text  string // the torque of the pass; empty where it is not known
+	Also  string // the same in the other system; may be empty
 }
 
 // Passes writes rounds of tightening on one line: "30 % (24 N·m), 100 % (80 N·m)".

@@ -59,6 +59,26 @@ type Item struct {
 // at its step. A danger is read in full before anything else.
 func (c Caution) Brief() bool { return len(c.Steps) > 0 && c.Signal != "danger" }
 
+// Drawn are the numbers of the signs of a message that are drawn: what threatens, and what is
+// asked or forbidden. The general warning is left to the alert symbol, and a notice has none
+// that warns.
+func (c Caution) Drawn() []string {
+	var out []string
+	var warns, asks bool
+	for _, number := range c.Signs {
+		switch kind := number[0]; {
+		case number == "W001" || kind == 'W' && (warns || c.Signal == "notice") || kind != 'W' && asks:
+			continue
+		case kind == 'W':
+			warns = true
+		default:
+			asks = true
+		}
+		out = append(out, number)
+	}
+	return out
+}
+
 // Rank is the place of a message among the levels, 0 the worst: an unknown level counts
 // as danger, so that no message looks milder than it may be.
 func (c Caution) Rank() int { return max(0, slices.Index(Signals(), c.Signal)) }
@@ -109,6 +129,7 @@ type Step struct {
 	Details   []string // small print: fasteners, wrench sizes, order, condition of the thread
 	Otherwise Fact     // what to do when it is not as it should be: "Outside the limit" – "Renew the chain."
 	Readings  []Blank
+	Places    []int    // numbers on the map of what it deals with
 	Circle    []int    // of fasteners on a circle, clockwise from the top: the turn at which each is tightened; empty where nothing is drawn
 	Passes    []Pass   // of tightening, where there is more than one
 	Level     *Level   // how high it is filled; nil where that is not known

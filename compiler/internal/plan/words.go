@@ -131,6 +131,7 @@ type Labels struct {
 	LeftHand   string `toml:"left-hand"`
 	Passes     string `toml:"passes"`
 	Map        string `toml:"map"`
+	Each       string `toml:"each"`
 	Contact    string `toml:"contact"`
 	Signs      string `toml:"signs"`
 	EachCircle string `toml:"each-circle"`

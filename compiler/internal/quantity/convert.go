@@ -11,13 +11,30 @@ import "math/big"
 // of the original; the rest is common practice, no source.
 func (a Amount) In(unit Unit) Amount { return a.times(one, unit) }
 
-// Share is so many percent of an amount, rounded like a converted one; the whole is the
-// amount itself.
+// Share is so many percent of an amount, rounded to two figures, as the scale of a wrench
+// is set: what a round on the way holds is no limit. The whole is the amount itself.
 func (a Amount) Share(percent int) Amount {
-	if percent == 100 {
+	if percent == 100 || a.first.value == nil {
 		return a
 	}
-	return a.times(big.NewRat(int64(percent), 100), a.Unit)
+	low, isLow := a.Min()
+	high, isHigh := a.Max()
+	share := big.NewRat(int64(percent), 100)
+	r := rounding{unit: a.Unit, digits: 2, coarse: true}
+	in := func(base *big.Rat) figure {
+		out := r.figure(a.Unit.FromBase(new(big.Rat).Mul(base, share)), nearest, 0)
+		out.value = shown(out) // in the other system it is the same figure
+		return out
+	}
+	if !isLow || !isHigh {
+		return a.times(share, a.Unit)
+	}
+	out := Amount{Dimension: a.Dimension, Unit: a.Unit, loose: a.loose, first: in(low)}
+	if high := in(high); high.text != out.first.text {
+		out.Shape, out.second = Range, high
+	}
+	out.Written = out.Plain()
+	return out
 }
 
 // times is the amount times a factor, in a unit.
@@ -51,6 +68,7 @@ type rounding struct {
 	unit   Unit
 	digits int  // significant figures
 	places int  // behind the point, of temperatures
+	coarse bool // three figures are rounded to two
 	fine   bool // thousandths of an inch above an inch too, as the other bound has them
 }
 
@@ -95,7 +113,7 @@ func (r rounding) figure(value *big.Rat, d direction, extra int) figure {
 		if value.Sign() != 0 {
 			least = 3
 		}
-	case significant(value, 3):
+	case !r.coarse && significant(value, 3):
 		places = mostPlaces // a value that ends within 3 figures is not rounded at all
 	}
 	shown := roundPlaces(value, places, d)

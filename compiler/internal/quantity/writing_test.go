@@ -32,16 +32,16 @@ func TestWritingOfAnotherLanguage(t *testing.T) {
 	assert.Equal(t, "1.5 L", amount.Scale(3).Plain())
 }
 
-// Shares of a torque, worked out by hand: the bounds of a range are rounded inwards, and
-// the whole is what its author wrote.
+// Shares of a torque, worked out by hand and rounded to what a scale shows; the whole is
+// what its author wrote.
 func TestShareOfATorque(t *testing.T) {
 	for _, one := range []struct {
 		text    string
 		percent int
 		want    string
 	}{
-		{"80 N·m", 30, "24 N·m"}, {"75 to 85 N·m", 60, "45 to 51 N·m"}, {"75 to 85 N·m", 30, "22.5 to 25.5 N·m"},
-		{"42 to 48 N·m", 100, "42 to 48 N·m"}, {"71 lbf·ft", 50, "35.5 lbf·ft"}, {"100 ± 10 N·m", 50, "45 to 55 N·m"},
+		{"80 N·m", 30, "24 N·m"}, {"75 to 85 N·m", 60, "45 to 51 N·m"}, {"75 to 85 N·m", 30, "23 to 26 N·m"}, {"44 to 48 N·m", 30, "13 to 14 N·m"}, {"8 to 10 N·m", 30, "2.4 to 3 N·m"}, {"100 to 101 N·m", 50, "50 to 51 N·m"},
+		{"42 to 48 N·m", 100, "42 to 48 N·m"}, {"71 lbf·ft", 50, "36 lbf·ft"}, {"100 ± 10 N·m", 50, "45 to 55 N·m"},
 	} {
 		amount, problems := Parse(one.text, Torque)
 		require.Empty(t, problems)

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"math"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -18,39 +19,46 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		machine := p.Job.Machine
-		if machine == nil || len(machine.Outline) == 0 {
+		if machine == nil || len(machine.Outline) < 3 {
 			return
 		}
-		low, high := machine.Outline[0], machine.Outline[0]
-		for _, corner := range machine.Outline {
-			low.X, low.Y = min(low.X, corner.X), min(low.Y, corner.Y)
-			high.X, high.Y = max(high.X, corner.X), max(high.Y, corner.Y)
-		}
-		look := func(thing model.Thing, spot []model.Spot) {
-			if len(spot) == 0 {
-				return
+		for _, place := range p.Job.Places() {
+			if reach := off(machine.Outline, place.At); !(reach <= 0.03*across(machine.Outline)) { // a little over the edge is drawn at the edge
+				p.Found(finding.Finding{Place: place.Where, Summary: fmt.Sprintf("the place [%g, %g] lies off the outline", place.At.X, place.At.Y),
+					Help: "Write a place on the outline: from the left, then from the top, in the units of the outline."})
 			}
-			at := spot[0]
-			if at.X >= low.X && at.X <= high.X && at.Y >= low.Y && at.Y <= high.Y { // not a number fails this as well
-				return
-			}
-			p.Found(finding.Finding{Place: thing.Key("at"), Summary: fmt.Sprintf("the place [%g, %g] lies off the outline, which goes from [%g, %g] to [%g, %g]", at.X, at.Y, low.X, low.Y, high.X, high.Y),
-				Help: "Write a place on the outline: from the left, then from the top."})
-		}
-		for _, part := range append(p.Job.Covers(), p.Job.Parts()...) {
-			look(part.Thing, part.Spot)
-		}
-		for _, cavity := range p.Job.Cavities() {
-			look(cavity.Thing, cavity.Spot)
-		}
-		for _, energy := range p.Job.Energies() {
-			look(energy.Thing, energy.Spot)
-		}
-		for _, point := range p.Job.Points() {
-			look(point.Thing, point.Spot)
-		}
-		for _, limit := range p.Job.Limits() {
-			look(limit.Thing, limit.Spot)
 		}
 	},
 })
+
+// off is how far a place lies outside of an outline; 0 inside.
+func off(outline []model.Spot, at model.Spot) float64 {
+	inside := false
+	nearest := math.Inf(1)
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(at.Y-a.Y)*(b.X-a.X)/(b.Y-a.Y) {
+			inside = !inside
+		}
+		dx, dy := b.X-a.X, b.Y-a.Y
+		along := 0.0
+		if length := dx*dx + dy*dy; length > 0 {
+			along = min(max(((at.X-a.X)*dx+(at.Y-a.Y)*dy)/length, 0), 1)
+		}
+		nearest = min(nearest, math.Hypot(at.X-a.X-along*dx, at.Y-a.Y-along*dy))
+	}
+	if inside {
+		return 0
+	}
+	return nearest
+}
+
+// across is the diagonal of the box round an outline.
+func across(outline []model.Spot) float64 {
+	low, high := outline[0], outline[0]
+	for _, corner := range outline {
+		low.X, low.Y = min(low.X, corner.X), min(low.Y, corner.Y)
+		high.X, high.Y = max(high.X, corner.X), max(high.Y, corner.Y)
+	}
+	return math.Hypot(high.X-low.X, high.Y-low.Y)
+}

@@ -29,7 +29,11 @@ func Stocks(file *model.File, fault func(*model.Stock) error) []finding.Finding 
 			if help == "" {
 				help = "write other measures"
 			}
-			pass.Found(finding.Finding{Place: stock.At, Summary: summary, Help: strings.ToUpper(help[:1]) + help[1:] + "."})
+			place := stock.At
+			if strings.Contains(summary, " hole") {
+				place = stock.Key("hole")
+			}
+			pass.Found(finding.Finding{Place: place, Summary: summary, Help: strings.ToUpper(help[:1]) + help[1:] + "."})
 		}
 	}
 	return out

@@ -43,7 +43,7 @@ func Pictures(file *model.File, look func(*model.Picture) (*picture.Picture, err
 		case err != nil:
 			pass := &Pass{File: file, rule: unreadablePicture, out: &out}
 			pass.Found(finding.Finding{Place: shown.Path.At, Summary: fmt.Sprintf("the picture %q %s", shown.Path.Text, err),
-				Help: fmt.Sprintf("Put a PNG or a JPEG at %s in the shop folder, or take the picture out.", shown.Place())})
+				Help: fmt.Sprintf("Put a PNG or a JPEG at %s in the shop folder, write its name as it is there, or take the picture out.", shown.Place())})
 		case seen != nil && max(seen.Width, seen.Height) < fewestPixels:
 			pass := &Pass{File: file, rule: coarsePicture, out: &out}
 			pass.Found(finding.Finding{Place: shown.Path.At, Summary: fmt.Sprintf("the picture %q has only %d × %d pixels", shown.Path.Text, seen.Width, seen.Height),

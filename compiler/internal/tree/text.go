@@ -137,7 +137,7 @@ func (p *parser) escape(s *speller, long bool) {
 	}
 	span := source.Span{Start: at, End: end}
 	p.skipText(long)
-	p.mend(badEscape, span, fmt.Sprintf("%s is no escape", p.at(span)), `Write \\ for a backslash, or put the text in single quotes.`, `Write \\`, `\`+p.at(span), false)
+	p.mend(badEscape, span, fmt.Sprintf("%s is no escape", p.at(span)), `Write \\ for a backslash, or put the text in single quotes. In a path write /.`, `Write \\`, `\`+p.at(span), false)
 }
 
 // skipText leaves the rest of a text on its line, so that its end is not told as a second fault.

@@ -230,10 +230,8 @@ func message(one plan.Caution, words plan.Words, figures map[string][]byte) caut
 		one.Word = strings.ToUpper(level)
 	}
 	out := caution{Caution: one, Labels: words.Labels, Look: level, Alert: level != "notice", Wear: strings.Join(one.Wear, ", ")}
-	for _, number := range one.Signs {
-		if number != "W001" { // the alert symbol says as much
-			out.Drawn = append(out.Drawn, figureOf(figures[number], strings.TrimSpace(number+" "+words.Signs[number]), "", nil, words.Labels)...)
-		}
+	for _, number := range one.Drawn() {
+		out.Drawn = append(out.Drawn, figureOf(figures[number], strings.TrimSpace(number+" "+words.Signs[number]), "", nil, words.Labels)...)
 	}
 	return out
 }

@@ -1,5 +1,0 @@
-//go:build !race
-
-package compiler_test
-
-const raced = false
