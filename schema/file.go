@@ -25,6 +25,7 @@ var fileTable = Table{
 		{Name: "spare", Kind: Named, Of: "spare", Doc: "Parts that are renewed: seals, filters, split pins."},
 		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings in this file that its author stands by, each with the reason: a plate figure of a machine, a special thread.", Example: `[{ rule = "units/disagree", reason = "as the plate on the pump has it" }]`},
 		{Name: "stock", Kind: Named, Of: "stock", Doc: "Card stock of the shop's own: tags, pouches, cards with a hole."},
+		{Name: "unit", Kind: Named, Of: "unit", Doc: "Machines that stand in the shop, each with its serial number and its meter. A machine that has none here is one of its kind."},
 		{Name: "second-reading", Kind: Sub, Of: "second-reading", Doc: "The figures of this file, read in the manual a second time by another person. Stands in the file itself, or in one of the same name in the folder second beside it: that of log-deck.toml in second/log-deck.toml."},
 		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
 	},
@@ -41,6 +42,9 @@ var shopTable = Table{
 		{Name: "reading-distance", Kind: Amount, Of: "length", Doc: "Distance from the eye to the card at the bench. Type is sized for it.", Example: `"500 mm"`},
 		{Name: "language", Kind: Choice, Doc: "Language of the fixed words and of the built-in safety messages. In another language than English the author's words are not read: hazards come from what is described, and the rules on words rest.", Example: `"de"`, Choices: Languages},
 		{Name: "signal-language", Kind: Choice, Doc: "Second language on the panels of safety messages: signal word and hazard.", Example: `"es"`, Choices: Languages},
+		{Name: "next", Kind: Choice, Doc: "What the next time of a job is counted from, when it was done early or late; done when left out.", Example: `"schedule"`, Choices: []Option{
+			{"done", "from when it was done"}, {"schedule", "from when it was due, so that early or late moves nothing"}}},
+		{Name: "soon", Kind: Amount, Of: "calendar", Doc: "How long before its day a job is told to come soon; 14 days when left out.", Example: `"14 days"`},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
 	},
 }
@@ -125,6 +129,36 @@ manual = "Operator's manual, section 4"
 inspect = "the oil level in the sight glass"
 expect = "between the two marks"
 outside = "Fill the oiler by its own card before the next shift."`,
+}
+
+var unitTable = Table{
+	Name: "unit", Header: "[unit.NAME]",
+	Doc: "One machine that stands in the shop. Entries of the service book name it.",
+	Keys: []Key{
+		{Name: "title", Kind: Text, Doc: "Name as it prints; the machine's when left out.", Example: `"Log deck, yard side"`},
+		{Name: "machine", Kind: Name, Of: "machine", Required: true, Doc: "What it is one of.", Example: `"log-deck"`},
+		{Name: "version", Kind: Text, Doc: "Which version of the machine it is.", Example: `"nine-metre"`},
+		{Name: "serial", Kind: Text, Doc: "Serial number.", Example: `"LD6-0117"`},
+		{Name: "in-service", Kind: Day, Doc: "Day it went into service; the machine's when left out.", Example: "2019-04-01"},
+		{Name: "meter-then", Kind: Amount, Of: "interval", Doc: "What its meter stood at on that day; nothing when left out.", Example: `"120 h"`},
+		{Name: "use", Kind: Subs, Of: "use", Doc: "How much it runs, where its readings do not tell yet."},
+	},
+	Example: `[unit.deck]
+machine = "log-deck"
+version = "six-metre"
+serial = "LD6-0117"
+in-service = 2019-04-01
+use = [{ from = "04-01", to = "10-31", week = "30 h" }]`,
+}
+
+var useTable = Table{
+	Name: "use", Header: "use = [{ … }]",
+	Doc: "How much a machine runs over a part of the year.",
+	Keys: []Key{
+		{Name: "from", Kind: Text, Doc: "First day of the part, month and day; the whole year when left out.", Example: `"04-01"`},
+		{Name: "to", Kind: Text, Doc: "Last day of the part.", Example: `"10-31"`},
+		{Name: "week", Kind: Amount, Of: "interval", Required: true, Doc: "How much in a week.", Example: `"30 h"`},
+	},
 }
 
 // secondReadingTable holds the tables of a file once more. Two people seldom make

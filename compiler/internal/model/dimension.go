@@ -11,7 +11,7 @@ import (
 var dimensionNames = map[string][]quantity.Dimension{
 	"torque": {quantity.Torque}, "length": {quantity.Length}, "volume": {quantity.Volume}, "mass": {quantity.Mass}, "count": {quantity.Count},
 	"time": {quantity.Time}, "angle": {quantity.Angle}, "pressure": {quantity.Pressure}, "voltage": {quantity.Voltage}, "any": {quantity.Any},
-	"interval": {quantity.Time, quantity.Calendar, quantity.Distance, quantity.Cycles},
+	"calendar": {quantity.Calendar}, "interval": {quantity.Time, quantity.Calendar, quantity.Distance, quantity.Cycles},
 }
 
 // dimensions are the dimensions a key of the schema allows, the likeliest first.

@@ -276,6 +276,8 @@ func newThing(kind string, thing Thing) (value any, overrides *[]Override, blank
 		return &Supply{Thing: thing}, nil, nil
 	case "spare":
 		return &Spare{Thing: thing}, nil, nil
+	case "unit":
+		return &Unit{Thing: thing}, nil, nil
 	case "stock":
 		return &Stock{Thing: thing}, nil, nil
 	default:

@@ -11,6 +11,8 @@ type Shop struct {
 	ReadingDistance Amount `key:"reading-distance"`
 	Language        Text   `key:"language"`
 	SignalLanguage  Text   `key:"signal-language"`
+	Next            Text   `key:"next"`
+	Soon            Amount `key:"soon"`
 	Local           Text   `key:"local"`
 }
 
@@ -63,6 +65,26 @@ type Procedure struct {
 	Notes       List       `key:"notes"`
 	Pictures    []*Picture `key:"pictures"`
 	Allow       []*Allow   `key:"allow"`
+}
+
+// Unit is one machine that stands in the shop.
+type Unit struct {
+	Thing
+	Title     Text   `key:"title"`
+	Machine   Text   `key:"machine"`
+	Version   Text   `key:"version"`
+	Serial    Text   `key:"serial"`
+	InService Text   `key:"in-service"`
+	MeterThen Amount `key:"meter-then"`
+	Use       []*Use `key:"use"`
+}
+
+// Use is how much a machine runs over a part of the year.
+type Use struct {
+	Thing
+	From Text   `key:"from"`
+	To   Text   `key:"to"`
+	Week Amount `key:"week"`
 }
 
 // Stock is something of the shop's own that cards are printed on.
