@@ -309,7 +309,8 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 	for _, kind := range kinds {
 		switch kind {
 		case "machine":
-			if len(file.names("machine")) == 0 || file.machine != nil { // without any, the machine is said in words
+			names := file.names("machine")
+			if len(names) == 0 || file.machine != nil || slices.Contains(names, name) { // without any, the machine is said in words
 				return true
 			}
 		case "procedure":
