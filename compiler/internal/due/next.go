@@ -93,8 +93,8 @@ type Answer struct {
 // no First) since service began, and goes on by Every. A time done counts for the point of
 // the grid that is nearest, for the later of two as near as each other; before the first
 // point stands the begin of service. Next is the point behind that: the first that is more
-// than half an interval away. So done early it does not come twice, done late none is left
-// out, and what is done when it is due never waits longer than one and a half intervals.
+// than half an interval away, and at the most one and a half. So done early it does not
+// come twice, and done late none is left out.
 // Hours and days have each a grid of their own. The grid of hours stands on what the meter
 // showed when service began; that of days, where no such day is known, on the first time
 // it was done.
