@@ -42,6 +42,8 @@ var allowed = map[string][]string{
 	"compiler/internal/emit/html":        {"compiler/internal/entry", "compiler/internal/plan", "templates"},
 	"compiler/internal/entry":            {"compiler/internal/plan", "compiler/internal/quantity"},
 	"compiler/internal/emit/json":        {"compiler/source", "compiler/finding"},
+	"compiler/internal/due":              {},
+	"compiler/internal/emit/ical":        {"compiler/internal/due"},
 	"schema":                             {},
 	"templates":                          {},
 }
