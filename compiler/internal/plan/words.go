@@ -236,6 +236,24 @@ type Labels struct {
 	ChartPoints string `toml:"chart-points"`
 	ChartNote   string `toml:"chart-note"`
 
+	// of the trend sheet
+	Trend         string `toml:"trend"`
+	TrendReadings string `toml:"trend-readings"`
+	TrendReading  string `toml:"trend-reading"`
+	TrendOutside  string `toml:"trend-outside"`
+	TrendLine     string `toml:"trend-line"`
+	TrendBand     string `toml:"trend-band"`
+	TrendMeets    string `toml:"trend-meets"`
+	TrendMeeting  string `toml:"trend-meeting"` // "{limit} {at} {early} {late}"
+	TrendFar      string `toml:"trend-far"`     // "{limit} {at}"
+	TrendFew      string `toml:"trend-few"`     // "{n} {least}"
+	TrendNoFigure string `toml:"trend-no-figure"`
+	TrendNoSpread string `toml:"trend-no-spread"`
+	TrendFlat     string `toml:"trend-flat"`
+	TrendPast     string `toml:"trend-past"` // "{limit}"
+	TrendAway     string `toml:"trend-away"` // "{limit}"
+	TrendNoLimit  string `toml:"trend-no-limit"`
+
 	// of the gauge
 	Gauge      string `toml:"gauge"`
 	GaugeTrue  string `toml:"gauge-true"`
