@@ -7,6 +7,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"benchleaf/compiler"
 )
 
 // mostEntries is how many files and folders are looked at before the search is
@@ -90,6 +92,8 @@ func (f *finder) start(asked string) {
 	case info.IsDir():
 		f.roots = append(f.roots, real)
 		f.walk(real)
+	case filepath.Base(path) == compiler.Servicebook:
+		f.fault("%s is the service book; see what it tells with: benchleaf due", asked)
 	case filepath.Ext(path) != ".toml":
 		f.fault("%s is not a procedure file; their names end in .toml", asked)
 	case !info.Mode().IsRegular():
@@ -188,7 +192,7 @@ func (f *finder) walk(folder string) {
 			}
 		case entry.Type()&fs.ModeSymlink != 0:
 			f.links = append(f.links, path)
-		case filepath.Ext(name) != ".toml":
+		case filepath.Ext(name) != ".toml" || name == compiler.Servicebook:
 		case !entry.Type().IsRegular():
 			f.fault("%s is not a plain file", f.shown(path))
 		default:

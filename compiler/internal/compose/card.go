@@ -228,13 +228,13 @@ func (w *writer) cautions(card *plan.Card) map[int][]plan.Caution {
 		}
 	}
 	for i := range card.Cautions {
-		card.Cautions[i].Steps = standing(card.Cautions[i], atStep)
+		card.Cautions[i].Steps = standsAt(card.Cautions[i], atStep)
 	}
 	return atStep
 }
 
-// standing lists the steps at which a message stands word for word.
-func standing(caution plan.Caution, atStep map[int][]plan.Caution) []int {
+// standsAt lists the steps at which a message stands word for word.
+func standsAt(caution plan.Caution, atStep map[int][]plan.Caution) []int {
 	var out []int
 	for number, list := range atStep {
 		if slices.ContainsFunc(list, func(other plan.Caution) bool { return reflect.DeepEqual(other, caution) }) {

@@ -453,6 +453,20 @@ func (j *Job) Things(kinds ...string) []string {
 	return out
 }
 
+// Units lists the machines that stand in the shop, as the files describe them, in the order
+// of the files.
+func (s *Set) Units() []*Unit {
+	var out []*Unit
+	for _, file := range s.Files {
+		for _, thing := range file.things {
+			if unit, ok := file.index[thing.kind+"/"+thing.name].(*Unit); ok {
+				out = append(out, unit)
+			}
+		}
+	}
+	return out
+}
+
 // Stocks lists the stocks that a file describes, in its order.
 func (f *File) Stocks() []*Stock {
 	var out []*Stock

@@ -1,0 +1,87 @@
+package compose
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"benchleaf/compiler/internal/due"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/standing"
+)
+
+// stateKeys are the states as programs read them.
+var stateKeys = map[due.State]string{due.Overdue: "overdue", due.Due: "due", due.Soon: "soon", due.Later: "later", due.Unknown: "unknown", due.OnCondition: "on-condition"}
+
+// DueList puts into words how jobs stand on a day. works are those of the jobs, for their
+// language and units. It is an error when the shop's language has no words.
+func DueList(standings []standing.Standing, on due.Day, language string, system quantity.System) (plan.DueList, error) {
+	out := plan.DueList{On: on.String()}
+	for _, one := range standings {
+		w, err := newWriter(Work{Job: one.Job, Language: language}, system)
+		if err != nil {
+			return plan.DueList{}, err
+		}
+		out.Words = w.words
+		if one.Job.Shop != nil {
+			out.Shop = one.Job.Shop.Title.Text
+		}
+		out.Rows = append(out.Rows, w.due(one))
+	}
+	return out, nil
+}
+
+func (w *writer) due(one standing.Standing) plan.DueRow {
+	answer, labels := one.Answer, w.words.Labels
+	row := plan.DueRow{Unit: one.Unit.Name, Machine: one.Unit.Title, Procedure: one.Job.File.Name(), Title: one.Job.Procedure.Title.Text,
+		State: stateKeys[answer.State], Every: w.interval(one.Job.Procedure.Every), By: string(answer.Limit)}
+	row.Word = map[string]string{"overdue": labels.Overdue, "due": labels.Due, "soon": labels.Soon, "later": labels.Later, "unknown": labels.NotKnown, "on-condition": labels.OnCondition}[row.State]
+	if answer.Day > 0 && answer.Day < due.Never {
+		row.Day = answer.Day.String()
+		if answer.Span.Early > 0 && answer.Span.Early != answer.Day {
+			row.Early = answer.Span.Early.String()
+		}
+		if answer.Span.Late > 0 && answer.Span.Late != answer.Day && answer.Span.Late < due.Never {
+			row.Late = answer.Span.Late.String()
+		}
+	}
+	if answer.Metered {
+		row.Meter = w.stand(one.Meter.Shows(answer.Meter.Expected), one.Unit.Meter)
+	}
+	if last := one.Last; last != nil {
+		row.LastDay, row.LastWho = last.Day.String(), last.Who
+		if one.Read {
+			row.LastMeter = w.stand(one.Meter.Shows(one.At), one.Unit.Meter)
+		}
+	}
+	var notes []string
+	if when := one.Job.Procedure.When.Text; when != "" {
+		notes = append(notes, when)
+	}
+	if answer.Reason != "" {
+		notes = append(notes, w.reason(answer.Reason))
+	}
+	if last := one.Last; last != nil && last.Outside > 0 {
+		notes = append(notes, strings.ReplaceAll(labels.OutsideLast, "{n}", strconv.Itoa(last.Outside)))
+	}
+	row.Note = strings.Join(notes, "; ")
+	return row
+}
+
+// stand is what a meter shows, to the whole unit.
+func (w *writer) stand(value float64, unit string) string {
+	return fmt.Sprintf("%.0f\u00a0%s", math.Round(value), cmp.Or(w.words.Units[unit], unit))
+}
+
+// reason says why something is not known.
+func (w *writer) reason(reason due.Reason) string {
+	labels := w.words.Labels
+	said := map[due.Reason]string{due.NeverDone: labels.NeverDone, due.NoReadings: labels.NoMeter, due.FewReadings: labels.FewMeter, due.Idle: labels.IdleMeter, due.NotRead: labels.NotRead}
+	if words := said[reason]; words != "" {
+		return words
+	}
+	return string(reason)
+}
