@@ -39,44 +39,18 @@ type Due struct {
 // book; an empty book is one in which nothing was done yet. It is an error when a day that
 // is asked for is none, when a meter is of no machine, or when the book cannot be read.
 func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
-	on, err := due.ParseDay(asked.On)
-	if err != nil {
-		return nil, err
-	}
 	by := due.Never
 	if asked.By != "" {
+		var err error
 		if by, err = due.ParseDay(asked.By); err != nil {
 			return nil, err
 		}
 	}
-	var jobs []*model.Job
-	for _, job := range r.Jobs {
-		if !job.Blocked {
-			jobs = append(jobs, job.work.Job)
-		}
-	}
-	units, problems := standing.Units(jobs, r.set.Units())
-	entries, err := entry.Read(book)
+	f, err := r.fleet(asked, book)
 	if err != nil {
 		return nil, err
 	}
-	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
-		if !slices.ContainsFunc(units, func(unit standing.Unit) bool { return unit.Name == name }) {
-			return nil, fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(unitNames(units), ", "))
-		}
-		entries = append(entries, entry.Entry{Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
-	}
-	kept, err := standing.Gather(units, on, func(each func(entry.Entry) error) error {
-		for _, one := range entries {
-			if err := each(one); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-	if err != nil {
-		return nil, err
-	}
+	jobs, units, kept, problems, on := f.jobs, f.units, f.book, f.problems, f.on
 	stands := standing.Of(jobs, units, kept, on)
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
@@ -98,6 +72,51 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	}
 	out.Rows = out.list.Rows
 	return out, nil
+}
+
+// fleet is the machines of a shop with what its service book tells of them up to a day.
+type fleet struct {
+	jobs     []*model.Job
+	units    []standing.Unit
+	book     *standing.Book
+	problems []string
+	on       due.Day
+	entries  []entry.Entry
+}
+
+func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
+	out := &fleet{}
+	var err error
+	if out.on, err = due.ParseDay(asked.On); err != nil {
+		return nil, err
+	}
+	for _, job := range r.Jobs {
+		if !job.Blocked {
+			out.jobs = append(out.jobs, job.work.Job)
+		}
+	}
+	out.units, out.problems = standing.Units(out.jobs, r.set.Units())
+	if out.entries, err = entry.Read(book); err != nil {
+		return nil, err
+	}
+	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
+		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
+			return nil, fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(unitNames(out.units), ", "))
+		}
+		out.entries = append(out.entries, entry.Entry{Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
+	}
+	out.book, err = standing.Gather(out.units, out.on, out.scan)
+	return out, err
+}
+
+// scan gives the entries in their order.
+func (f *fleet) scan(each func(entry.Entry) error) error {
+	for _, one := range f.entries {
+		if err := each(one); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func unitNames(units []standing.Unit) []string {

@@ -11,8 +11,10 @@ import (
 
 // Book is what a service book tells of each machine.
 type Book struct {
-	units    map[string]*history
 	Problems []Problem
+
+	units map[string]*history
+	put   map[int]bool // numbers of entries that a later one stands for
 }
 
 // Problem is an entry that could not be taken as it stands.
@@ -52,7 +54,7 @@ func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) 
 	}); err != nil {
 		return nil, err
 	}
-	book := &Book{units: map[string]*history{}}
+	book := &Book{units: map[string]*history{}, put: put}
 	place := 0
 	err := scan(func(e entry.Entry) error {
 		place++

@@ -154,11 +154,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 	var out []Standing
 	for _, unit := range units {
 		history := book.of(unit.Name)
-		most := 0.0
-		if unit.Meter == "h" {
-			most = due.HoursADay
-		}
-		meter, faults := due.Join(unit.Start, most, history.readings)
+		meter, faults := due.Join(unit.Start, most(unit), history.readings)
 		for _, fault := range faults {
 			against := ""
 			if fault.Against >= 0 && fault.Against < len(history.entries) {

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"benchleaf/compiler"
+)
+
+func trendCommand(by *caller) *cobra.Command {
+	var look compiler.Look
+	var asked compiler.Asked
+	var out string
+	cmd := &cobra.Command{
+		Use:   "trend [PATH…]",
+		Short: "Draw what was read against its limit, and say when the limit comes",
+		Long: `Trend reads the service book of the shop and draws a sheet for each thing that was
+measured on a machine: its readings over the meter, the limit, the straight line
+through them and where it meets the limit, with how far that may be out. Where the
+readings do not bear it, it says so and draws no line.`,
+		Example: `  benchleaf trend                       everything that is read, into out
+  benchleaf trend chain-tension.toml    what is read at one procedure`,
+		RunE: func(_ *cobra.Command, paths []string) error {
+			if asked.On == "" {
+				asked.On = time.Now().Format(time.DateOnly)
+			}
+			builds, held, err := by.prepare(paths, out, "", look)
+			if err != nil {
+				return err
+			}
+			for _, b := range builds {
+				book, err := b.shop.book()
+				if err != nil {
+					return err
+				}
+				made, troubles, err := b.result.Trends(look, asked, book)
+				if err != nil {
+					return err
+				}
+				b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
+			}
+			return by.deliver(builds, held)
+		},
+	}
+	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
+	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
+	lookFlags(cmd, &look)
+	return cmd
+}
