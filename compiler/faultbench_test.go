@@ -50,8 +50,8 @@ var runs = slices.Concat(faultKinds, harmlessKinds)
 // TestFaultBench puts faults into the demonstration shop one at a time, and holds
 // what is found against testdata/faults/table.md: no kind may be found less often.
 func TestFaultBench(t *testing.T) {
-	if compiler.Raced {
-		t.Skip("too slow under the race detector, and nothing here is shared but what other tests share")
+	if testing.Short() {
+		t.Skip("too slow with -short, and nothing here is shared but what other tests share")
 	}
 	files := compiler.ReadFolder(t, demonstration)
 	undamaged := compiler.Compile(compiler.Input{Files: files}).Findings

@@ -278,7 +278,7 @@ func pixels(mm float64) int { return int(math.Round(mm / 25.4 * dotsPerInch)) }
 // dots to the inch. The word and the line beside it are handed to it cut out, since it
 // takes neighbouring grounds of different shades for pictures, in full colour too.
 func TestPanelReads(t *testing.T) {
-	if Raced {
+	if testing.Short() {
 		t.Skip("nothing here runs side by side")
 	}
 	pdftoppm, tesseract := outside(t, "pdftoppm"), outside(t, "tesseract")

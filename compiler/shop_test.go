@@ -61,7 +61,7 @@ func TestDemonstrationProceduresHaveDepth(t *testing.T) {
 func TestEveryCardFitsEveryStock(t *testing.T) {
 	result := compileShop(t)
 	stocks := compiler.Stocks()
-	if compiler.Raced {
+	if testing.Short() {
 		stocks = stocks[:1]
 	}
 	for _, stock := range stocks {
@@ -198,7 +198,11 @@ func TestSameInputSameBytesWithOneCoreAndTwo(t *testing.T) {
 		return append(outputs(t, result), compiler.Output{Name: "json", Bytes: result.JSON()})
 	}
 	first := everything(1)
-	for range 3 {
+	rounds := 3
+	if testing.Short() {
+		rounds = 1
+	}
+	for range rounds {
 		again := everything(2)
 		require.Len(t, again, len(first))
 		for i := range first {

@@ -79,7 +79,7 @@ func median(all []time.Duration) time.Duration {
 // Each typesetter makes of its input a PDF with as many pages as the manual has, within a
 // quarter, and its words are those of the manual.
 func TestTypesettersSetTheSameManual(t *testing.T) {
-	if Raced {
+	if testing.Short() {
 		t.Skip("nothing here runs side by side")
 	}
 	content, document := boundManual(t)

@@ -20,7 +20,7 @@ func TestTheWalkOverEveryCardOnEveryStock(t *testing.T) {
 	result := Compile(Input{Files: files, Pictures: ReadPictures(t, folder, files)})
 	sides, pictures := 0, 0
 	stocks := Stocks()
-	if Raced {
+	if testing.Short() {
 		stocks = stocks[:1]
 	}
 	for _, stock := range stocks {

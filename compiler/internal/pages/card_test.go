@@ -2,6 +2,7 @@ package pages_test
 
 import (
 	"fmt"
+	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -54,7 +55,7 @@ func TestNothingCollidesOnAnyStock(t *testing.T) {
 func TestNothingCollidesOnCardsNoAuthorWouldWrite(t *testing.T) {
 	all := looks(t, 350, 500, 900)
 	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(80) {
+	for seed := range rounds(80) {
 		look := all[names[int(seed)%len(names)]]
 		name := fmt.Sprintf("seed %d, %s", seed, names[int(seed)%len(names)])
 		card := pagestest.Random(seed)
@@ -74,7 +75,7 @@ func TestNothingCollidesOnCardsNoAuthorWouldWrite(t *testing.T) {
 func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
 	all := looks(t, 350, 500, 900)
 	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(60) {
+	for seed := range rounds(60) {
 		name := names[int(seed)%len(names)]
 		list := pagestest.RandomList(seed)
 		doc, problems := pages.LayPick(list, all[name])
@@ -96,7 +97,7 @@ func TestNothingCollidesOnListsNoShopWouldHave(t *testing.T) {
 func TestNothingCollidesOnApprovalSheetsNoJobWouldHave(t *testing.T) {
 	all := looks(t, 350, 500, 900)
 	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(60) {
+	for seed := range rounds(60) {
 		name := names[int(seed)%len(names)]
 		sheet := pagestest.RandomApproval(seed)
 		doc, problems := pages.LayApproval(sheet, all[name])
@@ -242,4 +243,18 @@ func says(doc pages.Document, words string) bool {
 		}
 	}
 	return false
+}
+
+// rounds counts up to a number; up to a fifth of it where little time is to be taken.
+func rounds(n uint64) iter.Seq[uint64] {
+	if testing.Short() {
+		n = (n + 4) / 5
+	}
+	return func(yield func(uint64) bool) {
+		for i := range n {
+			if !yield(i) {
+				return
+			}
+		}
+	}
 }

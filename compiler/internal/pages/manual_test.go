@@ -53,7 +53,7 @@ func TestNothingCollidesInAManualOnAnyStock(t *testing.T) {
 func TestNothingCollidesInManualsNoShopWouldHave(t *testing.T) {
 	all := looks(t, 350, 500, 900)
 	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(24) {
+	for seed := range rounds(24) {
 		look := all[names[int(seed)%len(names)]]
 		name := fmt.Sprintf("seed %d, %s", seed, names[int(seed)%len(names)])
 		content := pagestest.RandomManual(seed)

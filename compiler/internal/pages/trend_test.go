@@ -39,7 +39,7 @@ func TestATrendCollidesInNoLanguageOnAnyStock(t *testing.T) {
 func TestNothingCollidesInTrendsNoMachineWouldHave(t *testing.T) {
 	all := looks(t, 350, 500, 900)
 	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(200) {
+	for seed := range rounds(200) {
 		name := names[int(seed)%len(names)]
 		sheet := pagestest.RandomTrend(seed)
 		doc, problems := pages.LayTrend(sheet, all[name])
