@@ -16,8 +16,6 @@ import (
 	"benchleaf/compiler/internal/standing"
 )
 
-// Servicebook is the name of the file with the service book of a shop, beside its shop file.
-const Servicebook = "service-book.toml"
 
 // Asked is what is asked of what is due.
 type Asked struct {

@@ -26,7 +26,7 @@ service book of the shop, and says when each job is due at each machine: by its 
 or by the calendar, whichever comes first. Meters are reckoned on from their readings,
 and where the day is not certain the days it may come on are told.
 
-What is done and read stands in ` + compiler.Servicebook + ` at the top of the shop folder; the machines
+What is done and read stands in ` + compiler.Bookfile + ` at the top of the shop folder; the machines
 that stand in the shop are described with [unit.NAME].
 
 It ends with status 0 when nothing is due, 1 when something is, and 2 when it could not
@@ -104,10 +104,10 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 
 // book is the text of the service book of the shop; empty where there is none.
 func (s *shop) book() ([]byte, error) {
-	if _, err := os.Lstat(filepath.Join(s.folder, compiler.Servicebook)); os.IsNotExist(err) {
+	if _, err := os.Lstat(filepath.Join(s.folder, compiler.Bookfile)); os.IsNotExist(err) {
 		return nil, nil
 	}
-	return s.open(compiler.Servicebook, mostBook, "a service book")
+	return s.open(compiler.Bookfile, mostBook, "a service book")
 }
 
 // tellDue draws what is due as a table, state by state.

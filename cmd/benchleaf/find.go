@@ -92,7 +92,7 @@ func (f *finder) start(asked string) {
 	case info.IsDir():
 		f.roots = append(f.roots, real)
 		f.walk(real)
-	case filepath.Base(path) == compiler.Servicebook:
+	case filepath.Base(path) == compiler.Bookfile:
 		f.fault("%s is the service book; see what it tells with: benchleaf due", asked)
 	case filepath.Ext(path) != ".toml":
 		f.fault("%s is not a procedure file; their names end in .toml", asked)
@@ -192,7 +192,7 @@ func (f *finder) walk(folder string) {
 			}
 		case entry.Type()&fs.ModeSymlink != 0:
 			f.links = append(f.links, path)
-		case filepath.Ext(name) != ".toml" || name == compiler.Servicebook:
+		case filepath.Ext(name) != ".toml" || name == compiler.Bookfile:
 		case !entry.Type().IsRegular():
 			f.fault("%s is not a plain file", f.shown(path))
 		default:

@@ -199,7 +199,7 @@ func (s *shop) match(pattern string) []string {
 		return nil // the compiler says that no file is there
 	}
 	return slices.DeleteFunc(found, func(name string) bool {
-		return path.Ext(name) != ".toml" || path.Base(name) == compiler.Servicebook || strings.HasPrefix(path.Base(name), ".")
+		return path.Ext(name) != ".toml" || path.Base(name) == compiler.Bookfile || strings.HasPrefix(path.Base(name), ".")
 	})
 }
 

@@ -1,0 +1,6 @@
+//go:build race
+
+package main
+
+// raced: under the race detector everything is many times slower.
+const raced = true

@@ -1,0 +1,32 @@
+package compiler
+
+import (
+	"io"
+
+	"benchleaf/compiler/internal/entry"
+)
+
+// Bookfile is the name of the service book of a shop, in its folder.
+const Bookfile = "service-book.toml"
+
+// BookHead is what a new service book begins with.
+const BookHead = entry.Head
+
+// Entry is an entry of a service book.
+type Entry = entry.Entry
+
+// BookFaults are the faults of a service book, one for each entry that cannot be read.
+type BookFaults = entry.Faults
+
+// ScanBook hands over the entries of a service book, with the lines they begin on; what
+// cannot be read is told at the end as BookFaults.
+func ScanBook(text io.Reader, each func(e Entry, line int) error) error {
+	return entry.Scan(text, each)
+}
+
+// TornBook gives how many bytes of a service book are whole; the rest was torn in writing.
+func TornBook(text []byte) (whole int) { return entry.Torn(text) }
+
+// LastEntry is the number of the last entry of a text in which every entry stands as the
+// program writes it, each with a higher number than the one before; false for any other.
+func LastEntry(text []byte) (number int, ok bool) { return entry.Last(text) }
