@@ -30,3 +30,9 @@ func TornBook(text []byte) (whole int) { return entry.Torn(text) }
 // LastEntry is the number of the last entry of a text in which every entry stands as the
 // program writes it, each with a higher number than the one before; false for any other.
 func LastEntry(text []byte) (number int, ok bool) { return entry.Last(text) }
+
+// On is an entry of a day such as 2026-05-01.
+func On(e Entry, day string) Entry {
+	e.Date = entry.Day(day)
+	return e
+}

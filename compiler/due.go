@@ -1,6 +1,8 @@
 package compiler
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
 	"maps"
 	"slices"
@@ -15,7 +17,6 @@ import (
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
 )
-
 
 // Asked is what is asked of what is due.
 type Asked struct {
@@ -48,12 +49,12 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	if err != nil {
 		return nil, err
 	}
-	jobs, units, kept, problems, on := f.jobs, f.units, f.book, f.problems, f.on
+	jobs, units, kept, on := f.jobs, f.units, f.book, f.on
 	stands := standing.Of(jobs, units, kept, on)
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
-	out := &Due{Problems: problems, on: on}
+	out := &Due{Problems: f.problems, on: on}
 	for _, problem := range kept.Problems {
 		out.Problems = append(out.Problems, fmt.Sprintf("entry %d of the service book: %s", problem.Entry, problem.Text))
 	}
@@ -68,7 +69,12 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	if err != nil {
 		return nil, err
 	}
-	out.Rows = out.list.Rows
+	out.Rows = slices.Clone(out.list.Rows)
+	for i := range out.Rows { // spaces that keep a line together are for pages
+		for _, text := range []*string{&out.Rows[i].Meter, &out.Rows[i].LastMeter, &out.Rows[i].Every, &out.Rows[i].Note} {
+			*text = strings.ReplaceAll(*text, "\u00a0", " ")
+		}
+	}
 	return out, nil
 }
 
@@ -79,7 +85,9 @@ type fleet struct {
 	book     *standing.Book
 	problems []string
 	on       due.Day
-	entries  []entry.Entry
+	text     []byte        // of the book, as far as it is whole
+	more     []entry.Entry // behind it
+	faults   bool          // of the book were told
 }
 
 func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
@@ -88,28 +96,45 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 	if out.on, err = due.ParseDay(asked.On); err != nil {
 		return nil, err
 	}
+	var all []*model.Job
 	for _, job := range r.Jobs {
+		all = append(all, job.work.Job)
 		if !job.Blocked {
 			out.jobs = append(out.jobs, job.work.Job)
 		}
 	}
-	out.units, out.problems = standing.Units(out.jobs, r.set.Units())
-	if out.entries, err = entry.Read(book); err != nil {
-		return nil, err
+	out.units, out.problems = standing.Units(all, r.set.Units()) // a machine is there, whatever is wrong with a procedure
+	out.text = book[:entry.Torn(book)]
+	if torn := len(book) - len(out.text); torn > 0 {
+		out.problems = append(out.problems, fmt.Sprintf("the last %d bytes of the service book were torn in writing and are left aside; the next entry puts them into a file of their own", torn))
 	}
 	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
 		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
 			return nil, fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(unitNames(out.units), ", "))
 		}
-		out.entries = append(out.entries, entry.Entry{Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
+		out.more = append(out.more, entry.Entry{Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
 	}
 	out.book, err = standing.Gather(out.units, out.on, out.scan)
 	return out, err
 }
 
-// scan gives the entries in their order.
+// scan gives the entries in their order. What of the book cannot be read is told once, and
+// the rest counts.
 func (f *fleet) scan(each func(entry.Entry) error) error {
-	for _, one := range f.entries {
+	err := entry.Scan(bytes.NewReader(f.text), func(e entry.Entry, _ int) error { return each(e) })
+	var faults entry.Faults
+	switch {
+	case errors.As(err, &faults):
+		if !f.faults {
+			for _, fault := range faults {
+				f.problems = append(f.problems, Bookfile+": "+fault.Error())
+			}
+		}
+		f.faults = true
+	case err != nil:
+		return err
+	}
+	for _, one := range f.more {
 		if err := each(one); err != nil {
 			return err
 		}

@@ -25,13 +25,10 @@ func (r *Result) Trends(look Look, asked Asked, book []byte) ([]Output, []Troubl
 	var outputs []Output
 	var all []Trouble
 	for _, one := range series {
-		at := slices.IndexFunc(r.Jobs, func(job Job) bool {
-			return !job.Blocked && job.Name == one.Procedure && (one.Unit.Version == "" || job.Variant == "" || job.Variant == one.Unit.Version) && job.Machine == one.Unit.MachineTitle
-		})
-		if at < 0 {
+		job := r.jobOf(one.Procedure, one.Unit)
+		if job == nil {
 			continue
 		}
-		job := r.Jobs[at]
 		wishes := compose.WishesOf(job.work.Job)
 		own := look
 		own.Stock = first(look.Stock, large(wishes.Stock))
@@ -39,7 +36,7 @@ func (r *Result) Trends(look Look, asked Asked, book []byte) ([]Output, []Troubl
 		if err != nil {
 			return nil, nil, err
 		}
-		card, err := compose.Card(job.work.In(look.Language), system, nil)
+		card, err := r.card(job, look)
 		if err != nil {
 			return nil, nil, err
 		}
@@ -55,7 +52,7 @@ func (r *Result) Trends(look Look, asked Asked, book []byte) ([]Output, []Troubl
 			continue
 		}
 		document, problems := pages.LayTrend(content, settled)
-		made, troubles, err := look.draw(fileName(one.Unit.Name+"-"+one.What)+"-trend.pdf", document, problems, r.Jobs[at:at+1])
+		made, troubles, err := look.draw(fileName(one.Unit.Name+"-"+one.What)+"-trend.pdf", document, problems, []Job{*job})
 		if err != nil {
 			return nil, nil, err
 		}

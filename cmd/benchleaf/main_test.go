@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -30,12 +31,23 @@ func TestCommand(t *testing.T) {
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"noise":   noise,
+			"tear":    tear,
 			"latin1":  latin1,
 			"fill":    fill,
 			"isjson":  isJSON,
 			"nothing": nothingElse,
 		},
 	})
+}
+
+// tear takes the last bytes of a file away: tear FILE BYTES.
+func tear(ts *testscript.TestScript, neg bool, args []string) {
+	path := ts.MkAbs(args[0])
+	text, err := os.ReadFile(path)
+	ts.Check(err)
+	bytes, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	ts.Check(os.WriteFile(path, text[:len(text)-bytes], 0o644))
 }
 
 // noise FILE KIND MIB writes bytes from a fixed seed: raw, or printable.

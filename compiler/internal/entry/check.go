@@ -13,12 +13,7 @@ import (
 
 // Check says where an entry and the card it was written by do not agree, a line each.
 func (e Entry) Check(card plan.Card) []string {
-	c := checker{card: card, steps: map[int]plan.Step{}}
-	for _, section := range card.Sections {
-		for _, step := range section.Steps {
-			c.steps[step.Number] = step
-		}
-	}
+	c := checkerOf(card)
 	c.head(e)
 	c.walked(e)
 	for _, reading := range e.Readings {
@@ -27,10 +22,37 @@ func (e Entry) Check(card plan.Card) []string {
 	return c.out
 }
 
+// Judged is the entry with each reading that is outside of the limit of the card said to be
+// so. A value that cannot be read stays as it was said.
+func (e Entry) Judged(card plan.Card) Entry {
+	c := checkerOf(card)
+	e.Readings = slices.Clone(e.Readings)
+	for i, reading := range e.Readings {
+		if blank, known := c.blank(reading); known {
+			quiet := c
+			quiet.out = nil
+			if outside := quiet.value("", reading.Value, blank); len(quiet.out) == 0 {
+				e.Readings[i].Outside = outside
+			}
+		}
+	}
+	return e
+}
+
 type checker struct {
 	card  plan.Card
 	steps map[int]plan.Step
 	out   []string
+}
+
+func checkerOf(card plan.Card) checker {
+	c := checker{card: card, steps: map[int]plan.Step{}}
+	for _, section := range card.Sections {
+		for _, step := range section.Steps {
+			c.steps[step.Number] = step
+		}
+	}
+	return c
 }
 
 func (c *checker) say(format string, args ...any) {
@@ -84,26 +106,35 @@ func (c *checker) walked(e Entry) {
 func plain(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
 
 func (c *checker) reading(reading Reading) {
+	blank, known := c.blank(reading)
+	name := fmt.Sprintf("reading %q", reading.What)
+	if reading.Step > 0 {
+		name = fmt.Sprintf("step %d: %s", reading.Step, name)
+	}
+	if !known {
+		c.say("%s: the card asks for none of that name there", name)
+		return
+	}
+	if reading.Limit != plain(blank.Limit) {
+		c.say("%s: limit is %q, and %q on the card", name, reading.Limit, plain(blank.Limit))
+	}
+	outside := c.value(name, reading.Value, blank)
+	if outside != reading.Outside {
+		c.say("%s: outside is %t, and %t by its value", name, reading.Outside, outside)
+	}
+}
+
+// blank is the place of the card that a reading was written at; false where there is none.
+func (c *checker) blank(reading Reading) (plan.Blank, bool) {
 	blanks := c.card.Blanks
 	if reading.Step > 0 {
 		blanks = c.steps[reading.Step].Readings
 	}
 	at := slices.IndexFunc(blanks, func(blank plan.Blank) bool { return blank.Label == reading.What && blank.Of == "" })
-	name := fmt.Sprintf("reading %q", reading.What)
-	if reading.Step > 0 {
-		name = fmt.Sprintf("step %d: %s", reading.Step, name)
-	}
 	if at < 0 {
-		c.say("%s: the card asks for none of that name there", name)
-		return
+		return plan.Blank{}, false
 	}
-	if reading.Limit != plain(blanks[at].Limit) {
-		c.say("%s: limit is %q, and %q on the card", name, reading.Limit, plain(blanks[at].Limit))
-	}
-	outside := c.value(name, reading.Value, blanks[at])
-	if outside != reading.Outside {
-		c.say("%s: outside is %t, and %t by its value", name, reading.Outside, outside)
-	}
+	return blanks[at], true
 }
 
 // value reads a value in the unit of its blank, and reports whether it is outside the limit.

@@ -86,7 +86,7 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 	if day > on {
 		return
 	}
-	unit, why := owner(e, units)
+	unit, why := Owner(e, units)
 	if why != "" {
 		b.problem(number, "%s", why)
 		return
@@ -126,8 +126,8 @@ func (b *Book) of(unit string) *history {
 	return b.units[unit]
 }
 
-// owner is the machine an entry is of: the one it names, or the only one of its kind.
-func owner(e entry.Entry, units []Unit) (Unit, string) {
+// Owner is the machine an entry is of: the one it names, or the only one of its kind.
+func Owner(e entry.Entry, units []Unit) (Unit, string) {
 	var found []Unit
 	for _, unit := range units {
 		switch {

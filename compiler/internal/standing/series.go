@@ -46,7 +46,7 @@ func ReadAt(units []Unit, book *Book, on due.Day, scan func(func(entry.Entry) er
 		if err != nil || day > on || e.Procedure == "" || len(e.Readings) == 0 || book.put[number] {
 			return nil
 		}
-		unit, why := owner(e, units)
+		unit, why := Owner(e, units)
 		if why != "" {
 			return nil // told when the book was gathered
 		}
