@@ -140,6 +140,10 @@ func fits(from, to Point, most float64) (Why, bool) {
 	return "", true
 }
 
+// window is how many points ahead a point is held against: more in a row that are all wrong
+// are taken to be right.
+const window = 500
+
 // longest keeps the longest chain of points that each fit the one before, the start of
 // service always; of chains as long as each other, the one that turns away the later points.
 func longest(points []Point, most float64) (kept []Point, refused []Fault) {
@@ -147,7 +151,13 @@ func longest(points []Point, most float64) (kept []Point, refused []Fault) {
 	length, next := make([]int, n), make([]int, n)
 	for i := n - 1; i >= 0; i-- {
 		length[i], next[i] = 1, -1
-		for j := i + 1; j < n; j++ {
+		if i+1 < n && length[i+1] == n-i-1 { // all that comes after fits, so the next is the best there is
+			if _, ok := fits(points[i], points[i+1], most); ok {
+				length[i], next[i] = length[i+1]+1, i+1
+				continue
+			}
+		}
+		for j := i + 1; j < min(n, i+1+window); j++ {
 			if _, ok := fits(points[i], points[j], most); ok && length[j]+1 > length[i] {
 				length[i], next[i] = length[j]+1, j
 			}

@@ -2,6 +2,7 @@ package standing
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/due"
@@ -160,6 +161,11 @@ func Owner(e entry.Entry, units []Unit) (Unit, string) {
 func meter(text, unit string) (value float64, problem string) {
 	if text == "" {
 		return 0, "is empty"
+	}
+	if figures, is := strings.CutSuffix(text, " "+unit); is && len(figures) < 12 && strings.Trim(figures, "0123456789") == "" {
+		if value, err := strconv.ParseFloat(figures, 64); err == nil { // as nearly every reading is written
+			return value, ""
+		}
 	}
 	of, known := quantity.FindUnit(unit)
 	if !known {
