@@ -88,6 +88,7 @@ func Compile(in Input) *Result {
 	inParallel(len(set.Files), func(i int) {
 		if read[set.Files[i]] {
 			amounts[i] = append(rules.File(set.Files[i]), rules.Stocks(set.Files[i], stockFault)...)
+			amounts[i] = append(amounts[i], rules.Units(set.Files[i])...)
 			amounts[i] = append(amounts[i], rules.Pictures(set.Files[i], pictures.of)...)
 		}
 	})

@@ -458,13 +458,30 @@ func (j *Job) Things(kinds ...string) []string {
 func (s *Set) Units() []*Unit {
 	var out []*Unit
 	for _, file := range s.Files {
-		for _, thing := range file.things {
-			if unit, ok := file.index[thing.kind+"/"+thing.name].(*Unit); ok {
-				out = append(out, unit)
-			}
+		out = append(out, file.Units()...)
+	}
+	return out
+}
+
+// Units lists the machines that a file says stand in the shop, in its order.
+func (f *File) Units() []*Unit {
+	var out []*Unit
+	for _, thing := range f.things {
+		if unit, ok := f.index[thing.kind+"/"+thing.name].(*Unit); ok {
+			out = append(out, unit)
 		}
 	}
 	return out
+}
+
+// Described is the machine of a name that the file can see; nil where there is none.
+func (f *File) Described(name string) *Machine {
+	for _, layer := range f.layers {
+		if layer.Machine != nil && layer.machineName() == name {
+			return layer.Machine
+		}
+	}
+	return nil
 }
 
 // Stocks lists the stocks that a file describes, in its order.
