@@ -22,29 +22,57 @@ readings do not bear it, it says so and draws no line.`,
 		Example: `  benchleaf trend                       everything that is read, into out
   benchleaf trend chain-tension.toml    what is read at one procedure`,
 		RunE: func(_ *cobra.Command, paths []string) error {
-			if asked.On == "" {
-				asked.On = time.Now().Format(time.DateOnly)
-			}
-			builds, held, err := by.prepare(paths, out, "", look)
-			if err != nil {
-				return err
-			}
-			for _, b := range builds {
-				book, err := b.shop.book()
-				if err != nil {
-					return err
-				}
-				made, troubles, err := b.result.Trends(look, asked, book)
-				if err != nil {
-					return err
-				}
-				b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
-			}
-			return by.deliver(builds, held)
+			return by.booked(paths, out, look, asked, (*compiler.Result).Trends)
 		},
 	}
 	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
 	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
 	lookFlags(cmd, &look)
 	return cmd
+}
+
+func historyCommand(by *caller) *cobra.Command {
+	var look compiler.Look
+	var asked compiler.Asked
+	var out string
+	cmd := &cobra.Command{
+		Use:   "history [PATH…]",
+		Short: "Write what was done to each machine, for a sale or an inspection",
+		Long: `History reads the service book of the shop and writes for each machine what was done to
+it, when, by whom and to which revision, what was left out and what was found outside
+of its limit; and all entries as one CSV for a spreadsheet, also those that a later one
+stands for.`,
+		Example: `  benchleaf history                       every machine, into out
+  benchleaf history --on 2026-05-01       as it stood on a day`,
+		RunE: func(_ *cobra.Command, paths []string) error {
+			return by.booked(paths, out, look, asked, (*compiler.Result).Histories)
+		},
+	}
+	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
+	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
+	lookFlags(cmd, &look)
+	return cmd
+}
+
+// booked writes what is drawn of the service books of shops.
+func (by *caller) booked(paths []string, out string, look compiler.Look, asked compiler.Asked, drawn func(*compiler.Result, compiler.Look, compiler.Asked, []byte) ([]compiler.Output, []compiler.Trouble, error)) error {
+	if asked.On == "" {
+		asked.On = time.Now().Format(time.DateOnly)
+	}
+	builds, held, err := by.prepare(paths, out, "", look)
+	if err != nil {
+		return err
+	}
+	for _, b := range builds {
+		book, err := b.shop.book()
+		if err != nil {
+			return err
+		}
+		made, troubles, err := drawn(b.result, look, asked, book)
+		if err != nil {
+			return err
+		}
+		b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
+	}
+	return by.deliver(builds, held)
 }

@@ -40,121 +40,130 @@ type Told struct {
 
 // Labels are the words that stand on the page whatever the procedure.
 type Labels struct {
-	Colon       string `toml:"colon"` // behind a label
-	Card        string `toml:"card"`
-	Machine     string `toml:"machine"`
-	Variant     string `toml:"variant"`
-	Revision    string `toml:"revision"`
-	Author      string `toml:"author"`
-	Checked     string `toml:"checked"`
-	Who         string `toml:"who"`
-	People      string `toml:"people"`
-	HandsOn     string `toml:"hands-on"`
-	Elapsed     string `toml:"elapsed"`
-	Every       string `toml:"every"`
-	First       string `toml:"first"`
-	When        string `toml:"when"`
-	Start       string `toml:"start"`
-	End         string `toml:"end"`
-	Safety      string `toml:"safety"`
-	Energy      string `toml:"energy"`
-	Isolate     string `toml:"isolate"`
-	Prove       string `toml:"prove"`
-	NoEnergy    string `toml:"no-energy"`
-	Bring       string `toml:"bring"`
-	Wear        string `toml:"wear"`
-	Tools       string `toml:"tools"`
-	Supplies    string `toml:"supplies"`
-	Spares      string `toml:"spares"`
-	Waste       string `toml:"waste"`
-	None        string `toml:"none"`
-	Or          string `toml:"or"`
-	Prepare     string `toml:"prepare"`
-	Work        string `toml:"work"`
-	Close       string `toml:"close"`
-	Meanwhile   string `toml:"meanwhile"`
-	Wait        string `toml:"wait"`
-	Outside     string `toml:"outside"`
-	IfNot       string `toml:"if-not"`
-	Latest      string `toml:"latest"`
-	Caught      string `toml:"caught"`
-	Instead     string `toml:"instead"`
-	Note        string `toml:"note"`
-	Record      string `toml:"record"`
-	Limit       string `toml:"limit"`
-	Hours       string `toml:"hours"`
-	Date        string `toml:"date"`
-	Initials    string `toml:"initials"`
-	Continued   string `toml:"continued"`
-	TurnOver    string `toml:"turn-over"`
-	NextSheet   string `toml:"next-sheet"`
-	EndOfCard   string `toml:"end-of-card"`
-	EndOfList   string `toml:"end-of-list"`
-	Side        string `toml:"side"`  // "Side {n} of {all}"
-	Sheet       string `toml:"sheet"` // "Sheet {n}"
-	Manual      string `toml:"manual"`
-	Local       string `toml:"local"`   // the line on local rules and licensed practice
-	Allowed     string `toml:"allowed"` // findings the author stands by
-	Pick        string `toml:"pick"`
-	Procedures  string `toml:"procedures"`
-	For         string `toml:"for"`
-	Take        string `toml:"take"`
-	Where       string `toml:"where"`
-	Serves      string `toml:"serves"`
-	Quantity    string `toml:"quantity"`
-	StandIn     string `toml:"stand-in"`
-	Missing     string `toml:"missing"` // what no tool on the wall serves
-	Torque      string `toml:"torque"`
-	Amount      string `toml:"amount"`
-	Set         string `toml:"set"`
-	Time        string `toml:"time"`
-	Angle       string `toml:"angle"`
-	Pressure    string `toml:"pressure"`
-	AtMost      string `toml:"at-most"`
-	Wrench      string `toml:"wrench"` // what the torque wrench is set to
-	Until       string `toml:"until"`
-	UntilGoing  string `toml:"until-behind"` // goes on from the sentence of a step
-	With        string `toml:"with"`
-	WithTools   string `toml:"with-tools"` // before tools by their titles
-	Into        string `toml:"into"`
-	And         string `toml:"and"`
-	All         string `toml:"all"`     // for all procedures of a pick list
-	Of          string `toml:"of"`      // "2 of 8"
-	Expect      string `toml:"expect"`  // what is seen when all is well
-	Keep        string `toml:"keep"`    // what must hold during a wait
-	ByHand      string `toml:"by-hand"` // tightened by hand on purpose
-	Drive       string `toml:"drive"`
-	Pose        string `toml:"pose"`
-	New         string `toml:"new"`
-	Used        string `toml:"used"`
-	Left        string `toml:"left"` // left over: "0.7 L left"
-	LeftHand    string `toml:"left-hand"`
-	Passes      string `toml:"passes"`
-	Map         string `toml:"map"`
-	Overdue     string `toml:"overdue"`
-	Due         string `toml:"due"`
-	Soon        string `toml:"soon"`
-	Later       string `toml:"later"`
-	NotKnown    string `toml:"not-known"`
-	OnCondition string `toml:"on-condition"`
-	DueList     string `toml:"due-list"`
-	DueDay      string `toml:"due-day"`
-	LastDone    string `toml:"last-done"`
-	Never       string `toml:"never"`
-	Between     string `toml:"between"`
-	OutsideLast string `toml:"outside-last"`
-	NeverDone   string `toml:"never-done"`
-	NoMeter     string `toml:"no-meter"`
-	FewMeter    string `toml:"few-meter"`
-	IdleMeter   string `toml:"idle-meter"`
-	NotRead     string `toml:"not-read"`
-	Each        string `toml:"each"`
-	Contact     string `toml:"contact"`
-	Signs       string `toml:"signs"`
-	EachCircle  string `toml:"each-circle"`
-	Points      string `toml:"points"` // "2 fittings"
-	Fewest      string `toml:"fewest"`
-	Few         string `toml:"few"`
+	Colon         string `toml:"colon"` // behind a label
+	Card          string `toml:"card"`
+	Machine       string `toml:"machine"`
+	Variant       string `toml:"variant"`
+	Revision      string `toml:"revision"`
+	Author        string `toml:"author"`
+	Checked       string `toml:"checked"`
+	Who           string `toml:"who"`
+	People        string `toml:"people"`
+	HandsOn       string `toml:"hands-on"`
+	Elapsed       string `toml:"elapsed"`
+	Every         string `toml:"every"`
+	First         string `toml:"first"`
+	When          string `toml:"when"`
+	Start         string `toml:"start"`
+	End           string `toml:"end"`
+	Safety        string `toml:"safety"`
+	Energy        string `toml:"energy"`
+	Isolate       string `toml:"isolate"`
+	Prove         string `toml:"prove"`
+	NoEnergy      string `toml:"no-energy"`
+	Bring         string `toml:"bring"`
+	Wear          string `toml:"wear"`
+	Tools         string `toml:"tools"`
+	Supplies      string `toml:"supplies"`
+	Spares        string `toml:"spares"`
+	Waste         string `toml:"waste"`
+	None          string `toml:"none"`
+	Or            string `toml:"or"`
+	Prepare       string `toml:"prepare"`
+	Work          string `toml:"work"`
+	Close         string `toml:"close"`
+	Meanwhile     string `toml:"meanwhile"`
+	Wait          string `toml:"wait"`
+	Outside       string `toml:"outside"`
+	IfNot         string `toml:"if-not"`
+	Latest        string `toml:"latest"`
+	Caught        string `toml:"caught"`
+	Instead       string `toml:"instead"`
+	Note          string `toml:"note"`
+	Record        string `toml:"record"`
+	Limit         string `toml:"limit"`
+	Hours         string `toml:"hours"`
+	Date          string `toml:"date"`
+	Initials      string `toml:"initials"`
+	Continued     string `toml:"continued"`
+	TurnOver      string `toml:"turn-over"`
+	NextSheet     string `toml:"next-sheet"`
+	EndOfCard     string `toml:"end-of-card"`
+	EndOfList     string `toml:"end-of-list"`
+	Side          string `toml:"side"`  // "Side {n} of {all}"
+	Sheet         string `toml:"sheet"` // "Sheet {n}"
+	Manual        string `toml:"manual"`
+	Local         string `toml:"local"`   // the line on local rules and licensed practice
+	Allowed       string `toml:"allowed"` // findings the author stands by
+	Pick          string `toml:"pick"`
+	Procedures    string `toml:"procedures"`
+	For           string `toml:"for"`
+	Take          string `toml:"take"`
+	Where         string `toml:"where"`
+	Serves        string `toml:"serves"`
+	Quantity      string `toml:"quantity"`
+	StandIn       string `toml:"stand-in"`
+	Missing       string `toml:"missing"` // what no tool on the wall serves
+	Torque        string `toml:"torque"`
+	Amount        string `toml:"amount"`
+	Set           string `toml:"set"`
+	Time          string `toml:"time"`
+	Angle         string `toml:"angle"`
+	Pressure      string `toml:"pressure"`
+	AtMost        string `toml:"at-most"`
+	Wrench        string `toml:"wrench"` // what the torque wrench is set to
+	Until         string `toml:"until"`
+	UntilGoing    string `toml:"until-behind"` // goes on from the sentence of a step
+	With          string `toml:"with"`
+	WithTools     string `toml:"with-tools"` // before tools by their titles
+	Into          string `toml:"into"`
+	And           string `toml:"and"`
+	All           string `toml:"all"`     // for all procedures of a pick list
+	Of            string `toml:"of"`      // "2 of 8"
+	Expect        string `toml:"expect"`  // what is seen when all is well
+	Keep          string `toml:"keep"`    // what must hold during a wait
+	ByHand        string `toml:"by-hand"` // tightened by hand on purpose
+	Drive         string `toml:"drive"`
+	Pose          string `toml:"pose"`
+	New           string `toml:"new"`
+	Used          string `toml:"used"`
+	Left          string `toml:"left"` // left over: "0.7 L left"
+	LeftHand      string `toml:"left-hand"`
+	Passes        string `toml:"passes"`
+	Map           string `toml:"map"`
+	History       string `toml:"history"`
+	HistoryDone   string `toml:"history-done"`
+	HistoryOpen   string `toml:"history-open"`
+	HistoryNone   string `toml:"history-none"`
+	HistorySource string `toml:"history-source"`
+	Serial        string `toml:"serial"`
+	InService     string `toml:"in-service"`
+	NewMeter      string `toml:"new-meter"`
+	NotDone       string `toml:"not-done"`
+	Overdue       string `toml:"overdue"`
+	Due           string `toml:"due"`
+	Soon          string `toml:"soon"`
+	Later         string `toml:"later"`
+	NotKnown      string `toml:"not-known"`
+	OnCondition   string `toml:"on-condition"`
+	DueList       string `toml:"due-list"`
+	DueDay        string `toml:"due-day"`
+	LastDone      string `toml:"last-done"`
+	Never         string `toml:"never"`
+	Between       string `toml:"between"`
+	OutsideLast   string `toml:"outside-last"`
+	NeverDone     string `toml:"never-done"`
+	NoMeter       string `toml:"no-meter"`
+	FewMeter      string `toml:"few-meter"`
+	IdleMeter     string `toml:"idle-meter"`
+	NotRead       string `toml:"not-read"`
+	Each          string `toml:"each"`
+	Contact       string `toml:"contact"`
+	Signs         string `toml:"signs"`
+	EachCircle    string `toml:"each-circle"`
+	Points        string `toml:"points"` // "2 fittings"
+	Fewest        string `toml:"fewest"`
+	Few           string `toml:"few"`
 	// of the phone page
 	View       string `toml:"view"`
 	OneStep    string `toml:"one-step"`

@@ -71,6 +71,9 @@ func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) 
 	return book, err
 }
 
+// Replaced are the numbers of the entries that a later one stands for.
+func (b *Book) Replaced() map[int]bool { return b.put }
+
 func (b *Book) problem(number int, format string, args ...any) {
 	b.Problems = append(b.Problems, Problem{number, fmt.Sprintf(format, args...)})
 }

@@ -1,0 +1,129 @@
+package compose
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"benchleaf/compiler/internal/entry"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/standing"
+)
+
+// History puts into words what a service book tells of one machine. works are its jobs, at
+// least one; entries are those of the machine in the order of the book, with the numbers of
+// those that a later one stands for. It is an error when the shop's language has no words.
+func History(works []Work, unit standing.Unit, entries []entry.Entry, put map[int]bool, system quantity.System) (plan.History, error) {
+	w, err := newWriter(works[0], system)
+	if err != nil {
+		return plan.History{}, err
+	}
+	labels := w.words.Labels
+	out := plan.History{Words: w.words, Machine: unit.Title}
+	if shop := works[0].Job.Shop; shop != nil {
+		out.Shop = shop.Title.Text
+	}
+	titles := map[string]string{}
+	for _, work := range works {
+		titles[work.Job.File.Name()] = work.Job.Procedure.Title.Text
+	}
+	out.Done = plan.Table{Key: "done", Title: labels.HistoryDone, Columns: []string{labels.Date, labels.Hours, labels.Procedure, labels.Revision, labels.Who, labels.Remarks}}
+	out.Open = plan.Table{Key: "open", Title: labels.HistoryOpen, Columns: []string{labels.Date, labels.Procedure, labels.Step, labels.Note}}
+	last := ""
+	for _, e := range entries {
+		one := plan.HistoryEntry{Number: e.Number, Date: string(e.Date), Unit: unit.Name, Procedure: e.Procedure, Title: cmp.Or(titles[e.Procedure], e.Procedure), Revision: e.Revision,
+			Meter: e.Meter, Who: e.Who, Done: len(e.Done), Remarks: e.Remarks, Corrects: e.Corrects, Put: put[e.Number]}
+		for _, left := range e.LeftOut {
+			one.LeftOut = append(one.LeftOut, strings.TrimSuffix(fmt.Sprintf("%d: %s", left.Step, left.Why), ": "))
+		}
+		for _, step := range e.Open {
+			one.LeftOut = append(one.LeftOut, strconv.Itoa(step))
+		}
+		for _, reading := range e.Readings {
+			said := reading.What + " " + reading.Value
+			one.Readings = append(one.Readings, said)
+			if reading.Outside {
+				one.Outside = append(one.Outside, said)
+			}
+		}
+		out.Entries = append(out.Entries, one)
+		if one.Put {
+			continue
+		}
+		if out.From == "" {
+			out.From = one.Date
+		}
+		out.From, out.To = min(out.From, one.Date), max(out.To, one.Date)
+		if one.Meter != "" {
+			last = one.Meter
+		}
+		if e.Procedure == "" && e.NewMeter == "" && e.Remarks == "" {
+			continue // a meter that was read
+		}
+		remarks := []string{e.Remarks}
+		if e.NewMeter != "" {
+			remarks = append(remarks, labels.NewMeter+" "+e.NewMeter)
+		}
+		if len(one.Outside) > 0 {
+			remarks = append(remarks, labels.Outside+labels.Colon+" "+strings.Join(one.Outside, ", "))
+		}
+		out.Done.Rows = append(out.Done.Rows, plan.Row{Cells: []string{one.Date, one.Meter, one.Title, one.Revision, one.Who, joinedTexts(remarks)}})
+		for _, row := range undone(e, labels.NotDone) {
+			out.Open.Rows = append(out.Open.Rows, plan.Row{Cells: append([]string{one.Date, one.Title}, row...)})
+		}
+	}
+	facts := []plan.Fact{{Label: labels.Serial, Text: unit.Serial}, {Label: labels.Variant, Text: unit.Version}, {Label: labels.InService, Text: dayText(unit)}, {Label: labels.Hours, Text: last}, {Label: labels.Manual, Text: ""}}
+	if machine := works[0].Job.Machine; machine != nil {
+		facts[len(facts)-1].Text = machine.Manual.Text
+	}
+	for _, fact := range facts {
+		if fact.Text != "" {
+			out.Facts = append(out.Facts, fact)
+		}
+	}
+	out.Done, out.Open = saying(out.Done), saying(out.Open)
+	return out, nil
+}
+
+// undone are the steps that were left out or open, and why: steps in a row for one reason together.
+func undone(e entry.Entry, open string) [][]string {
+	left := slices.Clone(e.LeftOut)
+	for _, step := range e.Open {
+		left = append(left, entry.LeftOut{Step: step, Why: open})
+	}
+	slices.SortStableFunc(left, func(a, b entry.LeftOut) int { return a.Step - b.Step })
+	var out [][]string
+	for i := 0; i < len(left); {
+		end := i + 1
+		for end < len(left) && left[end].Why == left[i].Why && left[end].Step == left[end-1].Step+1 {
+			end++
+		}
+		steps := strconv.Itoa(left[i].Step)
+		if end > i+1 {
+			steps += "–" + strconv.Itoa(left[end-1].Step)
+		}
+		out = append(out, []string{steps, left[i].Why})
+		i = end
+	}
+	return out
+}
+
+func dayText(unit standing.Unit) string {
+	if unit.Start.Day == 0 {
+		return ""
+	}
+	return unit.Start.Day.String()
+}
+
+func joinedTexts(texts []string) string {
+	var said []string
+	for _, text := range texts {
+		if text != "" {
+			said = append(said, text)
+		}
+	}
+	return strings.Join(said, " · ")
+}
