@@ -33,7 +33,7 @@ var allowed = map[string][]string{
 	"compiler/internal/state":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity"},
 	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/state", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/plan":             {"compiler/internal/picture", "templates"},
-	"compiler/internal/compose":          {"compiler/internal/due", "compiler/internal/standing", "compiler/internal/trend", "compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
+	"compiler/internal/compose":          {"compiler/internal/due", "compiler/internal/entry", "compiler/internal/standing", "compiler/internal/trend", "compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},
 	"compiler/internal/pages":            {"compiler/internal/picture", "compiler/internal/plan", "templates"},
 	"compiler/internal/pages/pagestest":  {"compiler/internal/pages", "compiler/internal/picture", "compiler/internal/plan"},
 	"compiler/internal/emit/pdf":         {"compiler/internal/pages", "compiler/internal/picture"},
