@@ -148,6 +148,15 @@ type Labels struct {
 	FewMeter    string `toml:"few-meter"`
 	IdleMeter   string `toml:"idle-meter"`
 	NotRead     string `toml:"not-read"`
+	AtMeter     string `toml:"at-meter"`    // "at {meter}"
+	BookFaults  string `toml:"book-faults"` // what could not be taken of the service book
+	NothingDue  string `toml:"nothing-due"`
+	Planner     string `toml:"planner"`
+	Months      string `toml:"months"`       // the twelve, short
+	WeekShort   string `toml:"week-short"`   // before its number
+	PlannerNote string `toml:"planner-note"` // how the marks are to be read
+	PlannerBar  string `toml:"planner-bar"`
+	PlannerLate string `toml:"planner-late"`
 	Each        string `toml:"each"`
 	Contact     string `toml:"contact"`
 	Signs       string `toml:"signs"`
