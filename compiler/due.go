@@ -148,9 +148,9 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 			return nil, nil, err
 		}
 		document, problems := onOneSide(settled, func(look pages.Look) (pages.Document, []pages.Problem) { return pages.LayPlanner(content, look) })
-		name := fileName(unit)
+		name := plannerName(unit)
 		for n := 2; taken[name]; n++ {
-			name = fileName(unit) + "-" + strconv.Itoa(n)
+			name = plannerName(unit) + "-" + strconv.Itoa(n)
 		}
 		taken[name] = true
 		made, told, err := look.draw(name+"-planner.pdf", document, problems, nil)
@@ -190,8 +190,8 @@ func unitsOf(stands []standing.Standing) []string {
 	return slices.Compact(out)
 }
 
-// fileName makes a name for a file of that of a machine.
-func fileName(name string) string {
+// plannerName makes a name for a file out of that of a machine.
+func plannerName(name string) string {
 	plain := strings.Map(func(r rune) rune {
 		if unicode.IsLetter(r) || unicode.IsDigit(r) {
 			return unicode.ToLower(r)
