@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/due"
@@ -14,6 +16,7 @@ import (
 	"benchleaf/compiler/internal/emit/json"
 	"benchleaf/compiler/internal/entry"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
 )
@@ -30,8 +33,9 @@ type Due struct {
 	Rows     []plan.DueRow
 	Problems []string // entries and readings that could not be taken as they stand
 
-	list plan.DueList
-	on   due.Day
+	list   plan.DueList
+	on, by due.Day
+	stands []standing.Standing // of every job, also of what is not due by then
 }
 
 // Due says when each job that no error stands against is due at each machine, by a service
@@ -51,10 +55,10 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	}
 	jobs, units, kept, on := f.jobs, f.units, f.book, f.on
 	stands := standing.Of(jobs, units, kept, on)
+	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands)}
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
-	out := &Due{Problems: f.problems, on: on}
 	for _, problem := range kept.Problems {
 		out.Problems = append(out.Problems, fmt.Sprintf("entry %d of the service book: %s", problem.Entry, problem.Text))
 	}
@@ -148,6 +152,95 @@ func unitNames(units []standing.Unit) []string {
 		out = append(out, unit.Name)
 	}
 	return out
+}
+
+// Pages draws what is due as a list to hang at the bench, due-list.pdf, and for each machine
+// a planner of the twelve months to come, NAME-planner.pdf. They are printed on stock as
+// approval sheets are.
+func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
+	if len(d.stands) == 0 {
+		return nil, nil, nil
+	}
+	wishes := compose.WishesOf(d.stands[0].Job)
+	look.Stock = first(look.Stock, large(wishes.Stock))
+	settled, system, err := look.settle(wishes)
+	if err != nil {
+		return nil, nil, err
+	}
+	if look.Distance == "" && settled.Stock.Distance > 0 {
+		settled.DistanceMM = 0 // a wall hangs farther away than a card lies
+	}
+	list, err := compose.DueList(d.stands, d.on, look.Language, system)
+	if err != nil {
+		return nil, nil, err
+	}
+	if d.by < due.Never {
+		list.Rows = slices.DeleteFunc(list.Rows, func(row plan.DueRow) bool { return row.Day == "" || row.Day > d.by.String() })
+	}
+	list.Problems = d.Problems
+	document, problems := pages.LayDueList(list, settled)
+	outputs, troubles, err := look.draw("due-list.pdf", document, problems, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	taken := map[string]bool{}
+	for _, unit := range unitsOf(d.stands) {
+		content, err := compose.Planner(d.stands, unit, d.on, look.Language, system)
+		if err != nil {
+			return nil, nil, err
+		}
+		document, problems := onOneSide(settled, func(look pages.Look) (pages.Document, []pages.Problem) { return pages.LayPlanner(content, look) })
+		name := plannerName(unit)
+		for n := 2; taken[name]; n++ {
+			name = plannerName(unit) + "-" + strconv.Itoa(n)
+		}
+		taken[name] = true
+		made, told, err := look.draw(name+"-planner.pdf", document, problems, nil)
+		if err != nil {
+			return nil, nil, err
+		}
+		outputs, troubles = append(outputs, made...), append(troubles, told...)
+	}
+	return outputs, troubles, nil
+}
+
+// onOneSide lays a sheet for a wall out for the farthest of some distances at which it takes
+// one side, or else the fewest.
+func onOneSide(look pages.Look, lay func(pages.Look) (pages.Document, []pages.Problem)) (pages.Document, []pages.Problem) {
+	const hand = 500 // of what is read on the bench
+	document, problems := lay(look)
+	for _, share := range []float64{0.85, 0.7} {
+		if len(document.Sides) == 1 && len(problems) == 0 || look.DistanceMM > 0 || look.Stock.Distance <= hand {
+			break
+		}
+		near := look
+		near.DistanceMM = share * look.Stock.Distance
+		if nearer, left := lay(near); len(nearer.Sides) < len(document.Sides) {
+			document, problems = nearer, left
+		}
+	}
+	return document, problems
+}
+
+// unitsOf lists the machines by their short names, in order.
+func unitsOf(stands []standing.Standing) []string {
+	var out []string
+	for _, one := range stands {
+		out = append(out, one.Unit.Name)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// plannerName makes a name for a file out of that of a machine.
+func plannerName(name string) string {
+	plain := strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return unicode.ToLower(r)
+		}
+		return '-'
+	}, name)
+	return first(strings.Trim(plain, "-"), "machine")
 }
 
 // JSON is what is due for other programs, in a form that stays.

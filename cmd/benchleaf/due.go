@@ -18,6 +18,7 @@ func dueCommand(by *caller) *cobra.Command {
 	var asked compiler.Asked
 	var calendar string
 	var asJSON bool
+	var sheets dueSheets
 	cmd := &cobra.Command{
 		Use:   "due [PATH…]",
 		Short: "Say what is due at which machine",
@@ -35,24 +36,28 @@ run.`,
   benchleaf due --by 2026-06-30                 only what is due by then
   benchleaf due --on 2026-05-01                 as it will stand on a day
   benchleaf due --meter log-deck="2100 h"       with a meter read just now
-  benchleaf due --calendar due.ics              as a calendar besides`,
-		RunE: func(_ *cobra.Command, paths []string) error { return by.due(paths, look, asked, calendar, asJSON) },
+  benchleaf due --calendar due.ics              as a calendar besides
+  benchleaf due --print                         as pages besides, into out
+  benchleaf due --print --stock a3              for the wall`,
+		RunE: func(_ *cobra.Command, paths []string) error {
+			return by.due(paths, look, asked, calendar, asJSON, sheets)
+		},
 	}
 	cmd.Flags().StringVar(&asked.On, "on", "", "the day it is asked for, such as 2026-05-01; today when left out")
 	cmd.Flags().StringVar(&asked.By, "by", "", "only what is due by this day")
 	cmd.Flags().StringToStringVar(&asked.Meters, "meter", nil, "what a meter stands at, by the short name of its machine")
 	cmd.Flags().StringVar(&calendar, "calendar", "", "write the days as a calendar (RFC 5545) into this file")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write it as JSON for other programs")
-	unitsFlag(cmd, &look)
-	languageFlag(cmd, &look)
+	sheets.flags(cmd)
+	lookFlags(cmd, &look)
 	return cmd
 }
 
 // mostBook is what is read of a service book at most.
 const mostBook = 512 << 20
 
-func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, calendar string, asJSON bool) error {
-	builds, _, err := by.prepare(paths, defaultOut, "", look)
+func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, calendar string, asJSON bool, sheets dueSheets) error {
+	builds, _, err := by.prepare(paths, sheets.out, "", look)
 	if err != nil {
 		return err
 	}
@@ -82,6 +87,11 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 			}
 			path := by.from(calendar)
 			if _, err := writeAll(filepath.Dir(path), filepath.Dir(calendar), []compiler.Output{{Name: filepath.Base(path), Bytes: text}}); err != nil {
+				return err
+			}
+		}
+		if sheets.wanted {
+			if err := by.printDue(b, due, look, asJSON); err != nil {
 				return err
 			}
 		}

@@ -20,6 +20,7 @@ var stateKeys = map[due.State]string{due.Overdue: "overdue", due.Due: "due", due
 // language and units. It is an error when the shop's language has no words.
 func DueList(standings []standing.Standing, on due.Day, language string, system quantity.System) (plan.DueList, error) {
 	out := plan.DueList{On: on.String()}
+	which := whiches(standings)
 	for _, one := range standings {
 		w, err := newWriter(Work{Job: one.Job, Language: language}, system)
 		if err != nil {
@@ -29,9 +30,30 @@ func DueList(standings []standing.Standing, on due.Day, language string, system 
 		if one.Job.Shop != nil {
 			out.Shop = one.Job.Shop.Title.Text
 		}
-		out.Rows = append(out.Rows, w.due(one))
+		row := w.due(one)
+		row.Which = which[one.Unit.Name]
+		out.Rows = append(out.Rows, row)
 	}
 	return out, nil
+}
+
+// whiches tells machines of one title apart: by their serial numbers, or else by their short
+// names. What has a title of its own is not in it.
+func whiches(standings []standing.Standing) map[string]string {
+	named := map[string]map[string]bool{} // short names by titles
+	for _, one := range standings {
+		if named[one.Unit.Title] == nil {
+			named[one.Unit.Title] = map[string]bool{}
+		}
+		named[one.Unit.Title][one.Unit.Name] = true
+	}
+	out := map[string]string{}
+	for _, one := range standings {
+		if len(named[one.Unit.Title]) > 1 {
+			out[one.Unit.Name] = cmp.Or(one.Unit.Serial, one.Unit.Name)
+		}
+	}
+	return out
 }
 
 func (w *writer) due(one standing.Standing) plan.DueRow {

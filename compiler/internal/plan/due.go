@@ -4,6 +4,7 @@ package plan
 type DueRow struct {
 	Unit      string // short name of the machine
 	Machine   string // its title
+	Which     string // serial number or short name, where another machine has the same title
 	Procedure string // short name
 	Title     string
 	State     string // overdue, due, soon, later, unknown, on-condition

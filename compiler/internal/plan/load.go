@@ -93,7 +93,11 @@ func checkLabels(words Words) error {
 	if name := emptyField(words.Amounts); name != "" {
 		return fmt.Errorf("amounts.%s is empty", name)
 	}
+	if n := len(words.Labels.MonthNames()); n != 12 {
+		return fmt.Errorf("labels.months has %d names, not 12", n)
+	}
 	for _, one := range []struct{ key, text, marks string }{
+		{"at-meter", words.Labels.AtMeter, "{meter}"},
 		{"side", words.Labels.Side, "{n} {all}"}, {"sheet", words.Labels.Sheet, "{n}"},
 		{"step-of", words.Labels.StepOf, "{n} {all}"}, {"step-done", words.Labels.StepDone, "{n}"}, {"done-of", words.Labels.DoneOf, "{n} {all}"},
 		{"timer", words.Labels.Timer, "{n}"}, {"over-by", words.Labels.OverBy, "{time}"},

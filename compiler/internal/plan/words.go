@@ -164,6 +164,15 @@ type Labels struct {
 	Points        string `toml:"points"` // "2 fittings"
 	Fewest        string `toml:"fewest"`
 	Few           string `toml:"few"`
+	AtMeter       string `toml:"at-meter"`    // "at {meter}"
+	BookFaults    string `toml:"book-faults"` // what could not be taken of the service book
+	NothingDue    string `toml:"nothing-due"`
+	Planner       string `toml:"planner"`
+	Months        string `toml:"months"`       // the twelve, short
+	WeekShort     string `toml:"week-short"`   // before its number
+	PlannerNote   string `toml:"planner-note"` // how the marks are to be read
+	PlannerBar    string `toml:"planner-bar"`
+	PlannerLate   string `toml:"planner-late"`
 	// of the phone page
 	View       string `toml:"view"`
 	OneStep    string `toml:"one-step"`

@@ -32,6 +32,7 @@ type Unit struct {
 type Standing struct {
 	Unit   Unit
 	Job    *model.Job
+	Ask    due.Job // what decided the answer
 	Answer due.Answer
 	Last   *Done   // nil where it was never done
 	At     float64 // total of the meter at the last time; 0 where it was not read
@@ -208,7 +209,7 @@ func stand(unit Unit, job *model.Job, times []Done, meter due.Meter, use due.Use
 			out.Last, out.At, out.Read = &times[i], total, read
 		}
 	}
-	out.Answer = due.Next(ask, use, on)
+	out.Ask, out.Answer = ask, due.Next(ask, use, on)
 	return out
 }
 

@@ -1,0 +1,49 @@
+package compiler_test
+
+import (
+	"strings"
+	"testing"
+
+	"benchleaf/compiler"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func named(outputs []compiler.Output) (out []string) {
+	for _, output := range outputs {
+		out = append(out, output.Name)
+	}
+	return out
+}
+
+// What is due comes as a list and a planner of each machine, the same for the same day.
+func TestPagesOfWhatIsDue(t *testing.T) {
+	asked := compiler.Asked{On: "2026-05-05", By: "2026-05-06"}
+	due, err := compileShop(t).Due(compiler.Look{}, asked, nil)
+	require.NoError(t, err)
+	first, troubles, err := due.Pages(compiler.Look{})
+	require.NoError(t, err)
+	assert.Empty(t, troubles)
+	assert.Equal(t, []string{"due-list.pdf", "band-mill-planner.pdf", "chipper-planner.pdf", "compressor-planner.pdf", "edger-planner.pdf", "log-deck-planner.pdf", "log-trailer-planner.pdf", "power-pack-planner.pdf"}, named(first))
+	again, _, err := due.Pages(compiler.Look{})
+	require.NoError(t, err)
+	assert.Equal(t, first, again)
+
+	drawn, _, err := due.Pages(compiler.Look{Stock: "a3", Pictures: true, Language: "de"})
+	require.NoError(t, err)
+	assert.Contains(t, named(drawn), "due-list-1.svg")
+	assert.Contains(t, named(drawn), "log-deck-planner-1.svg")
+	_, _, err = due.Pages(compiler.Look{Stock: "bark"})
+	assert.Error(t, err)
+}
+
+// Where nothing is due by a day, the list says so.
+func TestADueListSaysThatNothingIsDue(t *testing.T) {
+	due, err := compileShop(t).Due(compiler.Look{}, compiler.Asked{On: "2026-05-05", By: "1990-01-01"}, nil)
+	require.NoError(t, err)
+	assert.Empty(t, due.Rows)
+	pages, _, err := due.Pages(compiler.Look{Pictures: true})
+	require.NoError(t, err)
+	assert.True(t, strings.Contains(string(pages[1].Bytes), `data-kind="none"`))
+}
