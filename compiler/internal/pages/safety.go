@@ -160,11 +160,11 @@ func (c *card) key() []item {
 	}
 	var items []item
 	for i, row := range c.meanings(Signs(c.plan)) {
-		label, above := "", c.size.small*0.35
+		label, above, part := "", c.size.small*0.35, c.words.Labels.Signs
 		if i == 0 {
-			label, above = c.words.Labels.Signs, c.size.main*0.7
+			label, above, part = part, c.size.main*0.7, ""
 		}
-		items = append(items, item{piece: c.labelled(label, row), above: above, part: c.words.Labels.Signs, stays: i > 0, dear: costList})
+		items = append(items, item{piece: c.labelled(label, row), above: above, part: part, stays: i > 0, dear: costList})
 	}
 	return items
 }
