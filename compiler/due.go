@@ -2,6 +2,7 @@ package compiler
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"maps"
@@ -60,7 +61,11 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
 	for _, problem := range kept.Problems {
-		out.Problems = append(out.Problems, fmt.Sprintf("entry %d of the service book: %s", problem.Entry, problem.Text))
+		whose := fmt.Sprintf("entry %d of the service book", problem.Entry)
+		if problem.Entry == given {
+			whose = "given now"
+		}
+		out.Problems = append(out.Problems, whose+": "+problem.Text)
 	}
 	if len(stands) == 0 {
 		return out, nil
@@ -92,6 +97,8 @@ type fleet struct {
 	text     []byte        // of the book, as far as it is whole
 	more     []entry.Entry // behind it
 	faults   bool          // of the book were told
+
+	elsewhere map[string]bool // machines that nobody asks for
 }
 
 func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
@@ -116,8 +123,9 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
 			return nil, fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(unitNames(out.units), ", "))
 		}
-		out.more = append(out.more, entry.Entry{Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
+		out.more = append(out.more, entry.Entry{Number: given, Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
 	}
+	out.elsewhere = r.elsewhere(out.units)
 	out.book, err = standing.Gather(out.units, out.on, out.scan)
 	return out, err
 }
@@ -125,7 +133,15 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 // scan gives the entries in their order. What of the book cannot be read is told once, and
 // the rest counts.
 func (f *fleet) scan(each func(entry.Entry) error) error {
-	err := entry.Scan(bytes.NewReader(f.text), func(e entry.Entry, _ int) error { return each(e) })
+	place := 0
+	err := entry.Scan(bytes.NewReader(f.text), func(e entry.Entry, _ int) error {
+		place++
+		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
+			return nil
+		}
+		e.Number = cmp.Or(e.Number, place)
+		return each(e)
+	})
 	var faults entry.Faults
 	switch {
 	case errors.As(err, &faults):
@@ -144,6 +160,45 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 		}
 	}
 	return nil
+}
+
+// plainSpaces makes the spaces that keep an amount on one line into plain ones.
+func plainSpaces(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
+
+// given is the number of an entry that stands in no book.
+const given = -1
+
+// elsewhere are the names of machines that the files tell of, but of which no job is asked
+// for, in small letters: what was done there is no matter here.
+func (r *Result) elsewhere(units []standing.Unit) map[string]bool {
+	out := map[string]bool{}
+	for _, one := range r.set.Units() {
+		out[strings.ToLower(one.Name)], out[strings.ToLower(one.Title.Text)] = true, true
+	}
+	for _, file := range r.set.Files {
+		if file.Machine != nil {
+			out[strings.ToLower(file.Machine.Short.Name())], out[strings.ToLower(file.Machine.Title.Text)] = true, true
+		}
+	}
+	for _, job := range r.Jobs {
+		out[strings.ToLower(job.Machine)] = true
+	}
+	delete(out, "")
+	for _, unit := range units {
+		for _, name := range []string{unit.Name, unit.Title, unit.Machine, unit.MachineTitle} {
+			delete(out, strings.ToLower(name))
+		}
+	}
+	return out
+}
+
+// Called is what the machine of a row is called: its title, and its short name where another
+// machine of the list has the same.
+func (d *Due) Called(row plan.DueRow) string {
+	if slices.ContainsFunc(d.Rows, func(other plan.DueRow) bool { return other.Machine == row.Machine && other.Unit != row.Unit }) {
+		return row.Machine + " (" + row.Unit + ")"
+	}
+	return row.Machine
 }
 
 func unitNames(units []standing.Unit) []string {
@@ -245,7 +300,13 @@ func plannerName(name string) string {
 
 // JSON is what is due for other programs, in a form that stays.
 func (d *Due) JSON() []byte {
-	return json.Due(d.on.String(), d.Rows, d.Problems)
+	rows := slices.Clone(d.Rows)
+	for i := range rows {
+		for _, text := range []*string{&rows[i].Meter, &rows[i].Every, &rows[i].LastMeter, &rows[i].Note} {
+			*text = plainSpaces(*text)
+		}
+	}
+	return json.Due(d.on.String(), rows, d.Problems)
 }
 
 // Calendar is what is due as a calendar that calendar programs take (RFC 5545): an event of
@@ -267,7 +328,7 @@ func (d *Due) Calendar() ([]byte, error) {
 		if row.Note != "" {
 			note = append(note, row.Note)
 		}
-		events = append(events, ical.Event{UID: row.Procedure + "." + row.Unit + "@benchleaf", Day: max(day, d.on), Title: row.Machine + ": " + row.Title, Note: strings.Join(note, "\n"), Categories: []string{row.Machine}})
+		events = append(events, ical.Event{UID: row.Procedure + "." + row.Unit + "@benchleaf", Day: max(day, d.on), Title: d.Called(row) + ": " + row.Title, Note: strings.Join(note, "\n"), Categories: []string{row.Machine}})
 	}
 	return ical.Calendar(events, d.on)
 }

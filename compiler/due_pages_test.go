@@ -25,7 +25,7 @@ func TestPagesOfWhatIsDue(t *testing.T) {
 	first, troubles, err := due.Pages(compiler.Look{})
 	require.NoError(t, err)
 	assert.Empty(t, troubles)
-	assert.Equal(t, []string{"due-list.pdf", "band-mill-planner.pdf", "chipper-planner.pdf", "compressor-planner.pdf", "edger-planner.pdf", "log-deck-planner.pdf", "log-trailer-planner.pdf", "power-pack-planner.pdf"}, named(first))
+	assert.Equal(t, []string{"due-list.pdf", "chipper-planner.pdf", "compressor-planner.pdf", "deck-planner.pdf", "edger-planner.pdf", "long-deck-planner.pdf", "mill-planner.pdf", "power-pack-planner.pdf", "trailer-planner.pdf"}, named(first))
 	again, _, err := due.Pages(compiler.Look{})
 	require.NoError(t, err)
 	assert.Equal(t, first, again)
@@ -33,7 +33,7 @@ func TestPagesOfWhatIsDue(t *testing.T) {
 	drawn, _, err := due.Pages(compiler.Look{Stock: "a3", Pictures: true, Language: "de"})
 	require.NoError(t, err)
 	assert.Contains(t, named(drawn), "due-list-1.svg")
-	assert.Contains(t, named(drawn), "log-deck-planner-1.svg")
+	assert.Contains(t, named(drawn), "deck-planner-1.svg")
 	_, _, err = due.Pages(compiler.Look{Stock: "bark"})
 	assert.Error(t, err)
 }

@@ -22,7 +22,7 @@ func ReadFolder(t testing.TB, folder string) []*source.File {
 	var out []*source.File
 	root := os.DirFS(folder)
 	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") || entry.Name() == Bookfile {
 			return err
 		}
 		text, err := fs.ReadFile(root, path)

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"path"
 	"runtime"
 	"slices"
 	"strings"
@@ -162,7 +163,7 @@ func try(f *folder, files []*source.File, known map[string]int, d damage, once b
 	}
 	damaged := []*source.File{source.New(d.path, []byte(d.text))}
 	for _, file := range files {
-		if _, again := firstReading(file.Path); file.Path != d.path && f.takes(targets, file.Path) && !(again && once) {
+		if _, again := firstReading(file.Path); file.Path != d.path && (f.takes(targets, file.Path) || d.path == standing && path.Dir(file.Path) == "machines") && !(again && once) {
 			damaged = append(damaged, file)
 		}
 	}

@@ -236,12 +236,16 @@ func (f *folder) shows(file string, line int) []string {
 	return all
 }
 
+// standing is the file of the machines that stand in the shop: no procedure takes anything
+// from it, and it names machines of every kind.
+const standing = "shop/units.toml"
+
 // takes reports whether a procedure can take something from a file.
 func (f *folder) takes(procedures []string, file string) bool {
 	if first, again := firstReading(file); again {
 		return f.takes(procedures, first)
 	}
-	return path.Dir(file) == "shop" || path.Base(file) == compiler.Shopfile || slices.Contains(procedures, file) ||
+	return path.Dir(file) == "shop" && file != standing || path.Base(file) == compiler.Shopfile || slices.Contains(procedures, file) ||
 		slices.ContainsFunc(procedures, func(procedure string) bool { return f.machine(f.sheet(procedure)).path == file })
 }
 

@@ -124,7 +124,7 @@ func TestTheShopPassesTheJSONSchema(t *testing.T) {
 	files := 0
 	root := os.DirFS("../procedures")
 	require.NoError(t, fs.WalkDir(root, ".", func(path string, entry fs.DirEntry, err error) error {
-		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") {
+		if err != nil || entry.IsDir() || !strings.HasSuffix(path, ".toml") || entry.Name() == "service-book.toml" {
 			return err
 		}
 		text, err := fs.ReadFile(root, path)

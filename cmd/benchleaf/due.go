@@ -5,8 +5,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"text/tabwriter"
 	"time"
+	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -99,8 +99,8 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 			if _, err := by.out.Write(due.JSON()); err != nil {
 				return err
 			}
-		} else if err := by.tellDue(due); err != nil {
-			return err
+		} else {
+			by.tellDue(due)
 		}
 		for _, row := range due.Rows {
 			pressing = pressing || row.State == "overdue" || row.State == "due"
@@ -120,31 +120,77 @@ func (s *shop) book() ([]byte, error) {
 	return s.open(compiler.Bookfile, mostBook, "a service book")
 }
 
-// tellDue draws what is due as a table, state by state.
-func (by *caller) tellDue(due *compiler.Due) error {
+// tellDue draws what is due as a table, state by state, what there is to note of a row below
+// it.
+func (by *caller) tellDue(due *compiler.Due) {
 	if len(due.Rows) == 0 {
 		fmt.Fprintln(by.out, "nothing is due")
-		return nil
+		return
 	}
-	table := tabwriter.NewWriter(by.out, 0, 0, 2, ' ', 0)
+	cells := make([][5]string, len(due.Rows))
+	var widths [5]int
+	uncertain := false
+	for i, row := range due.Rows {
+		day := row.Day
+		if days := apart(row.Day, row.Early, row.Late); days > 0 {
+			day += fmt.Sprintf(" ± %d", days)
+			uncertain = true
+		}
+		meter, last := "", "never done"
+		switch {
+		case row.Meter != "" && row.By == "calendar":
+			meter = "or at " + row.Meter
+		case row.Meter != "":
+			meter = "at " + row.Meter
+		}
+		if row.LastDay != "" {
+			last = "last " + row.LastDay
+		}
+		if row.LastMeter != "" {
+			last += " at " + row.LastMeter
+		}
+		cells[i] = [5]string{day, due.Called(row), row.Title, meter, last}
+		for k, cell := range cells[i] {
+			cells[i][k] = strings.ReplaceAll(cell, "\u00a0", " ")
+			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
+		}
+	}
 	before := ""
-	for _, row := range due.Rows {
+	for i, row := range due.Rows {
 		if row.State != before {
 			if before != "" {
-				fmt.Fprintln(table)
+				fmt.Fprintln(by.out)
 			}
-			fmt.Fprintln(table, row.Word)
+			fmt.Fprintln(by.out, row.Word)
 			before = row.State
 		}
-		day := row.Day
-		if row.Early != "" || row.Late != "" {
-			day += " ±"
+		line := ""
+		for k, cell := range cells[i] {
+			if widths[k] > 0 {
+				line += "  " + cell + strings.Repeat(" ", widths[k]-utf8.RuneCountInString(cell))
+			}
 		}
-		last := ""
-		if row.LastDay != "" {
-			last = "last " + strings.TrimSpace(row.LastDay+" "+row.LastMeter)
+		fmt.Fprintln(by.out, strings.TrimRight(line, " "))
+		if row.Note != "" {
+			fmt.Fprintln(by.out, "      "+strings.ReplaceAll(row.Note, "\u00a0", " "))
 		}
-		fmt.Fprintf(table, "  %s\t%s\t%s\t%s\t%s\t%s\n", day, row.Machine, row.Title, row.Meter, last, row.Note)
 	}
-	return table.Flush()
+	if uncertain {
+		fmt.Fprintln(by.out, "\n± so many days sooner or later, by how the meter has run")
+	}
+}
+
+// apart is how many days a job may come sooner or later than on its day, whichever are more.
+func apart(day, early, late string) int {
+	on, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return 0
+	}
+	most := 0
+	for _, other := range []string{early, late} {
+		if at, err := time.Parse(time.DateOnly, other); err == nil {
+			most = max(most, int(at.Sub(on).Abs().Hours()/24))
+		}
+	}
+	return most
 }

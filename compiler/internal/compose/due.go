@@ -70,13 +70,13 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 			row.Late = answer.Span.Late.String()
 		}
 	}
-	if answer.Metered {
-		row.Meter = w.stand(one.Meter.Shows(answer.Meter.Expected), one.Unit.Meter)
+	if shows := one.Meter.Shows(answer.Meter.Expected); answer.Metered && shows >= 0 { // below 0 it was due on a meter that is gone
+		row.Meter = w.stand(shows, one.Unit.Meter)
 	}
 	if last := one.Last; last != nil {
 		row.LastDay, row.LastWho = last.Day.String(), last.Who
 		if one.Read {
-			row.LastMeter = w.stand(one.Meter.Shows(one.At), one.Unit.Meter)
+			row.LastMeter = w.stand(one.Stood, one.Unit.Meter)
 		}
 	}
 	var notes []string

@@ -20,7 +20,7 @@ type Book struct {
 
 // Problem is an entry that could not be taken as it stands.
 type Problem struct {
-	Entry int // its number; its place in the book from 1, where it has none
+	Entry int // its number; its place in the book from 1, where it has none; below 0 for a reading that is in no book
 	Text  string
 }
 

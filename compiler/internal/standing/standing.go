@@ -5,6 +5,7 @@ package standing
 
 import (
 	"cmp"
+	"fmt"
 	"math/big"
 	"slices"
 	"strconv"
@@ -36,7 +37,8 @@ type Standing struct {
 	Answer due.Answer
 	Last   *Done   // nil where it was never done
 	At     float64 // total of the meter at the last time; 0 where it was not read
-	Read   bool    // At is known
+	Stood  float64 // what the meter that was fitted then showed
+	Read   bool    // At and Stood are known
 	Use    due.Use
 	Meter  due.Meter
 }
@@ -63,7 +65,10 @@ func Units(jobs []*model.Job, described []*model.Unit) (units []Unit, problems [
 		}
 		has[one.Machine.Name()] = true
 		unit := ofMachine(job)
-		unit.Name, unit.Serial, unit.Version = one.Name, one.Serial.Text, one.Version.Text
+		unit.Name, unit.Serial, unit.Version = one.Name, one.Serial.Text, one.Version.Name()
+		if machine := job.Machine; machine != nil && unit.Version != "" && !machine.Variants.Has(unit.Version) {
+			problems = append(problems, fmt.Sprintf("%s: its machine has no version %q, so no job of a version is told; it has: %s", one.Name, one.Version.Text, strings.Join(machine.Variants.Names(), ", ")))
+		}
 		if one.Title.Set() {
 			unit.Title = one.Title.Text
 		}
@@ -158,10 +163,10 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 		meter, faults := due.Join(unit.Start, most(unit), history.readings)
 		for _, fault := range faults {
 			against := ""
-			if fault.Against >= 0 && fault.Against < len(history.entries) {
+			if fault.Against >= 0 && history.entries[fault.Against] > 0 {
 				against = ", that of entry " + strconv.Itoa(history.entries[fault.Against])
 			}
-			book.problem(history.entries[fault.Index], "its reading of the meter of %s %s%s, and is left aside", unit.Name, fault.Why, against)
+			book.problem(history.entries[fault.Index], "the reading of the meter of %s %s%s, and is left aside", unit.Name, fault.Why, against)
 		}
 		use := due.Forecast(meter.Points, unit.Pattern)
 		seen := map[string]bool{}
@@ -170,7 +175,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 				continue
 			}
 			seen[job.File.Name()] = true
-			out = append(out, stand(unit, job, history.done[job.File.Name()], meter, use, on))
+			out = append(out, stand(unit, job, history, meter, use, on))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Standing) int {
@@ -187,8 +192,8 @@ func serves(job *model.Job, unit Unit) bool {
 	return job.Variant == "" || unit.Version == "" || job.Variant == unit.Version
 }
 
-func stand(unit Unit, job *model.Job, times []Done, meter due.Meter, use due.Use, on due.Day) Standing {
-	procedure := job.Procedure
+func stand(unit Unit, job *model.Job, kept *history, meter due.Meter, use due.Use, on due.Day) Standing {
+	procedure, times := job.Procedure, kept.done[job.File.Name()]
 	ask := due.Job{Every: interval(procedure.Every, unit.Meter), First: interval(procedure.First, unit.Meter), Start: unit.Start, Soon: defaultSoon}
 	if shop := job.Shop; shop != nil {
 		if shop.Next.Text == "schedule" {
@@ -206,7 +211,10 @@ func stand(unit Unit, job *model.Job, times []Done, meter due.Meter, use due.Use
 		}
 		ask.Done = append(ask.Done, due.Done{Day: one.Day, Total: total, Read: read})
 		if out.Last == nil || one.Day >= out.Last.Day {
-			out.Last, out.At, out.Read = &times[i], total, read
+			out.Last, out.At, out.Read, out.Stood = &times[i], total, read, 0
+			if read {
+				out.Stood = kept.readings[one.reading].Value
+			}
 		}
 	}
 	out.Ask, out.Answer = ask, due.Next(ask, use, on)
