@@ -251,11 +251,21 @@ func TestWhatCannotBeAskedIsRefused(t *testing.T) {
 		"there is no day 2026-02-29":                  {Asked{On: "2026-02-29"}, ""},
 		`"May" is no day`:                             {Asked{On: "2026-05-01", By: "May"}, ""},
 		`there is no machine "yrad"; there are: yard`: {Asked{On: "2026-05-01", Meters: map[string]string{"yrad": "1 h"}}, ""},
-		"service book":                                {Asked{On: "2026-05-01"}, "[[entry"},
 	} {
 		_, err := dueIn(t, files, c.asked, c.book)
 		assert.ErrorContains(t, err, says)
 	}
+}
+
+// An entry that cannot be read is told with its line, and the others count.
+func TestABadEntryCostsNoOther(t *testing.T) {
+	files := map[string]string{"look.toml": looked("loader", `every = "12 months"`), "shop.toml": one(""), "loader.toml": loader}
+	list, err := dueIn(t, files, Asked{On: "2026-05-01"}, worked("2025-06-01")+"\n[[entry]]\nprocedure = look\n"+worked("2025-07-01"))
+	require.NoError(t, err)
+	require.Len(t, list.Rows, 1)
+	assert.Equal(t, "2025-07-01", list.Rows[0].LastDay)
+	require.Len(t, list.Problems, 1)
+	assert.Contains(t, list.Problems[0], Bookfile+": line ")
 }
 
 // Two machines of one title are told apart by their short names.
