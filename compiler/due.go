@@ -37,6 +37,7 @@ type Due struct {
 	list   plan.DueList
 	on, by due.Day
 	stands []standing.Standing // of every job, also of what is not due by then
+	result *Result
 }
 
 // Due says when each job that no error stands against is due at each machine, by a service
@@ -56,7 +57,7 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	}
 	jobs, units, kept, on := f.jobs, f.units, f.book, f.on
 	stands := standing.Of(jobs, units, kept, on)
-	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands)}
+	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands), result: r}
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
@@ -257,6 +258,33 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 		outputs, troubles = append(outputs, made...), append(troubles, told...)
 	}
 	return outputs, troubles, nil
+}
+
+// Bring draws the list of what to bring for what is due: tools, fluids, new parts, what to
+// wear. Without a day that was asked for it is for what is overdue, due and soon. There is
+// none where nothing is.
+func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
+	var asked []compose.Asked
+	var jobs []Job
+	for _, one := range d.stands {
+		pressing := one.Answer.State <= due.Soon
+		if d.by < due.Never {
+			pressing = one.Answer.Day > 0 && one.Answer.Day <= d.by
+		}
+		job := d.result.jobOf(one.Job.File.Name(), one.Unit)
+		if !pressing || job == nil {
+			continue
+		}
+		which := one.Unit.Version
+		if one.Unit.Name != one.Unit.Machine {
+			which = one.Unit.Name
+		}
+		asked, jobs = append(asked, compose.Asked{Work: job.work.In(look.Language), Variant: which}), append(jobs, *job)
+	}
+	if len(asked) == 0 {
+		return nil, nil, nil
+	}
+	return look.pick("bring", asked, jobs)
 }
 
 // onOneSide lays a sheet for a wall out for the farthest of some distances at which it takes

@@ -1,6 +1,8 @@
 package compiler_test
 
 import (
+	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -46,4 +48,32 @@ func TestADueListSaysThatNothingIsDue(t *testing.T) {
 	pages, _, err := due.Pages(compiler.Look{Pictures: true})
 	require.NoError(t, err)
 	assert.True(t, strings.Contains(string(pages[1].Bytes), `data-kind="none"`))
+}
+
+// What to bring is for what is due by a day, or presses, and for nothing else.
+func TestWhatToBringIsForWhatIsDue(t *testing.T) {
+	result := compileShop(t)
+	book, err := os.ReadFile("../procedures/service-book.toml")
+	require.NoError(t, err)
+	bring := func(asked compiler.Asked) string {
+		due, err := result.Due(compiler.Look{}, asked, book)
+		require.NoError(t, err)
+		made, troubles, err := due.Bring(compiler.Look{})
+		require.NoError(t, err)
+		assert.Empty(t, troubles)
+		if len(made) == 0 {
+			return ""
+		}
+		assert.Equal(t, []string{"bring.pdf", "bring.csv"}, named(made))
+		var titles []string
+		for _, job := range made[0].Jobs {
+			titles = append(titles, job.Name)
+		}
+		slices.Sort(titles)
+		return strings.Join(titles, " ")
+	}
+	// By testdata/due/2026-05-01.txt.
+	assert.Equal(t, "band-mill-blade-change band-mill-guide-rollers power-pack-return-filter", bring(compiler.Asked{On: "2026-05-01", By: "2026-05-02"}))
+	assert.Contains(t, bring(compiler.Asked{On: "2026-05-01"}), "log-deck-bearing-grease log-deck-bearing-grease", "both decks want it soon")
+	assert.Empty(t, bring(compiler.Asked{On: "2026-05-01", By: "2020-01-01"}))
 }

@@ -333,6 +333,11 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 		asked = append(asked, compose.Asked{Work: card.jobs[0].work.In(look.Language), Variant: card.content.Variant})
 		jobs = append(jobs, card.jobs...)
 	}
+	return look.pick("pick-list", asked, jobs)
+}
+
+// pick draws the list of what to bring for some jobs, as PDF and as CSV.
+func (look Look) pick(name string, asked []compose.Asked, jobs []Job) ([]Output, []Trouble, error) {
 	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))
 	if err != nil {
 		return nil, nil, err
@@ -342,12 +347,12 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 		return nil, nil, err
 	}
 	document, problems := pages.LayPick(content, settled)
-	outputs, troubles, err := look.draw("pick-list.pdf", document, problems, jobs)
+	outputs, troubles, err := look.draw(name+".pdf", document, problems, jobs)
 	if err != nil {
 		return nil, nil, err
 	}
 	table, err := csv.Pick(content)
-	return append(outputs, Output{Name: "pick-list.csv", Bytes: table, Jobs: jobs}), troubles, err
+	return append(outputs, Output{Name: name + ".csv", Bytes: table, Jobs: jobs}), troubles, err
 }
 
 // JSON is the findings and jobs for other programs, in a form that stays.

@@ -17,7 +17,7 @@ type dueSheets struct {
 }
 
 func (s *dueSheets) flags(cmd *cobra.Command) {
-	cmd.Flags().BoolVar(&s.wanted, "print", false, "write a list to hang at the bench and a planner of each machine too")
+	cmd.Flags().BoolVar(&s.wanted, "print", false, "write a list to hang at the bench, what to bring for it, and a planner of each machine too")
 	cmd.Flags().StringVar(&s.out, "out", defaultOut, "folder to write the pages into")
 }
 
@@ -28,6 +28,11 @@ func (by *caller) printDue(b *build, due *compiler.Due, look compiler.Look, asJS
 	if err != nil {
 		return err
 	}
+	bring, more, err := due.Bring(look)
+	if err != nil {
+		return err
+	}
+	outputs, troubles = append(outputs, bring...), append(troubles, more...)
 	for _, trouble := range troubles {
 		fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
 	}
