@@ -9,10 +9,7 @@ import (
 )
 
 func trendCommand(by *caller) *cobra.Command {
-	var look compiler.Look
-	var asked compiler.Asked
-	var out string
-	cmd := &cobra.Command{
+	return by.bookCommand(&cobra.Command{
 		Use:   "trend [PATH…]",
 		Short: "Draw what was read against its limit, and say when the limit comes",
 		Long: `Trend reads the service book of the shop and draws a sheet for each thing that was
@@ -21,21 +18,11 @@ through them and where it meets the limit, with how far that may be out. Where t
 readings do not bear it, it says so and draws no line.`,
 		Example: `  benchleaf trend                       everything that is read, into out
   benchleaf trend chain-tension.toml    what is read at one procedure`,
-		RunE: func(_ *cobra.Command, paths []string) error {
-			return by.booked(paths, out, look, asked, (*compiler.Result).Trends)
-		},
-	}
-	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
-	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
-	lookFlags(cmd, &look)
-	return cmd
+	}, (*compiler.Result).Trends)
 }
 
 func historyCommand(by *caller) *cobra.Command {
-	var look compiler.Look
-	var asked compiler.Asked
-	var out string
-	cmd := &cobra.Command{
+	return by.bookCommand(&cobra.Command{
 		Use:   "history [PATH…]",
 		Short: "Write what was done to each machine, for a sale or an inspection",
 		Long: `History reads the service book of the shop and writes for each machine what was done to
@@ -44,10 +31,18 @@ of its limit; and all entries as one CSV for a spreadsheet, also those that a la
 stands for.`,
 		Example: `  benchleaf history                       every machine, into out
   benchleaf history --on 2026-05-01       as it stood on a day`,
-		RunE: func(_ *cobra.Command, paths []string) error {
-			return by.booked(paths, out, look, asked, (*compiler.Result).Histories)
-		},
-	}
+	}, (*compiler.Result).Histories)
+}
+
+// bookDrawn is what is drawn of a service book.
+type bookDrawn func(*compiler.Result, compiler.Look, compiler.Asked, []byte) ([]compiler.Output, []compiler.Trouble, error)
+
+// bookCommand makes a command write what is drawn of the service books of shops.
+func (by *caller) bookCommand(cmd *cobra.Command, drawn bookDrawn) *cobra.Command {
+	var look compiler.Look
+	var asked compiler.Asked
+	var out string
+	cmd.RunE = func(_ *cobra.Command, paths []string) error { return by.booked(paths, out, look, asked, drawn) }
 	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
 	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
 	lookFlags(cmd, &look)
@@ -55,7 +50,7 @@ stands for.`,
 }
 
 // booked writes what is drawn of the service books of shops.
-func (by *caller) booked(paths []string, out string, look compiler.Look, asked compiler.Asked, drawn func(*compiler.Result, compiler.Look, compiler.Asked, []byte) ([]compiler.Output, []compiler.Trouble, error)) error {
+func (by *caller) booked(paths []string, out string, look compiler.Look, asked compiler.Asked, drawn bookDrawn) error {
 	if asked.On == "" {
 		asked.On = time.Now().Format(time.DateOnly)
 	}

@@ -1,9 +1,6 @@
 package pages_test
 
 import (
-	"fmt"
-	"maps"
-	"slices"
 	"testing"
 
 	"benchleaf/compiler/internal/pages"
@@ -45,28 +42,18 @@ func TestDueListsAndPlannersCollideInNoLanguageOnAnyStock(t *testing.T) {
 }
 
 func TestNothingCollidesOnDueListsNoShopWouldHave(t *testing.T) {
-	all := looks(t, 350, 500, 900)
-	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(200) {
-		name := names[int(seed)%len(names)]
+	strewn(t, 200, func(seed uint64, look pages.Look) (pages.Document, []pages.Problem) {
 		list := pagestest.RandomDueList(seed)
-		doc, problems := pages.LayDueList(list, all[name])
-		report(t, fmt.Sprintf("seed %d, %s", seed, name), pagestest.Walk(doc, effective(all[name], problems)))
+		doc, problems := pages.LayDueList(list, look)
 		assert.GreaterOrEqual(t, count(doc, "row"), len(list.Rows), "seed %d", seed)
-		if t.Failed() {
-			return
-		}
-	}
+		return doc, problems
+	})
 }
 
 func TestNothingCollidesOnPlannersNoMachineWouldHave(t *testing.T) {
-	all := looks(t, 350, 500, 900)
-	names := slices.Sorted(maps.Keys(all))
-	for seed := range uint64(200) {
-		name := names[int(seed)%len(names)]
+	strewn(t, 200, func(seed uint64, look pages.Look) (pages.Document, []pages.Problem) {
 		year := pagestest.RandomPlanner(seed)
-		doc, problems := pages.LayPlanner(year, all[name])
-		report(t, fmt.Sprintf("seed %d, %s", seed, name), pagestest.Walk(doc, effective(all[name], problems)))
+		doc, problems := pages.LayPlanner(year, look)
 		inside := 0
 		for _, mark := range year.Marks {
 			if mark.At >= 0 && mark.At < len(year.Weeks) {
@@ -74,10 +61,8 @@ func TestNothingCollidesOnPlannersNoMachineWouldHave(t *testing.T) {
 			}
 		}
 		assert.GreaterOrEqual(t, count(doc, "tick"), inside, "seed %d", seed)
-		if t.Failed() {
-			return
-		}
-	}
+		return doc, problems
+	})
 }
 
 // What is overdue lies on black, whatever the colours of a copy.

@@ -1,8 +1,6 @@
 package pages_test
 
 import (
-	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -37,22 +35,12 @@ func TestATrendCollidesInNoLanguageOnAnyStock(t *testing.T) {
 }
 
 func TestNothingCollidesInTrendsNoMachineWouldHave(t *testing.T) {
-	all := looks(t, 350, 500, 900)
-	names := slices.Sorted(maps.Keys(all))
-	for seed := range rounds(200) {
-		name := names[int(seed)%len(names)]
+	strewn(t, 200, func(seed uint64, look pages.Look) (pages.Document, []pages.Problem) {
 		sheet := pagestest.RandomTrend(seed)
-		doc, problems := pages.LayTrend(sheet, all[name])
-		report(t, fmt.Sprintf("seed %d, %s", seed, name), pagestest.Walk(doc, effective(all[name], problems)))
-		rows := 0
-		for _, side := range doc.Sides {
-			rows += len(pagestest.Find(side.Boxes, "row"))
-		}
-		assert.GreaterOrEqual(t, rows, len(sheet.Points), "seed %d", seed)
-		if t.Failed() {
-			return
-		}
-	}
+		doc, problems := pages.LayTrend(sheet, look)
+		assert.GreaterOrEqual(t, count(doc, "row"), len(sheet.Points), "seed %d", seed)
+		return doc, problems
+	})
 }
 
 // Limits, the place where the line meets one, and each reading outside are told in words or

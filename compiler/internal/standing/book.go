@@ -44,7 +44,7 @@ type Done struct {
 }
 
 // Gather takes the entries of a book up to a day, but for those that a later one stands
-// for. scan gives the entries in their order, as often as it is asked.
+// for. scan gives the entries in their order, each with its number, as often as it is asked.
 func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
 	put := map[int]bool{}
 	if err := scan(func(e entry.Entry) error {
@@ -56,15 +56,9 @@ func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) 
 		return nil, err
 	}
 	book := &Book{units: map[string]*history{}, put: put}
-	place := 0
 	err := scan(func(e entry.Entry) error {
-		place++
-		number := e.Number
-		if number == 0 {
-			number = place
-		}
-		if !put[number] {
-			book.take(e, number, units, on)
+		if !put[e.Number] {
+			book.take(e, e.Number, units, on)
 		}
 		return nil
 	})

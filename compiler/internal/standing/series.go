@@ -35,13 +35,8 @@ func ReadAt(units []Unit, book *Book, on due.Day, scan func(func(entry.Entry) er
 	for _, unit := range units {
 		meters[unit.Name] = book.meter(unit)
 	}
-	place := 0
 	err := scan(func(e entry.Entry) error {
-		place++
 		number := e.Number
-		if number == 0 {
-			number = place
-		}
 		day, err := due.ParseDay(string(e.Date))
 		if err != nil || day > on || e.Procedure == "" || len(e.Readings) == 0 || book.put[number] {
 			return nil
