@@ -39,11 +39,7 @@ func oneLine(text string) string {
 
 func TestTheManualFitsEveryStock(t *testing.T) {
 	result := compileShop(t)
-	stocks := compiler.Stocks()
-	if testing.Short() {
-		stocks = stocks[:1]
-	}
-	for _, stock := range stocks {
+	for _, stock := range stocksTried() {
 		made, troubles, err := result.Manual(compiler.Look{Stock: stock})
 		require.NoError(t, err)
 		assert.Empty(t, troubles, stock)
@@ -72,7 +68,11 @@ type outlineLine struct {
 // each link leads to the page whose number it shows.
 func TestTheManualLeadsWhereItSays(t *testing.T) {
 	qpdf, pdftotext := needs(t, "qpdf"), needs(t, "pdftotext")
-	for _, stock := range []string{"a4", "letter", "a5"} {
+	tried := []string{"a4", "letter", "a5"}
+	if testing.Short() {
+		tried = tried[:1]
+	}
+	for _, stock := range tried {
 		path := manualOf(t, compiler.Look{Stock: stock})
 		said(t, qpdf, "--check", path)
 		var read pageReader
