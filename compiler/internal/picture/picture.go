@@ -28,6 +28,7 @@ type Picture struct {
 	Width, Height int // pixels, as they came, upright
 	photo         bool
 	pixels        *image.RGBA
+	whole         []byte // as it came, where a page can take it so
 }
 
 // Read decodes a PNG or a JPEG and turns it upright by what its camera wrote (Exif 2.32,
@@ -50,12 +51,34 @@ func Read(data []byte) (*Picture, error) {
 		return nil, fmt.Errorf("is damaged or ends too soon (%w)", err)
 	}
 	w, h := fitted(config.Width, config.Height, keptPixels, keptPixels)
-	pixels := turned(shrunk(onWhite(decoded), w, h), orientation(data, format))
+	held := orientation(data, format)
+	pixels := turned(shrunk(onWhite(decoded), w, h), held)
 	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels}
+	if held == 1 && w == config.Width && plain(data, format, decoded) {
+		out.whole = data
+	}
 	if (pixels.Rect.Dx() > pixels.Rect.Dy()) != (w > h) {
 		out.Width, out.Height = out.Height, out.Width
 	}
 	return out, nil
+}
+
+// plain reports whether a page takes a picture as it came: eight bits a colour at the most,
+// opaque, not interlaced, and not in the four inks of a press.
+func plain(data []byte, format string, decoded image.Image) bool {
+	if format == "jpeg" {
+		switch decoded.(type) {
+		case *image.YCbCr, *image.Gray:
+			return true
+		}
+		return false
+	}
+	const depth, kind, interlace = 24, 25, 28 // of the header (ISO/IEC 15948, 11.2.2)
+	if len(data) <= interlace || data[depth] > 8 || data[interlace] != 0 || data[kind] == 4 || data[kind] == 6 {
+		return false
+	}
+	opaque, ok := decoded.(interface{ Opaque() bool })
+	return ok && opaque.Opaque()
 }
 
 // Fitted is how many pixels of the picture go across and down where so many at most do.
@@ -66,6 +89,9 @@ func (p *Picture) Fitted(width, height int) (int, int) {
 // Encoded gives the picture with so many pixels across and down, as a photograph ("jpg") or
 // with every edge kept ("png"), as it came: the same bytes always.
 func (p *Picture) Encoded(width, height int) (format string, data []byte, err error) {
+	if p.whole != nil && width == p.Width && height == p.Height {
+		return map[bool]string{true: "jpg", false: "png"}[p.photo], p.whole, nil
+	}
 	small := shrunk(p.pixels, width, height)
 	var out bytes.Buffer
 	if p.photo {

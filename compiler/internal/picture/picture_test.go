@@ -210,3 +210,25 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// A picture that a page takes as it came is not coded again; one that is turned, seen
+// through or interlaced is.
+func TestWhatAPageTakesIsLeftAsItCame(t *testing.T) {
+	var opaque, glass bytes.Buffer
+	require.NoError(t, png.Encode(&opaque, corners()))
+	require.NoError(t, png.Encode(&glass, image.NewNRGBA(image.Rect(0, 0, 48, 32))))
+	upright, lying := withExif(t, corners(), 1), withExif(t, corners(), 6)
+	for name, c := range map[string]struct {
+		data []byte
+		left bool
+	}{"png": {opaque.Bytes(), true}, "glass": {glass.Bytes(), false}, "upright": {upright, true}, "lying": {lying, false}} {
+		one, err := Read(c.data)
+		require.NoError(t, err)
+		_, encoded, err := one.Encoded(one.Width, one.Height)
+		require.NoError(t, err)
+		assert.Equal(t, c.left, bytes.Equal(encoded, c.data), name)
+		_, smaller, err := one.Encoded(one.Fitted(10, 10))
+		require.NoError(t, err)
+		assert.NotEqual(t, c.data, smaller)
+	}
+}
