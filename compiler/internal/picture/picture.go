@@ -81,9 +81,14 @@ func plain(data []byte, format string, decoded image.Image) bool {
 	return ok && opaque.Opaque()
 }
 
-// Fitted is how many pixels of the picture go across and down where so many at most do.
+// Fitted is how many pixels of the picture go across and down where so many are wanted at
+// the most; half as many again where that leaves it as it came.
 func (p *Picture) Fitted(width, height int) (int, int) {
-	return fitted(p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), width, height)
+	w, h := fitted(p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), width, height)
+	if p.whole != nil && 2*p.Width <= 3*w {
+		return p.Width, p.Height
+	}
+	return w, h
 }
 
 // Encoded gives the picture with so many pixels across and down, as a photograph ("jpg") or
@@ -98,7 +103,7 @@ func (p *Picture) Encoded(width, height int) (format string, data []byte, err er
 		err = jpeg.Encode(&out, small, &jpeg.Options{Quality: 85})
 		return "jpg", out.Bytes(), err
 	}
-	err = png.Encode(&out, paletted(small))
+	err = (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&out, paletted(small))
 	return "png", out.Bytes(), err
 }
 
@@ -125,8 +130,8 @@ func onWhite(decoded image.Image) *image.RGBA {
 // counts in whole numbers, so that every machine gives the same bytes; kernels in floating
 // point need not.
 func shrunk(src *image.RGBA, width, height int) *image.RGBA {
-	if src.Rect.Dx() == width && src.Rect.Dy() == height {
-		return src
+	if src.Rect.Dy() == height && abs(src.Rect.Dx()-width) <= width/few {
+		return cropped(src, width)
 	}
 	across := image.NewRGBA(image.Rect(0, 0, width, src.Rect.Dy()))
 	for y := range src.Rect.Dy() {
@@ -136,6 +141,28 @@ func shrunk(src *image.RGBA, width, height int) *image.RGBA {
 	out := image.NewRGBA(image.Rect(0, 0, width, height))
 	for x := range width {
 		means(out.Pix[4*x:], out.Stride, height, across.Pix[4*x:], across.Stride, src.Rect.Dy())
+	}
+	return out
+}
+
+// few is of how many columns a picture loses or gains one at its edge before it is made anew:
+// nobody sees that.
+const few = 200
+
+func abs(n int) int { return max(n, -n) }
+
+// cropped is a picture some columns narrower or wider at its right edge, which is repeated.
+func cropped(src *image.RGBA, width int) *image.RGBA {
+	if src.Rect.Dx() == width {
+		return src
+	}
+	out := image.NewRGBA(image.Rect(0, 0, width, src.Rect.Dy()))
+	for y := range src.Rect.Dy() {
+		row := out.Pix[y*out.Stride : y*out.Stride+4*width]
+		n := copy(row, src.Pix[y*src.Stride:y*src.Stride+4*src.Rect.Dx()])
+		for ; n < len(row); n += 4 {
+			copy(row[n:n+4], row[n-4:n])
+		}
 	}
 	return out
 }
