@@ -15,6 +15,9 @@ const BookHead = entry.Head
 // Entry is an entry of a service book.
 type Entry = entry.Entry
 
+// Reading is a value of an entry that was read.
+type Reading = entry.Reading
+
 // BookFaults are the faults of a service book, one for each entry that cannot be read.
 type BookFaults = entry.Faults
 

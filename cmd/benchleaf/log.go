@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -18,7 +19,7 @@ import (
 type logged struct {
 	entry    compiler.Entry
 	date     string
-	readings map[string]string
+	readings []string // "Chain slack=24 mm"
 	shop     string
 	form     bool
 	asItIs   bool
@@ -53,7 +54,7 @@ and the number of the wrong one. Several people may write at the same time.`,
 	flags.StringVar(&said.entry.NewMeter, "new-meter", "", "what another meter stood at that took its place")
 	flags.StringVar(&said.entry.Remarks, "remarks", "", "what else is to be known")
 	flags.IntVar(&said.entry.Corrects, "corrects", 0, "number of an entry that this one stands for")
-	flags.StringToStringVar(&said.readings, "reading", nil, `what was read, as name=value: "Chain slack=24 mm"`)
+	flags.StringArrayVar(&said.readings, "reading", nil, `what was read, as name=value: "Chain slack=24 mm"; once for each`)
 	flags.BoolVar(&said.form, "form", false, "print an entry to fill in, and write nothing")
 	flags.BoolVar(&said.asItIs, "as-it-is", false, "write it whatever speaks against it")
 	return cmd
@@ -132,6 +133,18 @@ func toldEntry(e compiler.Entry) string {
 	return strings.Join(words, "  ")
 }
 
+// asksFor names the readings of a form.
+func asksFor(form compiler.Entry) string {
+	var names []string
+	for _, reading := range form.Readings {
+		names = append(names, fmt.Sprintf("%q", reading.What))
+	}
+	if len(names) == 0 {
+		return "none"
+	}
+	return strings.Join(names, ", ")
+}
+
 // toLog are the entries of files, or the one that was said.
 func (by *caller) toLog(files []string, said logged, result *compiler.Result) ([]compiler.Entry, error) {
 	if len(files) == 0 {
@@ -142,15 +155,15 @@ func (by *caller) toLog(files []string, said logged, result *compiler.Result) ([
 				return nil, err
 			}
 			one.Unit, one.Done = form.Unit, form.Done
-			for _, reading := range form.Readings {
-				if value, there := said.readings[reading.What]; there {
-					reading.Value = value
-					one.Readings = append(one.Readings, reading)
-					delete(said.readings, reading.What)
+			for _, text := range said.readings {
+				name, value, _ := strings.Cut(text, "=")
+				at := slices.IndexFunc(form.Readings, func(reading compiler.Reading) bool { return reading.What == strings.TrimSpace(name) })
+				if at < 0 {
+					return nil, fmt.Errorf("the card of %s asks for no reading %q; it asks for: %s", one.Procedure, name, asksFor(form))
 				}
-			}
-			for name := range said.readings {
-				return nil, fmt.Errorf("the card of %s asks for no reading %q", one.Procedure, name)
+				reading := form.Readings[at]
+				reading.Value = strings.TrimSpace(value)
+				one.Readings = append(one.Readings, reading)
 			}
 		}
 		if one.Unit == "" && one.Procedure == "" && one.Corrects == 0 && one.Remarks == "" {
