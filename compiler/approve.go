@@ -105,10 +105,7 @@ func (r *Result) Gauge(look Look) ([]Output, []Trouble, error) {
 	for _, job := range r.Jobs {
 		works = append(works, job.work.In(look.Language))
 	}
-	wishes := compose.WishesOf(works[0].Job)
-	own := look
-	own.Stock = first(look.Stock, large(wishes.Stock))
-	settled, system, err := own.settle(wishes)
+	settled, system, err := look.settleSheet(compose.WishesOf(works[0].Job))
 	if err != nil {
 		return nil, nil, err
 	}
@@ -127,10 +124,7 @@ func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, page
 	faults := make([]error, len(jobs))
 	inParallel(len(jobs), func(i int) {
 		job := jobs[i]
-		wishes := compose.WishesOf(job.work.Job)
-		own := look
-		own.Stock = first(look.Stock, large(wishes.Stock))
-		settled, system, err := own.settle(wishes)
+		settled, system, err := look.settleSheet(compose.WishesOf(job.work.Job))
 		if err != nil {
 			faults[i] = err
 			return
@@ -151,6 +145,13 @@ func (r *Result) sheets(look Look, ending string, jobs []Job, lay func(Job, page
 		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
 	}
 	return all, told, nil
+}
+
+// settleSheet settles the look of a sheet for a folder, which is on a large stock where none
+// is asked for.
+func (look Look) settleSheet(wishes compose.Wishes) (pages.Look, quantity.System, error) {
+	look.Stock = first(look.Stock, large(wishes.Stock))
+	return look.settle(wishes)
 }
 
 // large is the stock of a sheet for a folder, of the family of a stock of cards.

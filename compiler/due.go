@@ -217,9 +217,7 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 	if len(d.stands) == 0 {
 		return nil, nil, nil
 	}
-	wishes := compose.WishesOf(d.stands[0].Job)
-	look.Stock = first(look.Stock, large(wishes.Stock))
-	settled, system, err := look.settle(wishes)
+	settled, system, err := look.settleSheet(compose.WishesOf(d.stands[0].Job))
 	if err != nil {
 		return nil, nil, err
 	}

@@ -35,17 +35,14 @@ func (r *Result) Histories(look Look, asked Asked, book []byte) ([]Output, []Tro
 		var works []compose.Work
 		var jobs []Job
 		for _, job := range r.Jobs {
-			if job.Machine == unit.MachineTitle && (unit.Version == "" || job.Variant == "" || job.Variant == unit.Version) {
+			if standing.Serves(job.work.Job, unit) {
 				works, jobs = append(works, job.work.In(look.Language)), append(jobs, job)
 			}
 		}
 		if len(works) == 0 {
 			continue
 		}
-		wishes := compose.WishesOf(works[0].Job)
-		own := look
-		own.Stock = first(look.Stock, large(wishes.Stock))
-		settled, system, err := own.settle(wishes)
+		settled, system, err := look.settleSheet(compose.WishesOf(works[0].Job))
 		if err != nil {
 			return nil, nil, err
 		}

@@ -108,7 +108,7 @@ func (r *Result) accept(e Entry, f *fleet) (Entry, []string) {
 // an error stands against it.
 func (r *Result) jobOf(procedure string, unit standing.Unit) *Job {
 	for i, job := range r.Jobs {
-		if !job.Blocked && job.Name == procedure && job.Machine == unit.MachineTitle && (unit.Version == "" || job.Variant == "" || job.Variant == unit.Version) {
+		if !job.Blocked && job.Name == procedure && standing.Serves(job.work.Job, unit) {
 			return &r.Jobs[i]
 		}
 	}

@@ -34,9 +34,7 @@ func (r *Result) bind(look Look) (plan.Manual, pages.Look, []Job, error) {
 		}
 		bound, jobs = append(bound, one), append(jobs, card.jobs...)
 	}
-	wishes := compose.WishesOf(jobs[0].work.Job)
-	look.Stock = first(look.Stock, large(wishes.Stock))
-	settled, system, err := look.settle(wishes)
+	settled, system, err := look.settleSheet(compose.WishesOf(jobs[0].work.Job))
 	if err != nil {
 		return plan.Manual{}, pages.Look{}, nil, err
 	}

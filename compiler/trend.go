@@ -29,10 +29,7 @@ func (r *Result) Trends(look Look, asked Asked, book []byte) ([]Output, []Troubl
 		if job == nil {
 			continue
 		}
-		wishes := compose.WishesOf(job.work.Job)
-		own := look
-		own.Stock = first(look.Stock, large(wishes.Stock))
-		settled, system, err := own.settle(wishes)
+		settled, system, err := look.settleSheet(compose.WishesOf(job.work.Job))
 		if err != nil {
 			return nil, nil, err
 		}

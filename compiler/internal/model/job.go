@@ -465,13 +465,7 @@ func (s *Set) Units() []*Unit {
 
 // Units lists the machines that a file says stand in the shop, in its order.
 func (f *File) Units() []*Unit {
-	var out []*Unit
-	for _, thing := range f.things {
-		if unit, ok := f.index[thing.kind+"/"+thing.name].(*Unit); ok {
-			out = append(out, unit)
-		}
-	}
-	return out
+	return described[*Unit](f)
 }
 
 // Described is the machine of a name that the file can see; nil where there is none.
@@ -486,10 +480,15 @@ func (f *File) Described(name string) *Machine {
 
 // Stocks lists the stocks that a file describes, in its order.
 func (f *File) Stocks() []*Stock {
-	var out []*Stock
+	return described[*Stock](f)
+}
+
+// described lists the things of a type that a file describes, in its order.
+func described[T any](f *File) []T {
+	var out []T
 	for _, thing := range f.things {
-		if stock, ok := f.index[thing.kind+"/"+thing.name].(*Stock); ok {
-			out = append(out, stock)
+		if one, ok := f.index[thing.kind+"/"+thing.name].(T); ok {
+			out = append(out, one)
 		}
 	}
 	return out

@@ -26,34 +26,32 @@ func (j *Job) Places() []Place {
 			continue
 		}
 		number++
-		var here any
-		switch thing.kind {
-		case "part", "cover":
-			if part := j.Part(thing.name); part != nil {
-				here = part
-			}
-		case "cavity":
-			if cavity := j.Cavity(thing.name); cavity != nil {
-				here = cavity
-			}
-		case "energy":
-			if energy := j.Energy(thing.name); energy != nil {
-				here = energy
-			}
-		case "point":
-			if point := j.Point(thing.name); point != nil {
-				here = point
-			}
-		case "limit":
-			if limit := j.Limit(thing.name); limit != nil {
-				here = limit
-			}
+		var here Object
+		if find, ok := lookups[thing.kind]; !ok || !find(j, thing.name, &here) {
+			continue
 		}
-		if spot, placed := spotOf(here); placed {
-			out = append(out, Place{Key: key, Title: here.(interface{ Words() string }).Words(), At: spot, Number: number, Where: here.(interface{ Key(string) source.Place }).Key("at")})
+		if spot, placed := spotOf(here.placed()); placed {
+			out = append(out, Place{Key: key, Title: here.Words(), At: spot, Number: number, Where: here.placed().Key("at")})
 		}
 	}
 	return out
+}
+
+// placed is the thing of an object that can have a place on an outline; nil where it is none.
+func (o Object) placed() interface{ Key(string) source.Place } {
+	switch {
+	case o.Part != nil:
+		return o.Part
+	case o.Cavity != nil:
+		return o.Cavity
+	case o.Energy != nil:
+		return o.Energy
+	case o.Point != nil:
+		return o.Point
+	case o.Limit != nil:
+		return o.Limit
+	}
+	return nil
 }
 
 // spotOf is the place of a thing; false where it has none.

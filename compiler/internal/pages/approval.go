@@ -15,11 +15,8 @@ type approval struct {
 // LayApproval lays an approval sheet out. What could not be shown as it should comes
 // back as problems; the document is whole all the same.
 func LayApproval(content plan.Approval, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	a := &approval{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	a.width = look.Stock.safe(1).Width
-	a.margin = a.size.main * 0.75
-	a.column = a.width - a.margin
+	look, common := begin(look, content.Words)
+	a := &approval{sheet: common, plan: content}
 	labels := content.Words.Labels
 	items := []item{{piece: a.head()}, {piece: a.verdict(), above: a.size.main * 0.5}}
 	items = append(items, a.chart()...)

@@ -16,11 +16,8 @@ type gauge struct {
 // LayGauge lays the page of true sizes out. What could not be shown as it should comes
 // back as problems; the document is whole all the same.
 func LayGauge(content plan.Gauge, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	g := &gauge{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	g.width = look.Stock.safe(1).Width
-	g.margin = g.size.main * 0.75
-	g.column = g.width - g.margin
+	look, common := begin(look, content.Words)
+	g := &gauge{sheet: common, plan: content}
 	labels, em := content.Words.Labels, g.size.main
 	items := []item{
 		{piece: g.titleBand(content.Shop, labels.Gauge, "", piece{}).named("head", "")},

@@ -5,11 +5,8 @@ import "benchleaf/compiler/internal/plan"
 // LayHistory lays the history of one machine out. What could not be shown as it should comes
 // back as problems; the document is whole all the same.
 func LayHistory(content plan.History, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	h := &manual{sheet: sheet{setter: newSetter(look, content.Words, problems)}, headings: map[string]piece{}}
-	h.width = look.Stock.safe(1).Width
-	h.margin = h.size.main * 0.75
-	h.column = h.width - h.margin
+	look, common := begin(look, content.Words)
+	h := &manual{sheet: common, headings: map[string]piece{}}
 	labels := content.Words.Labels
 	stamp := piece{}
 	if content.To != "" {

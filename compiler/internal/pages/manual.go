@@ -39,12 +39,10 @@ type chapterLine struct {
 // LayManual lays a manual out. What could not be shown as it should comes back as
 // problems; the document is whole all the same.
 func LayManual(content plan.Manual, look Look) (Document, []Problem) {
-	look, problems := look.bound().settled()
+	look = look.bound()
 	for digits := 3; ; digits++ {
-		m := &manual{sheet: sheet{setter: newSetter(look, content.Words, slices.Clone(problems))}, plan: content, digits: digits, headings: map[string]piece{}, goals: map[string]goal{}}
-		m.width = look.Stock.safe(1).Width
-		m.margin = m.size.main * 0.75
-		m.column = m.width - m.margin
+		_, common := begin(look, content.Words)
+		m := &manual{sheet: common, plan: content, digits: digits, headings: map[string]piece{}, goals: map[string]goal{}}
 		m.chapters()
 		if len(m.body) < int(math.Pow10(digits)) {
 			m.inFront()

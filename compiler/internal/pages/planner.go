@@ -22,11 +22,8 @@ type planner struct {
 // LayPlanner lays a planner out. What could not be shown as it should comes back as
 // problems; the document is whole all the same.
 func LayPlanner(content plan.Planner, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	p := &planner{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	p.width = look.Stock.safe(1).Width
-	p.margin = p.size.main * 0.75
-	p.column = p.width - p.margin
+	look, common := begin(look, content.Words)
+	p := &planner{sheet: common, plan: content}
 	p.rule()
 	labels := content.Words.Labels
 	frame := frame{s: p.setter, width: p.width, height: look.Stock.safe(1).Height, again: p.again, what: labels.Planner, end: labels.EndOfSheet, filled: true,

@@ -23,11 +23,8 @@ const (
 // LayRecordSheet lays a record sheet out. What could not be shown as it should comes
 // back as problems; the document is whole all the same.
 func LayRecordSheet(content plan.RecordSheet, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	r := &recordSheet{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	r.width = look.Stock.safe(1).Width
-	r.margin = r.size.main * 0.75
-	r.column = r.width - r.margin
+	look, common := begin(look, content.Words)
+	r := &recordSheet{sheet: common, plan: content}
 	r.times = max(2, int(r.width*0.64/writeWide))
 	r.label = r.width - float64(r.times)*max(writeWide, r.width*0.64/float64(r.times))
 	labels := content.Words.Labels

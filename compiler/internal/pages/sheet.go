@@ -1,5 +1,7 @@
 package pages
 
+import "benchleaf/compiler/internal/plan"
+
 // grid is the upright order of a card: a margin for numbers, ticks and labels, and
 // the column the words hang in.
 type grid struct {
@@ -13,6 +15,17 @@ type grid struct {
 type sheet struct {
 	*setter
 	grid
+}
+
+// begin settles a look, and begins a sheet with it whose labels hang in a narrow margin. What
+// of the look cannot be is among the problems of the sheet.
+func begin(look Look, words plan.Words) (Look, sheet) {
+	look, problems := look.settled()
+	out := sheet{setter: newSetter(look, words, problems)}
+	out.width = look.Stock.safe(1).Width
+	out.margin = out.size.main * 0.75
+	out.column = out.width - out.margin
+	return look, out
 }
 
 // labelled hangs a label in the margin beside what it names; a label too wide for

@@ -28,11 +28,8 @@ const (
 // LayTrend lays a trend sheet out. What could not be shown as it should comes back as
 // problems; the document is whole all the same.
 func LayTrend(content plan.Trend, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	t := &trend{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	t.width = look.Stock.safe(1).Width
-	t.margin = t.size.main * 0.75
-	t.column = t.width - t.margin
+	look, common := begin(look, content.Words)
+	t := &trend{sheet: common, plan: content}
 	labels := content.Words.Labels
 	t.plan.Points = slices.Clone(content.Points)
 	slices.SortStableFunc(t.plan.Points, func(a, b plan.TrendPoint) int { // newest first

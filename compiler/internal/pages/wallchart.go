@@ -19,11 +19,8 @@ type wallChart struct {
 // LayWallChart lays a wall chart out. What could not be shown as it should comes back
 // as problems; the document is whole all the same.
 func LayWallChart(content plan.WallChart, look Look) (Document, []Problem) {
-	look, problems := look.settled()
-	c := &wallChart{sheet: sheet{setter: newSetter(look, content.Words, problems)}, plan: content}
-	c.width = look.Stock.safe(1).Width
-	c.margin = c.size.main * 0.75
-	c.column = c.width - c.margin
+	look, common := begin(look, content.Words)
+	c := &wallChart{sheet: common, plan: content}
 	c.rule()
 	labels := content.Words.Labels
 	rows := []item{{piece: c.head()}}

@@ -171,7 +171,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 		use := due.Forecast(meter.Points, unit.Pattern)
 		seen := map[string]bool{}
 		for _, job := range jobs {
-			if !serves(job, unit) || seen[job.File.Name()] {
+			if !Serves(job, unit) || seen[job.File.Name()] {
 				continue
 			}
 			seen[job.File.Name()] = true
@@ -184,8 +184,8 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 	return out
 }
 
-// serves reports whether a job is of a machine: of its kind, and for its version.
-func serves(job *model.Job, unit Unit) bool {
+// Serves reports whether a job is of a machine: of its kind, and for its version.
+func Serves(job *model.Job, unit Unit) bool {
 	if job.MachineName() != unit.Machine || job.MachineTitle() != unit.MachineTitle {
 		return false
 	}
