@@ -89,6 +89,7 @@ func Compile(in Input) *Result {
 		if read[set.Files[i]] {
 			amounts[i] = append(rules.File(set.Files[i]), rules.Stocks(set.Files[i], stockFault)...)
 			amounts[i] = append(amounts[i], rules.Units(set.Files[i])...)
+			amounts[i] = append(amounts[i], rules.Stores(set.Files[i])...)
 			amounts[i] = append(amounts[i], rules.Pictures(set.Files[i], pictures.of)...)
 		}
 	})

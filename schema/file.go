@@ -26,6 +26,7 @@ var fileTable = Table{
 		{Name: "allow", Kind: Subs, Of: "allow", Doc: "Findings in this file that its author stands by, each with the reason: a plate figure of a machine, a special thread.", Example: `[{ rule = "units/disagree", reason = "as the plate on the pump has it" }]`},
 		{Name: "stock", Kind: Named, Of: "stock", Doc: "Card stock of the shop's own: tags, pouches, cards with a hole."},
 		{Name: "unit", Kind: Named, Of: "unit", Doc: "Machines that stand in the shop, each with its serial number and its meter. A machine that has none here is one of its kind."},
+		{Name: "store", Kind: Named, Of: "store", Doc: "What is on the shelf of a fluid, a consumable or a spare, by its name."},
 		{Name: "second-reading", Kind: Sub, Of: "second-reading", Doc: "The figures of this file, read in the manual a second time by another person. Stands in the file itself, or in one of the same name in the folder second beside it: that of log-deck.toml in second/log-deck.toml."},
 		{Name: "caution", Kind: Named, Of: "caution", Doc: "Safety messages. A name out of the list of hazards replaces the built-in message for that hazard."},
 	},
@@ -45,6 +46,7 @@ var shopTable = Table{
 		{Name: "next", Kind: Choice, Doc: "What the next time of a job is counted from, when it was done early or late; done when left out.", Example: `"schedule"`, Choices: []Option{
 			{"done", "from when it was done"}, {"schedule", "from when it was due, so that early or late moves nothing"}}},
 		{Name: "soon", Kind: Amount, Of: "calendar", Doc: "How long before its day a job is told to come soon; 14 days when left out.", Example: `"14 days"`},
+		{Name: "currency", Kind: Text, Doc: "Currency of the prices in the store, by ISO 4217.", Example: `"EUR"`},
 		{Name: "local", Kind: Text, Doc: "Line on local rules and licensed practice that stands on every card instead of the built-in one.", Example: `"Lock-out rules of the site: office wall."`},
 	},
 }
@@ -158,6 +160,35 @@ var useTable = Table{
 		{Name: "from", Kind: Text, Doc: "First day of the part, month and day; the whole year when left out.", Example: `"04-01"`},
 		{Name: "to", Kind: Text, Doc: "Last day of the part.", Example: `"10-31"`},
 		{Name: "week", Kind: Amount, Of: "interval", Required: true, Doc: "How much in a week.", Example: `"30 h"`},
+	},
+}
+
+var storeTable = Table{
+	Name: "store", Header: "[store.NAME]",
+	Doc: "What is on the shelf of a fluid, a consumable or a spare. Entries of the service book after the day it was counted take from it and add to it.",
+	Keys: []Key{
+		{Name: "on-hand", Kind: Amounts, Of: "volume mass length number", Required: true, Doc: "How much there is: one amount, or what is in each can, which is added up. A bare number counts pieces.", Example: `["5 L", "0.6 L"]`},
+		{Name: "counted", Kind: Day, Required: true, Doc: "Day it was counted, at its end.", Example: "2026-04-01"},
+		{Name: "keep", Kind: Amount, Of: "volume mass length number", Doc: "How much is to be there at the least when nothing is being worked on.", Example: `"1 L"`},
+		{Name: "lead", Kind: Amount, Of: "calendar", Doc: "How long it takes from ordering it until it is there.", Example: `"10 days"`},
+		{Name: "supplier", Kind: Text, Doc: "Where it is bought.", Example: `"Hollow Lane Oils"`},
+		{Name: "prices", Kind: Subs, Of: "price", Doc: "What packs of it cost.", Example: `[{ pack = "1 L", price = "14.20" }, { pack = "5 L", price = "61.00" }]`},
+	},
+	Example: `[store.gear-460]
+on-hand = ["5 L", "0.6 L"]
+counted = 2026-04-01
+keep = "1 L"
+lead = "10 days"
+supplier = "Hollow Lane Oils"
+prices = [{ pack = "1 L", price = "14.20" }, { pack = "5 L", price = "61.00" }]`,
+}
+
+var priceTable = Table{
+	Name: "price", Header: "prices = [{ … }]",
+	Doc: "What one pack costs, in the currency of the shop.",
+	Keys: []Key{
+		{Name: "pack", Kind: Amount, Of: "volume mass length number", Required: true, Doc: "Size of the pack; a bare number counts pieces.", Example: `"5 L"`},
+		{Name: "price", Kind: Text, Required: true, Doc: "Price of one pack: a number in quotes, with a point before the cents.", Example: `"61.00"`},
 	},
 }
 

@@ -1,6 +1,9 @@
 package schema
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"strings"
+)
 
 // node is a JSON Schema (draft 2020-12); the fields stand in the order they are written.
 type node struct {
@@ -84,6 +87,13 @@ func keyNode(key Key) *node {
 }
 
 func kindNode(key Key) *node {
+	if strings.Contains(key.Of, "number") { // a bare number counts pieces
+		item := &node{OneOf: []*node{text(), {Type: "integer", Minimum: number(0)}}}
+		if key.Kind == Amounts {
+			return oneOrMany(item)
+		}
+		return item
+	}
 	switch key.Kind {
 	case Texts:
 		return list(text())

@@ -300,7 +300,7 @@ func lineOf(lines *[]plan.Pick, keys *[]string, key string) (at int, fresh bool)
 func (p *picker) supplies() {
 	var lines []plan.Pick
 	var keys []string
-	var sums []total
+	var sums []needs.Total
 	var packs [][]model.Amount
 	for i, w := range p.writers {
 		for _, name := range w.job.Procedure.Supplies.Names() {
@@ -314,11 +314,11 @@ func (p *picker) supplies() {
 			}
 			at, fresh := lineOf(&lines, &keys, printed+"\n"+service)
 			if fresh {
-				sums, packs = append(sums, total{}), append(packs, nil)
+				sums, packs = append(sums, needs.Total{}), append(packs, nil)
 			}
 			lines[at].Name = printed
 			lines[at].For = append(lines[at].For, p.keys[i])
-			sums[at].join(w.sum(name))
+			sums[at].Join(w.sum(name))
 			switch {
 			case fluid != nil:
 				packs[at], lines[at].Where = fluid.Packs, fluid.Where.Text
@@ -388,7 +388,7 @@ func (p *picker) wear() {
 // waste adds up what is drained, by fluid, with the containers that catch it.
 func (p *picker) waste() {
 	var lines []plan.Pick
-	var sums []total
+	var sums []needs.Total
 	var into [][]string
 	for i, w := range p.writers {
 		for _, catch := range w.needs.Catch {
@@ -399,10 +399,10 @@ func (p *picker) waste() {
 			at := slices.IndexFunc(lines, func(line plan.Pick) bool { return line.Name == name })
 			if at < 0 {
 				at = len(lines)
-				lines, sums, into = append(lines, plan.Pick{Name: name}), append(sums, total{}), append(into, nil)
+				lines, sums, into = append(lines, plan.Pick{Name: name}), append(sums, needs.Total{}), append(into, nil)
 			}
 			if catch.Amount.Set() && catch.Amount.OK {
-				sums[at].add(catch.Amount.Amount)
+				sums[at].Add(catch.Amount.Amount)
 			}
 			if tool := w.job.Tool(catch.Step.Into.Name()); tool != nil {
 				into[at] = append(into[at], w.inside(w.toolName(tool)))

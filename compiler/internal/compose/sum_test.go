@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 )
@@ -42,7 +43,7 @@ func TestPacksToTake(t *testing.T) {
 		for _, pack := range c.packs {
 			packs = append(packs, amount(t, pack))
 		}
-		got := w.packs(total{amounts: []quantity.Amount{amount(t, c.need).Amount}}, packs)
+		got := w.packs(needs.Total{Amounts: []quantity.Amount{amount(t, c.need).Amount}}, packs)
 		assert.Equal(t, c.want, got, "%s from %v", c.need, c.packs)
 	}
 }

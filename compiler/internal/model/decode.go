@@ -35,7 +35,7 @@ var namePattern = regexp.MustCompile(schema.NamePattern)
 
 // shapes tells for each type which field holds which key; made once, when the program starts.
 var shapes = shapesOf(Shop{}, Machine{}, Procedure{}, Step{}, Adapter{}, Allow{}, Picture{}, Part{}, Cavity{}, Energy{},
-	Pose{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, SecondReading{})
+	Pose{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, Store{}, Price{}, SecondReading{})
 
 func shapesOf(values ...any) map[reflect.Type]map[string]int {
 	out := map[reflect.Type]map[string]int{}
@@ -66,7 +66,10 @@ func (d *decoder) thing(name string, at source.Span, table *tree.Table) Thing {
 func (d *decoder) table(table *tree.Table, name string, into any, partial bool) {
 	layout, _ := schema.Find(name)
 	value := reflect.ValueOf(into).Elem()
-	fields := shapes[value.Type()]
+	fields, known := shapes[value.Type()]
+	if !known {
+		panic(fmt.Sprintf("model: the keys of %s are not read", name))
+	}
 	meant := map[string]bool{}
 	for _, entry := range table.Entries {
 		key, known := layout.Key(entry.Key)
@@ -159,6 +162,8 @@ func (d *decoder) value(key schema.Key, value *tree.Value, field reflect.Value) 
 		*out = subs[Picture](d, key, value)
 	case *[]*Use:
 		*out = subs[Use](d, key, value)
+	case *[]*Price:
+		*out = subs[Price](d, key, value)
 	case **Picture:
 		*out = sub[Picture](d, key, value)
 	case **Adapter:
@@ -271,7 +276,11 @@ func (d *decoder) amount(key schema.Key, value *tree.Value) Amount {
 		d.want(key, value, tree.StringKind)
 		return Amount{}
 	}
-	out.Amount, out.Problems = readAmount(value.Text, key.Of)
+	text := value.Text
+	if value.Kind == tree.IntegerKind && strings.Contains(key.Of, "number") { // a bare number counts pieces
+		text += " pieces"
+	}
+	out.Amount, out.Problems = readAmount(text, key.Of)
 	out.OK = true
 	for _, problem := range out.Problems {
 		out.OK = out.OK && problem.Warning

@@ -9,7 +9,7 @@ import (
 // dimensionNames are the names the schema uses for what an amount measures. An
 // interval is running time, calendar time, distance or cycles.
 var dimensionNames = map[string][]quantity.Dimension{
-	"torque": {quantity.Torque}, "length": {quantity.Length}, "volume": {quantity.Volume}, "mass": {quantity.Mass}, "count": {quantity.Count},
+	"torque": {quantity.Torque}, "length": {quantity.Length}, "volume": {quantity.Volume}, "mass": {quantity.Mass}, "count": {quantity.Count}, "number": {quantity.Count},
 	"time": {quantity.Time}, "angle": {quantity.Angle}, "pressure": {quantity.Pressure}, "voltage": {quantity.Voltage}, "any": {quantity.Any},
 	"calendar": {quantity.Calendar}, "interval": {quantity.Time, quantity.Calendar, quantity.Distance, quantity.Cycles},
 }

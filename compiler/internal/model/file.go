@@ -278,6 +278,8 @@ func newThing(kind string, thing Thing) (value any, overrides *[]Override, blank
 		return &Spare{Thing: thing}, nil, nil
 	case "unit":
 		return &Unit{Thing: thing}, nil, nil
+	case "store":
+		return &Store{Thing: thing}, nil, nil
 	case "stock":
 		return &Stock{Thing: thing}, nil, nil
 	default:
@@ -290,6 +292,9 @@ func (d *decoder) checkOverrides(kind string, overrides []Override, blank func()
 		d.table(override.Table, kind, blank(), true)
 	}
 }
+
+// storedKinds are the kinds of thing that lie on a shelf.
+const storedKinds = "fluid supply spare"
 
 // twins are kinds that share one set of names, because verbs take either.
 var twins = map[string]string{"part": "cover", "cover": "part", "fluid": "supply", "supply": "fluid"}
@@ -307,6 +312,9 @@ func (d *decoder) keep(kind string, thing Thing, value any) {
 		if _, known := trade.FindHazard(thing.Name); known { // its name says what it is against
 			caution.Against = List{Given: true, Items: []Text{{Text: thing.Name, Value: &tree.Value{Kind: tree.StringKind, Text: thing.Name}, At: thing.At}}}
 		}
+	}
+	if kind == "store" { // it has the name of what it holds
+		d.refs = append(d.refs, Ref{Name: Text{Text: thing.Name, Value: &tree.Value{Kind: tree.StringKind, Text: thing.Name}, At: thing.At}, Of: storedKinds})
 	}
 	d.file.index[kind+"/"+thing.Name] = value
 	d.file.things = append(d.file.things, named{kind: kind, name: thing.Name, at: thing.At})

@@ -493,3 +493,27 @@ func described[T any](f *File) []T {
 	}
 	return out
 }
+
+// Stores lists what a file says is on the shelf, in its order.
+func (f *File) Stores() []*Store {
+	return described[*Store](f)
+}
+
+// Stores lists what the files say is on the shelf, in the order of the files.
+func (s *Set) Stores() []*Store {
+	var out []*Store
+	for _, file := range s.Files {
+		out = append(out, file.Stores()...)
+	}
+	return out
+}
+
+// Stored is what a name in the store means to a file: a *Fluid, a *Supply or a *Spare; nil for none.
+func (f *File) Stored(name string) any {
+	for _, kind := range strings.Fields(storedKinds) {
+		if thing := f.find(kind, name); thing != nil {
+			return thing
+		}
+	}
+	return nil
+}

@@ -13,6 +13,7 @@ type Shop struct {
 	SignalLanguage  Text   `key:"signal-language"`
 	Next            Text   `key:"next"`
 	Soon            Amount `key:"soon"`
+	Currency        Text   `key:"currency"`
 	Local           Text   `key:"local"`
 }
 
@@ -85,6 +86,24 @@ type Use struct {
 	From Text   `key:"from"`
 	To   Text   `key:"to"`
 	Week Amount `key:"week"`
+}
+
+// Store is what is on the shelf of a fluid, a supply or a spare, which it has the name of.
+type Store struct {
+	Thing
+	OnHand   []Amount `key:"on-hand"`
+	Counted  Text     `key:"counted"`
+	Keep     Amount   `key:"keep"`
+	Lead     Amount   `key:"lead"`
+	Supplier Text     `key:"supplier"`
+	Prices   []*Price `key:"prices"`
+}
+
+// Price is what a pack costs.
+type Price struct {
+	Thing
+	Pack  Amount `key:"pack"`
+	Price Text   `key:"price"`
 }
 
 // Stock is something of the shop's own that cards are printed on.
