@@ -18,6 +18,9 @@ type Entry = entry.Entry
 // Reading is a value of an entry that was read.
 type Reading = entry.Reading
 
+// Moved is an amount of something that came out of the store or into it.
+type Moved = entry.Moved
+
 // BookFaults are the faults of a service book, one for each entry that cannot be read.
 type BookFaults = entry.Faults
 

@@ -38,6 +38,7 @@ type Due struct {
 	on, by due.Day
 	stands []standing.Standing // of every job, also of what is not due by then
 	result *Result
+	fleet  *fleet
 }
 
 // Due says when each job that no error stands against is due at each machine, by a service
@@ -57,7 +58,7 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	}
 	jobs, units, kept, on := f.jobs, f.units, f.book, f.on
 	stands := standing.Of(jobs, units, kept, on)
-	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands), result: r}
+	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands), result: r, fleet: f}
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
@@ -259,30 +260,43 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 }
 
 // Bring draws the list of what to bring for what is due: tools, fluids, new parts, what to
-// wear. Without a day that was asked for it is for what is overdue, due and soon. There is
+// wear, and what of it is not on the shelf. Without a day that was asked for it is for what is overdue, due and soon. There is
 // none where nothing is.
 func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
-	var asked []compose.Asked
-	var jobs []Job
+	asked, jobs := d.pressing(look)
+	if len(asked) == 0 {
+		return nil, nil, nil
+	}
+	ledger, err := d.result.ledger(d)
+	if err != nil {
+		return nil, nil, err
+	}
+	return look.pick("bring", asked, jobs, ledger)
+}
+
+// presses reports whether a job is asked for: it is due by the day, or overdue, due or soon
+// where no day was given.
+func (d *Due) presses(one standing.Standing) bool {
+	if d.by < due.Never {
+		return one.Answer.Day > 0 && one.Answer.Day <= d.by
+	}
+	return one.Answer.State <= due.Soon
+}
+
+// pressing are the jobs that are asked for, the most pressing first.
+func (d *Due) pressing(look Look) (asked []compose.Asked, jobs []Job) {
 	for _, one := range d.stands {
-		pressing := one.Answer.State <= due.Soon
-		if d.by < due.Never {
-			pressing = one.Answer.Day > 0 && one.Answer.Day <= d.by
-		}
 		job := d.result.jobOf(one.Job.File.Name(), one.Unit)
-		if !pressing || job == nil {
+		if job == nil || !d.presses(one) {
 			continue
 		}
 		which := one.Unit.Version
 		if one.Unit.Name != one.Unit.Machine {
 			which = one.Unit.Name
 		}
-		asked, jobs = append(asked, compose.Asked{Work: job.work.In(look.Language), Variant: which}), append(jobs, *job)
+		asked, jobs = append(asked, compose.Asked{Work: job.work.In(look.Language), Variant: which, Unit: one.Unit.Name}), append(jobs, *job)
 	}
-	if len(asked) == 0 {
-		return nil, nil, nil
-	}
-	return look.pick("bring", asked, jobs)
+	return asked, jobs
 }
 
 // onOneSide lays a sheet for a wall out for the farthest of some distances at which it takes

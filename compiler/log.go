@@ -11,13 +11,15 @@ import (
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
+	"benchleaf/compiler/internal/store"
 )
 
 // Accept makes entries ready for the service book that has book in it so far: each gets the
 // machine it is of, and the revision and the title of its procedure where it does not say
 // them. What speaks against an entry is told, a line each: a machine or a procedure that is
 // not here, steps and readings that are not those of the card, a meter that goes backwards.
-// Readings outside of their limits are said to be.
+// Readings outside of their limits are said to be. Where it does not say what was used, it
+// gets what its card takes for the steps that were done.
 func (r *Result) Accept(book []byte, entries []Entry) (ready []Entry, problems []string, err error) {
 	last := ""
 	for _, one := range entries {
@@ -67,7 +69,7 @@ func (r *Result) accept(e Entry, f *fleet) (Entry, []string) {
 		return e, nil // it only takes another one out
 	}
 	if e.Unit == "" && e.Machine == "" && e.Procedure == "" && (len(e.Used)+len(e.Received) > 0 || e.Remarks != "") {
-		return e, nil
+		return e, r.moved(e)
 	}
 	if e.Unit == "" && e.Machine == "" {
 		if at := slices.IndexFunc(f.jobs, func(job *model.Job) bool { return job.File.Name() == e.Procedure }); at >= 0 {
@@ -80,10 +82,10 @@ func (r *Result) accept(e Entry, f *fleet) (Entry, []string) {
 	}
 	e.Unit = unit.Name
 	if e.Procedure == "" {
-		if e.Meter == "" && e.NewMeter == "" && e.Remarks == "" {
+		if e.Meter == "" && e.NewMeter == "" && e.Remarks == "" && len(e.Used)+len(e.Received) == 0 {
 			return e, []string{"it says neither what was done nor what was read"}
 		}
-		return e, nil
+		return e, r.moved(e)
 	}
 	job := r.jobOf(e.Procedure, unit)
 	if job == nil {
@@ -101,7 +103,36 @@ func (r *Result) accept(e Entry, f *fleet) (Entry, []string) {
 		return e, []string{fmt.Sprintf("it was worked by revision %s, and the card here is revision %s, so that it cannot be held against it", e.Revision, card.Revision)}
 	}
 	e = e.Judged(card)
-	return e, e.Check(card)
+	if len(e.Used) == 0 {
+		e.Used = moves(r.uses(e, f.units))
+	}
+	return e, append(e.Check(card), r.moved(e)...)
+}
+
+// moves are uses as entries tell of them; what holds amounts of several kinds is left out.
+func moves(uses []store.Use) []entry.Moved {
+	var out []entry.Moved
+	for _, use := range uses {
+		if text, ok := use.Text(); ok {
+			out = append(out, entry.Moved{What: use.Name, Amount: text})
+		}
+	}
+	return out
+}
+
+// moved says what speaks against what an entry takes from the shelves and adds to them.
+func (r *Result) moved(e Entry) []string {
+	if len(e.Used)+len(e.Received) == 0 {
+		return nil
+	}
+	things := store.Things(r.set.Stores(), r.everyUse())
+	var out []string
+	for _, moved := range slices.Concat(e.Used, e.Received) {
+		if problem := store.Check(things, r.set.Shelved(), moved); problem != "" {
+			out = append(out, problem)
+		}
+	}
+	return out
 }
 
 // jobOf is the job of a procedure for the version of a machine; nil where there is none, or
@@ -123,8 +154,8 @@ func (r *Result) card(job *Job, look Look) (plan.Card, error) {
 	return compose.Card(job.work.In(look.Language), system, nil)
 }
 
-// Form is an entry to fill in for a procedure at a machine: every step is done, and every
-// reading is there without its value.
+// Form is an entry to fill in for a procedure at a machine: every step is done, every reading
+// is there without its value, and what the card takes is used.
 func (r *Result) Form(procedure, unit, date string) (Entry, error) {
 	f, err := r.fleet(Asked{On: date}, nil)
 	if err != nil {
@@ -164,5 +195,6 @@ func (r *Result) Form(procedure, unit, date string) (Entry, error) {
 		}
 	}
 	read(0, card.Blanks)
+	out.Used = moves(r.uses(out, f.units))
 	return out, nil
 }

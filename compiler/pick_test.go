@@ -27,7 +27,7 @@ func TestThePickListOfOneProcedureHoldsTheToolsOfItsCard(t *testing.T) {
 		require.NoError(t, err)
 		for _, card := range cards {
 			held++
-			list, err := compose.Pick([]compose.Asked{{Work: card.jobs[0].work, Variant: card.content.Variant}}, quantity.Both)
+			list, err := compose.Pick([]compose.Asked{{Work: card.jobs[0].work, Variant: card.content.Variant}}, quantity.Both, nil)
 			require.NoError(t, err)
 			var onCard, onList []string
 			for _, item := range card.content.Tools {

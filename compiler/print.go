@@ -17,6 +17,7 @@ import (
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/store"
 )
 
 // Look is how pages are to be made; what is empty is as the shop file says.
@@ -333,16 +334,17 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 		asked = append(asked, compose.Asked{Work: card.jobs[0].work.In(look.Language), Variant: card.content.Variant})
 		jobs = append(jobs, card.jobs...)
 	}
-	return look.pick("pick-list", asked, jobs)
+	return look.pick("pick-list", asked, jobs, nil)
 }
 
-// pick draws the list of what to bring for some jobs, as PDF and as CSV.
-func (look Look) pick(name string, asked []compose.Asked, jobs []Job) ([]Output, []Trouble, error) {
+// pick draws the list of what to bring for some jobs, as PDF and as CSV, and what of it is
+// on the shelf, where ledger is not nil.
+func (look Look) pick(name string, asked []compose.Asked, jobs []Job, ledger *store.Ledger) ([]Output, []Trouble, error) {
 	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))
 	if err != nil {
 		return nil, nil, err
 	}
-	content, err := compose.Pick(asked, system)
+	content, err := compose.Pick(asked, system, ledger)
 	if err != nil {
 		return nil, nil, err
 	}

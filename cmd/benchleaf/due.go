@@ -164,13 +164,7 @@ func (by *caller) tellDue(due *compiler.Due) {
 			fmt.Fprintln(by.out, row.Word)
 			before = row.State
 		}
-		line := ""
-		for k, cell := range cells[i] {
-			if widths[k] > 0 {
-				line += "  " + cell + strings.Repeat(" ", widths[k]-utf8.RuneCountInString(cell))
-			}
-		}
-		fmt.Fprintln(by.out, strings.TrimRight(line, " "))
+		by.tableLine(cells[i][:], widths[:])
 		if row.Note != "" {
 			fmt.Fprintln(by.out, "      "+strings.ReplaceAll(row.Note, "\u00a0", " "))
 		}

@@ -21,8 +21,7 @@ func (s *dueSheets) flags(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&s.out, "out", defaultOut, "folder to write the pages into")
 }
 
-// printDue writes the pages of what is due in one shop, and says each file: beside what is
-// told to other programs, where that goes out.
+// printDue writes the pages of what is due in one shop.
 func (by *caller) printDue(b *build, due *compiler.Due, look compiler.Look, asJSON bool) error {
 	outputs, troubles, err := due.Pages(look)
 	if err != nil {
@@ -32,7 +31,12 @@ func (by *caller) printDue(b *build, due *compiler.Due, look compiler.Look, asJS
 	if err != nil {
 		return err
 	}
-	outputs, troubles = append(outputs, bring...), append(troubles, more...)
+	return by.writeSheets(b, append(outputs, bring...), append(troubles, more...), asJSON)
+}
+
+// writeSheets writes pages, and says each file: beside what is told to other programs, where
+// that goes out.
+func (by *caller) writeSheets(b *build, outputs []compiler.Output, troubles []compiler.Trouble, asJSON bool) error {
 	for _, trouble := range troubles {
 		fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
 	}

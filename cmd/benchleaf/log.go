@@ -20,6 +20,8 @@ type logged struct {
 	entry    compiler.Entry
 	date     string
 	readings []string // "Chain slack=24 mm"
+	used     []string // "gear-oil=1.1 L"
+	received []string
 	shop     string
 	form     bool
 	asItIs   bool
@@ -33,7 +35,8 @@ func logCommand(by *caller) *cobra.Command {
 		Long: `Log adds entries to the service book of the shop: those of the files, as the phone page
 gives them or as a form was filled in, or one out of what is said on the line. Each is
 held against the card it was worked by: its steps, its readings and their limits, the
-meter. Where something speaks against it nothing is written, unless --as-it-is says so.
+meter. What is used up comes off the shelves: what the entry says, or else what its card
+takes. Where something speaks against it nothing is written, unless --as-it-is says so.
 
 The book is only ever added to. A wrong entry is put right by a new one with --corrects
 and the number of the wrong one. Several people may write at the same time.`,
@@ -41,6 +44,7 @@ and the number of the wrong one. Several people may write at the same time.`,
   benchleaf log --unit deck --meter "1234 h"                      a meter that was read
   benchleaf log --unit deck --procedure log-deck-bearing-grease --meter "1240 h" --who "R. A."
   benchleaf log --unit deck --procedure log-deck-chain-tension --form > form.toml
+  benchleaf log --received gear-oil="20 L" --received seal=10     what came into the store
   benchleaf log --corrects 17 --remarks "Was done to the other deck"`,
 		RunE: func(_ *cobra.Command, files []string) error { return by.log(files, said) },
 	}
@@ -55,6 +59,8 @@ and the number of the wrong one. Several people may write at the same time.`,
 	flags.StringVar(&said.entry.Remarks, "remarks", "", "what else is to be known")
 	flags.IntVar(&said.entry.Corrects, "corrects", 0, "number of an entry that this one stands for")
 	flags.StringArrayVar(&said.readings, "reading", nil, `what was read, as name=value: "Chain slack=24 mm"; once for each`)
+	flags.StringArrayVar(&said.used, "used", nil, `what was used otherwise than the card says, as name=amount: "gear-oil=1.3 L"; once for each`)
+	flags.StringArrayVar(&said.received, "received", nil, `what came into the store, as name=amount: "gear-oil=20 L"; once for each`)
 	flags.BoolVar(&said.form, "form", false, "print an entry to fill in, and write nothing")
 	flags.BoolVar(&said.asItIs, "as-it-is", false, "write it whatever speaks against it")
 	return cmd
@@ -113,6 +119,12 @@ func (by *caller) log(files []string, said logged) error {
 	}
 	for i, number := range done.numbers {
 		fmt.Fprintf(by.out, "entry %d  %s\n", number, toldEntry(ready[i]))
+		if used := toldMoves(ready[i].Used); used != "" {
+			fmt.Fprintf(by.out, "  used: %s\n", used)
+		}
+		if received := toldMoves(ready[i].Received); received != "" {
+			fmt.Fprintf(by.out, "  received: %s\n", received)
+		}
 		for _, reading := range ready[i].Readings {
 			if reading.Outside {
 				fmt.Fprintf(by.out, "  outside its limit: %s %s, limit %s\n", reading.What, reading.Value, reading.Limit)
@@ -131,6 +143,15 @@ func toldEntry(e compiler.Entry) string {
 		}
 	}
 	return strings.Join(words, "  ")
+}
+
+// toldMoves says what went out of the store or came into it.
+func toldMoves(moves []compiler.Moved) string {
+	var out []string
+	for _, moved := range moves {
+		out = append(out, moved.What+" "+moved.Amount)
+	}
+	return strings.Join(out, ", ")
 }
 
 // asksFor names the readings of a form.
@@ -154,7 +175,7 @@ func (by *caller) toLog(files []string, said logged, result *compiler.Result) ([
 			if err != nil {
 				return nil, err
 			}
-			one.Unit, one.Done = form.Unit, form.Done
+			one.Unit, one.Done, one.Used = form.Unit, form.Done, form.Used
 			for _, text := range said.readings {
 				name, value, _ := strings.Cut(text, "=")
 				at := slices.IndexFunc(form.Readings, func(reading compiler.Reading) bool { return reading.What == strings.TrimSpace(name) })
@@ -166,7 +187,24 @@ func (by *caller) toLog(files []string, said logged, result *compiler.Result) ([
 				one.Readings = append(one.Readings, reading)
 			}
 		}
-		if one.Unit == "" && one.Procedure == "" && one.Corrects == 0 && one.Remarks == "" {
+		for _, list := range []struct {
+			said []string
+			into *[]compiler.Moved
+		}{{said.used, &one.Used}, {said.received, &one.Received}} {
+			for _, text := range list.said {
+				name, amount, given := strings.Cut(text, "=")
+				if !given {
+					return nil, fmt.Errorf("%q says no amount; write name=amount, such as gear-oil=\"1.3 L\"", text)
+				}
+				moved := compiler.Moved{What: strings.TrimSpace(name), Amount: strings.TrimSpace(amount)}
+				if at := slices.IndexFunc(*list.into, func(other compiler.Moved) bool { return other.What == moved.What }); at >= 0 {
+					(*list.into)[at] = moved
+				} else {
+					*list.into = append(*list.into, moved)
+				}
+			}
+		}
+		if one.Unit == "" && one.Procedure == "" && one.Corrects == 0 && one.Remarks == "" && len(one.Received)+len(one.Used) == 0 {
 			return nil, fmt.Errorf("nothing is said to be written; give a file, or --unit with --meter or --procedure")
 		}
 		return []compiler.Entry{compiler.On(one, said.date)}, nil

@@ -58,7 +58,7 @@ func Manual(procedures []Bound, system quantity.System) (plan.Manual, error) {
 		asked = append(asked, Asked{Work: bound.Works[0], Variant: variant})
 		b.out.Date = max(b.out.Date, card.Date)
 	}
-	list, err := Pick(asked, system)
+	list, err := Pick(asked, system, nil)
 	if err != nil {
 		return plan.Manual{}, err
 	}

@@ -2,6 +2,7 @@ package compose
 
 import (
 	"fmt"
+	"math/big"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +11,7 @@ import (
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/store"
 )
 
 // picker composes one list for several jobs.
@@ -18,18 +20,29 @@ type picker struct {
 	keys    []string
 	words   plan.Words
 	list    plan.PickList
+	ledger  *store.Ledger // nil where nobody asks for the shelves
 }
 
 // Asked is a job a list is for, with the versions of its machine as they print.
 type Asked struct {
 	Work
 	Variant string
+	Unit    string // short name of the machine; empty where any of its kind is meant
+}
+
+// served is the job as the legend of a list tells of it.
+func (a Asked) served(key string) plan.Served {
+	machine := a.Job.MachineTitle()
+	if a.Variant != "" {
+		machine += ", " + a.Variant
+	}
+	return plan.Served{Key: key, Title: a.Job.Procedure.Title.Text, Machine: machine, Revision: a.Job.Procedure.Revision.Text}
 }
 
 // Pick composes the pick list of some jobs, at least one. It is an error when the
-// language of a shop has no words.
-func Pick(jobs []Asked, system quantity.System) (plan.PickList, error) {
-	p := &picker{}
+// language of a shop has no words. Where ledger is not nil, a line says what is on the shelf.
+func Pick(jobs []Asked, system quantity.System, ledger *store.Ledger) (plan.PickList, error) {
+	p := &picker{ledger: ledger}
 	for i, asked := range jobs {
 		w, err := newWriter(asked.Work, system)
 		if err != nil {
@@ -39,17 +52,13 @@ func Pick(jobs []Asked, system quantity.System) (plan.PickList, error) {
 		p.keys = append(p.keys, letters(i))
 	}
 	p.words = p.writers[0].words
-	p.list = plan.PickList{Words: p.words, Title: p.words.Labels.Pick}
+	p.list = plan.PickList{Words: p.words, Kind: p.words.Labels.Pick, Title: p.words.Labels.Pick, DateIs: p.words.Labels.Latest}
 	if shop := jobs[0].Job.Shop; shop != nil {
 		p.list.Shop = shop.Title.Text
 	}
 	for i, asked := range jobs {
-		job, machine := asked.Job, asked.Job.MachineTitle()
-		if asked.Variant != "" {
-			machine += ", " + asked.Variant
-		}
-		p.list.Served = append(p.list.Served, plan.Served{Key: p.keys[i], Title: job.Procedure.Title.Text, Machine: machine, Revision: job.Procedure.Revision.Text})
-		p.list.Date = max(p.list.Date, job.Procedure.Date.Text)
+		p.list.Served = append(p.list.Served, asked.served(p.keys[i]))
+		p.list.Date = max(p.list.Date, asked.Job.Procedure.Date.Text)
 	}
 	p.tools()
 	p.supplies()
@@ -302,6 +311,7 @@ func (p *picker) supplies() {
 	var keys []string
 	var sums []needs.Total
 	var packs [][]model.Amount
+	var shelves []any
 	for i, w := range p.writers {
 		for _, name := range w.job.Procedure.Supplies.Names() {
 			if w.needs.Idle.Supplies[name] {
@@ -314,24 +324,41 @@ func (p *picker) supplies() {
 			}
 			at, fresh := lineOf(&lines, &keys, printed+"\n"+service)
 			if fresh {
-				sums, packs = append(sums, needs.Total{}), append(packs, nil)
+				sums, packs, shelves = append(sums, needs.Total{}), append(packs, nil), append(shelves, nil)
 			}
 			lines[at].Name = printed
 			lines[at].For = append(lines[at].For, p.keys[i])
 			sums[at].Join(w.sum(name))
 			switch {
 			case fluid != nil:
-				packs[at], lines[at].Where = fluid.Packs, fluid.Where.Text
+				packs[at], lines[at].Where, shelves[at] = fluid.Packs, fluid.Where.Text, fluid
 			case supply != nil:
-				packs[at], lines[at].Where = supply.Packs, supply.Where.Text
+				packs[at], lines[at].Where, shelves[at] = supply.Packs, supply.Where.Text, supply
 			}
 		}
 	}
 	for i := range lines {
 		lines[i].Quantity, lines[i].Take = p.writers[0].quantity(sums[i]), p.writers[0].packs(sums[i], packs[i])
+		p.shelf(&lines[i], shelves[i], sums[i])
 		lines[i].For = unique(lines[i].For)
 	}
 	p.group("supplies", p.words.Labels.Supplies, "", lines)
+}
+
+// shelf says on a line what there is of a thing, and how much of it is missing.
+func (p *picker) shelf(line *plan.Pick, thing any, need needs.Total) {
+	if p.ledger == nil {
+		return
+	}
+	account := p.ledger.Of(thing)
+	if account == nil || account.OnHand == nil {
+		return
+	}
+	line.OnHand = p.writers[0].much(account, account.OnHand)
+	much, ok := account.Much(need)
+	if missing := new(big.Rat); ok && missing.Sub(much, account.OnHand).Sign() > 0 {
+		line.Missing = p.writers[0].much(account, missing)
+	}
 }
 
 // spares counts the parts that are renewed, by title and number.
@@ -339,6 +366,7 @@ func (p *picker) spares() {
 	var lines []plan.Pick
 	var keys []string
 	var counts, packs []int
+	var shelves []any
 	for i, w := range p.writers {
 		for _, name := range w.job.Procedure.Spares.Names() {
 			spare := w.job.Spare(name)
@@ -351,7 +379,7 @@ func (p *picker) spares() {
 			}
 			at, fresh := lineOf(&lines, &keys, printed)
 			if fresh {
-				counts, packs = append(counts, 0), append(packs, 1)
+				counts, packs, shelves = append(counts, 0), append(packs, 1), append(shelves, spare)
 			}
 			lines[at].Name, lines[at].Where, packs[at] = printed, spare.Where.Text, max(packs[at], spare.Pack.Or(1))
 			lines[at].For = append(lines[at].For, p.keys[i])
@@ -365,6 +393,7 @@ func (p *picker) spares() {
 		if packs[i] > 1 && counts[i] > 0 {
 			lines[i].Take = fmt.Sprintf("%d × %d", (counts[i]+packs[i]-1)/packs[i], packs[i])
 		}
+		p.shelf(&lines[i], shelves[i], needs.Total{Count: counts[i]})
 		lines[i].For = unique(lines[i].For)
 	}
 	p.group("spares", p.words.Labels.Spares, "", lines)

@@ -517,3 +517,17 @@ func (f *File) Stored(name string) any {
 	}
 	return nil
 }
+
+// Shelved are the names of all fluids, supplies and spares that the files describe, sorted.
+func (s *Set) Shelved() []string {
+	var out []string
+	for _, file := range s.Files {
+		for _, thing := range file.things {
+			if slices.Contains(strings.Fields(storedKinds), thing.kind) {
+				out = append(out, thing.name)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}

@@ -28,9 +28,9 @@ func LayPick(content plan.PickList, look Look) (Document, []Problem) {
 	}
 	l.where = "pick list"
 	labels := content.Words.Labels
-	frame := frame{s: l.setter, width: l.width, height: look.Stock.safe(1).Height, again: l.again, what: labels.Pick, end: labels.EndOfList, laws: []string{labels.Pick},
+	frame := frame{s: l.setter, width: l.width, height: look.Stock.safe(1).Height, again: l.again, what: content.Kind, end: labels.EndOfList, laws: []string{content.Kind},
 		who: joined(" · ", content.Shop, content.Title, content.Date)}
-	document := Document{Title: content.Title, Subject: labels.Pick, Author: content.Shop, Language: content.Words.Language, Date: content.Date}
+	document := Document{Title: content.Title, Subject: content.Kind, Author: content.Shop, Language: content.Words.Language, Date: content.Date}
 	document.Sides = frame.share(items)
 	return document, distinct(l.problems)
 }
@@ -55,12 +55,15 @@ func (l *list) rule() {
 }
 
 func (l *list) head() piece {
-	labels := l.words.Labels
 	stamp := piece{}
 	if l.plan.Date != "" {
-		stamp = l.stamp(l.plan.Date, labels.Latest)
+		stamp = l.stamp(l.plan.Date, l.plan.DateIs)
 	}
-	return l.titleBand(joined(" · ", l.plan.Shop, labels.Pick), l.plan.Title, "", stamp).named("head", "")
+	kind := l.plan.Kind
+	if kind == l.plan.Title {
+		kind = ""
+	}
+	return l.titleBand(joined(" · ", l.plan.Shop, kind), l.plan.Title, l.plan.Sum, stamp).named("head", "")
 }
 
 // legend says which procedure each key stands for.
@@ -169,7 +172,7 @@ func (l *list) about(line plan.Pick) []span {
 	labels := l.words.Labels
 	var spans []span
 	for _, part := range []struct{ label, text string }{
-		{labels.Take, line.Take}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")}, {labels.Instead, strings.Join(line.Instead, "; ")},
+		{labels.BuyNow, line.Missing}, {labels.Take, line.Take}, {labels.Costs, line.Cost}, {labels.OnHand, line.OnHand}, {"", line.RunsOut}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")}, {labels.Instead, strings.Join(line.Instead, "; ")},
 	} {
 		if part.text == "" {
 			continue
@@ -177,7 +180,14 @@ func (l *list) about(line plan.Pick) []span {
 		if len(spans) > 0 {
 			spans = append(spans, span{" ·\u00a0", Regular, grey})
 		}
-		spans = append(spans, span{part.label + "\u00a0", Regular, grey}, span{part.text, Regular, black})
+		if part.label != "" {
+			spans = append(spans, span{part.label + "\u00a0", Regular, grey})
+		}
+		face := Regular
+		if part.label == labels.BuyNow {
+			face = Bold
+		}
+		spans = append(spans, span{part.text, face, black})
 	}
 	return spans
 }

@@ -256,6 +256,10 @@ type Pick struct {
 	StandIns []string
 	Where    string   // place on the wall or shelf
 	For      []string // keys of the procedures that want it
+	OnHand   string   // what is on the shelf of it: "0.6 L"; empty where nobody counted
+	Missing  string   // how much of it is not there
+	Cost     string   // what the packs to take cost: "28.40 EUR"
+	RunsOut  string   // when and at what the shelf runs out, and by when to order
 }
 
 // PickGroup is a list of one kind: tools, supplies, single-use parts, protective equipment, waste.
@@ -271,8 +275,11 @@ type PickGroup struct {
 type PickList struct {
 	Words    Words
 	Shop     string
+	Kind     string // what sort of list it is, in the language of the page
 	Title    string
-	Date     string // ISO 8601 day of the latest revision
+	Sum      string // below the title
+	Date     string // ISO 8601 day
+	DateIs   string // what day it is: of the latest revision
 	Served   []Served
 	Groups   []PickGroup
 	Warnings []string // what no tool on the wall serves

@@ -152,6 +152,17 @@ type Labels struct {
 	Never         string `toml:"never"`
 	Between       string `toml:"between"`
 	OutsideLast   string `toml:"outside-last"`
+	Shopping      string `toml:"shopping"`
+	OnHand        string `toml:"on-hand"`
+	Costs         string `toml:"costs"`
+	RunsOut       string `toml:"runs-out"` // "runs out {day}, at {job}"
+	OrderBy       string `toml:"order-by"` // "order by {day}"
+	Together      string `toml:"together"`
+	BuyNow        string `toml:"buy-now"`
+	BuySoon       string `toml:"buy-soon"`
+	Enough        string `toml:"enough"`
+	NotCounted    string `toml:"not-counted"`
+	NothingToBuy  string `toml:"nothing-to-buy"`
 	NeverDone     string `toml:"never-done"`
 	NoMeter       string `toml:"no-meter"`
 	FewMeter      string `toml:"few-meter"`

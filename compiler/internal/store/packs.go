@@ -32,35 +32,62 @@ type Choice struct {
 // mostPacks is how many packs of one purchase are still handy; common practice, no source.
 const mostPacks = 12
 
-// Choose says which packs to take so that a need above nothing is met, out of each size
-// alone, and each larger size topped up by each smaller one. Where every pack has a price,
-// the cheapest choice wins; or else the least that is left over. Of choices that are alike
-// in that, the fewest packs win. More than a dozen packs are taken only where no choice is
-// smaller. It is false where no pack has a size.
+// Choose says which packs to take so that a need above nothing is met. Of all choices of a
+// dozen packs at the most, the cheapest wins where every pack has a price, or else the one
+// that leaves the least over; of those that are alike in that, the one of the fewest packs.
+// Where a dozen does not do, it is the fewest packs there can be. It is false where no pack
+// has a size.
 func Choose(need *big.Rat, packs []Pack) (Choice, bool) {
 	packs = slices.DeleteFunc(slices.Clone(packs), func(pack Pack) bool { return pack.Size == nil || pack.Size.Sign() <= 0 })
-	priced := !slices.ContainsFunc(packs, func(pack Pack) bool { return pack.Price == nil })
-	var best *Choice
-	try := func(picks ...Pick) {
-		choice := made(need, picks)
-		if choice.Left.Sign() >= 0 && (best == nil || choice.better(best, priced)) {
-			best = choice
-		}
-	}
-	for _, pack := range packs {
-		try(Pick{Ceil(need, pack.Size), pack})
-		whole := floor(need, pack.Size)
-		rest := new(big.Rat).Sub(need, new(big.Rat).Mul(pack.Size, big.NewRat(int64(whole), 1)))
-		for _, other := range packs {
-			if other.Size.Cmp(pack.Size) < 0 && rest.Sign() > 0 {
-				try(Pick{whole, pack}, Pick{Ceil(rest, other.Size), other})
-			}
-		}
-	}
-	if best == nil {
+	if len(packs) == 0 {
 		return Choice{}, false
 	}
-	return *best, true
+	slices.SortStableFunc(packs, func(a, b Pack) int { return b.Size.Cmp(a.Size) })
+	search := &search{need: need, packs: packs, priced: !slices.ContainsFunc(packs, func(pack Pack) bool { return pack.Price == nil })}
+	search.from(0, mostPacks, new(big.Rat).Set(need), nil)
+	if search.best == nil {
+		most := packs[0]
+		whole := Ceil(need, most.Size) - 1
+		rest := new(big.Rat).Sub(need, new(big.Rat).Mul(most.Size, big.NewRat(int64(whole), 1)))
+		last := most
+		for _, pack := range packs {
+			if pack.Size.Cmp(rest) >= 0 {
+				last = pack
+			}
+		}
+		picks := []Pick{{whole, most}, {1, last}}
+		if last.Size.Cmp(most.Size) == 0 {
+			picks = []Pick{{whole + 1, most}}
+		}
+		search.best = made(need, picks)
+	}
+	return *search.best, true
+}
+
+// search tries every choice of packs, the larger ones first.
+type search struct {
+	need   *big.Rat
+	packs  []Pack
+	priced bool
+	best   *Choice
+}
+
+// from tries the packs from one on, of which so many may still be taken, for the rest of a need.
+func (s *search) from(at, may int, rest *big.Rat, picks []Pick) {
+	if rest.Sign() <= 0 {
+		if choice := made(s.need, picks); s.best == nil || choice.better(s.best, s.priced) {
+			s.best = choice
+		}
+		return
+	}
+	if at == len(s.packs) {
+		return
+	}
+	pack := s.packs[at]
+	for n := min(may, Ceil(rest, pack.Size)); n >= 0; n-- {
+		left := new(big.Rat).Mul(pack.Size, big.NewRat(int64(n), 1))
+		s.from(at+1, may-n, left.Sub(rest, left), append(picks[:len(picks):len(picks)], Pick{n, pack}))
+	}
 }
 
 func made(need *big.Rat, picks []Pick) *Choice {
@@ -83,11 +110,6 @@ func made(need *big.Rat, picks []Pick) *Choice {
 }
 
 func (c *Choice) better(other *Choice, priced bool) bool {
-	if handy, otherHandy := c.count <= mostPacks, other.count <= mostPacks; handy != otherHandy {
-		return handy
-	} else if !handy {
-		return c.count < other.count
-	}
 	if priced {
 		if order := c.Cost.Cmp(other.Cost); order != 0 {
 			return order < 0

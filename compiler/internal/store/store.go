@@ -225,6 +225,7 @@ type Need struct {
 	Much *big.Rat
 	Unit string // short name of the machine
 	Job  *model.Job
+	Now  bool // it is of the work that is asked for
 }
 
 // Ledger is the accounts of a store.
@@ -236,12 +237,13 @@ type Ledger struct {
 	byName map[string]*Account
 	of     map[any]*Account
 	told   map[string]bool
+	known  []string
 }
 
 // Open opens an account for each thing with what was counted of it by a day. What was
-// counted later does not count.
-func Open(things []*Thing, on due.Day) *Ledger {
-	l := &Ledger{byName: map[string]*Account{}, of: map[any]*Account{}, told: map[string]bool{}}
+// counted later does not count. known are the short names of all there is.
+func Open(things []*Thing, known []string, on due.Day) *Ledger {
+	l := &Ledger{known: known, byName: map[string]*Account{}, of: map[any]*Account{}, told: map[string]bool{}}
 	for _, thing := range things {
 		account := &Account{Thing: thing, Year: new(big.Rat)}
 		if kept := thing.Kept; kept != nil {
@@ -282,16 +284,6 @@ func (l *Ledger) Find(name string) *Account { return l.byName[name] }
 // Of is the account of a *model.Fluid, *model.Supply or *model.Spare; nil where there is none.
 func (l *Ledger) Of(thing any) *Account { return l.of[thing] }
 
-// Names are the short names of all accounts, sorted.
-func (l *Ledger) Names() []string {
-	var out []string
-	for _, account := range l.Accounts {
-		out = append(out, account.Name)
-	}
-	slices.Sort(out)
-	return slices.Compact(out)
-}
-
 // Take books an entry of a day. by is what its card takes, for where it does not say itself
 // what was used.
 func (l *Ledger) Take(e entry.Entry, on due.Day, by func() []Use) {
@@ -325,11 +317,9 @@ func (l *Ledger) Take(e entry.Entry, on due.Day, by func() []Use) {
 func (l *Ledger) move(number int, day, on due.Day, moved entry.Moved, sign int64) {
 	account := l.byName[moved.What]
 	if account == nil {
-		near := model.Nearest(moved.What, l.Names())
-		if near != "" {
-			near = fmt.Sprintf("; did you mean %q", near)
+		if problem := unknown(moved.What, l.known); problem != "" {
+			l.problem("entry %d of the service book: %s", number, problem)
 		}
-		l.problem("entry %d of the service book: no fluid, supply or spare is named %q%s", number, moved.What, near)
 		return
 	}
 	much, problem := account.Read(moved.Amount)
@@ -338,6 +328,29 @@ func (l *Ledger) move(number int, day, on due.Day, moved entry.Moved, sign int64
 		return
 	}
 	account.book(day, on, new(big.Rat).Mul(much, big.NewRat(sign, 1)))
+}
+
+// unknown says that nothing has a name, with the nearest that something has; nothing where
+// it is known, though no work takes it and nobody counts it.
+func unknown(name string, known []string) string {
+	if slices.Contains(known, name) {
+		return ""
+	}
+	if near := model.Nearest(name, known); near != "" {
+		return fmt.Sprintf("no fluid, supply or spare is named %q; did you mean %q?", name, near)
+	}
+	return fmt.Sprintf("no fluid, supply or spare is named %q", name)
+}
+
+// Check says what is wrong with an amount that moves; known are the short names of all there is.
+func Check(things []*Thing, known []string, moved entry.Moved) string {
+	for _, thing := range things {
+		if thing.Name == moved.What {
+			_, problem := thing.Read(moved.Amount)
+			return problem
+		}
+	}
+	return unknown(moved.What, known)
 }
 
 // book adds what came in, and takes off what is below nothing.
@@ -363,8 +376,8 @@ func (l *Ledger) Settle() {
 	}
 }
 
-// Expect books what a job takes on a day to come.
-func (l *Ledger) Expect(day due.Day, unit string, job *model.Job, uses []Use) {
+// Expect books what a job takes on a day to come; now is the work that is asked for.
+func (l *Ledger) Expect(day due.Day, unit string, job *model.Job, uses []Use, now bool) {
 	for _, use := range uses {
 		account := l.of[use.Of]
 		if account == nil {
@@ -376,68 +389,8 @@ func (l *Ledger) Expect(day due.Day, unit string, job *model.Job, uses []Use) {
 			continue
 		}
 		at, _ := slices.BinarySearchFunc(account.Future, day+1, func(need Need, day due.Day) int { return cmp.Compare(need.Day, day) })
-		account.Future = slices.Insert(account.Future, at, Need{Day: day, Much: much, Unit: unit, Job: job})
+		account.Future = slices.Insert(account.Future, at, Need{Day: day, Much: much, Unit: unit, Job: job, Now: now})
 	}
-}
-
-// Needed is what work takes up to a day, that day with it.
-func (a *Account) Needed(until due.Day) *big.Rat {
-	out := new(big.Rat)
-	for _, need := range a.Future {
-		if need.Day <= until {
-			out.Add(out, need.Much)
-		}
-	}
-	return out
-}
-
-// RunsOut is the first need that what is on hand no longer covers; false where it covers
-// all of them, or nobody counted it.
-func (a *Account) RunsOut() (Need, bool) {
-	if a.OnHand == nil {
-		return Need{}, false
-	}
-	left := new(big.Rat).Set(a.OnHand)
-	for _, need := range a.Future {
-		if left.Sub(left, need.Much).Sign() < 0 {
-			return need, true
-		}
-	}
-	return Need{}, false
-}
-
-// Keep is how much is to be there at the least, in the base unit.
-func (a *Account) Keep() *big.Rat {
-	if a.Kept != nil && a.Kept.Keep.Set() {
-		if much, ok := a.base(a.Kept.Keep); ok {
-			return much
-		}
-	}
-	return new(big.Rat)
-}
-
-// Missing is how much of a need is not on hand; all of it where nobody counted.
-func (a *Account) Missing(need *big.Rat) *big.Rat {
-	out := new(big.Rat).Set(need)
-	if a.OnHand != nil {
-		out.Sub(out, a.OnHand)
-	}
-	if out.Sign() < 0 {
-		out.SetInt64(0)
-	}
-	return out
-}
-
-// Lead is how long it takes until what is ordered is there, in days.
-func (a *Account) Lead() int {
-	if a.Kept == nil || !a.Kept.Lead.OK || !a.Kept.Lead.Set() {
-		return 0
-	}
-	days, ok := a.Kept.Lead.Max()
-	if !ok {
-		return 0
-	}
-	return Ceil(days, big.NewRat(1, 1))
 }
 
 // Money reads a price: figures, and after a point two or three more at the most.

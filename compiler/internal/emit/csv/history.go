@@ -1,8 +1,6 @@
 package csv
 
 import (
-	"bytes"
-	"encoding/csv"
 	"strconv"
 
 	"benchleaf/compiler/internal/plan"
@@ -11,14 +9,9 @@ import (
 // historyHeader names the columns; they stay as they are.
 var historyHeader = []string{"entry", "date", "unit", "procedure", "title", "revision", "meter", "who", "steps_done", "left_out", "readings", "outside", "remarks", "corrects", "counts"}
 
-// History writes one row an entry of the service book, under a header, as Pick writes lines.
+// History writes one row an entry of the service book.
 func History(histories []plan.History) ([]byte, error) {
-	var out bytes.Buffer
-	writer := csv.NewWriter(&out)
-	writer.UseCRLF = true
-	if err := writer.Write(historyHeader); err != nil {
-		return nil, err
-	}
+	var rows [][]string
 	number := func(n int) string {
 		if n == 0 {
 			return ""
@@ -31,15 +24,8 @@ func History(histories []plan.History) ([]byte, error) {
 			if one.Put {
 				counts = "no"
 			}
-			cells := []string{number(one.Number), one.Date, one.Unit, one.Procedure, one.Title, one.Revision, one.Meter, one.Who, number(one.Done), several(one.LeftOut), several(one.Readings), several(one.Outside), one.Remarks, number(one.Corrects), counts}
-			for i, cell := range cells {
-				cells[i] = inert(lineEnds.Replace(cell))
-			}
-			if err := writer.Write(cells); err != nil {
-				return nil, err
-			}
+			rows = append(rows, []string{number(one.Number), one.Date, one.Unit, one.Procedure, one.Title, one.Revision, one.Meter, one.Who, number(one.Done), several(one.LeftOut), several(one.Readings), several(one.Outside), one.Remarks, number(one.Corrects), counts})
 		}
 	}
-	writer.Flush()
-	return out.Bytes(), writer.Error()
+	return table(historyHeader, rows)
 }

@@ -1,10 +1,6 @@
 package json
 
-import (
-	"encoding/json"
-
-	"benchleaf/compiler/internal/plan"
-)
+import "benchleaf/compiler/internal/plan"
 
 type dueReport struct {
 	Version  int      `json:"benchleaf"`
@@ -38,9 +34,5 @@ func Due(on string, rows []plan.DueRow, problems []string) []byte {
 		out.Due = append(out.Due, dueRow{Unit: row.Unit, Machine: row.Machine, Procedure: row.Procedure, Title: row.Title, State: row.State, Day: row.Day, Early: row.Early,
 			Late: row.Late, Meter: row.Meter, By: row.By, Every: row.Every, Last: row.LastDay, LastMeter: row.LastMeter, LastWho: row.LastWho, Note: row.Note})
 	}
-	text, err := json.MarshalIndent(out, "", "  ")
-	if err != nil {
-		panic(err) // nothing but texts is in it
-	}
-	return append(text, '\n')
+	return indented(out)
 }

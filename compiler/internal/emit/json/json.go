@@ -83,7 +83,11 @@ func Write(in Report) []byte {
 	if out.Procedures == nil {
 		out.Procedures = []Procedure{}
 	}
-	text, err := json.MarshalIndent(out, "", "  ")
+	return indented(out)
+}
+
+func indented(report any) []byte {
+	text, err := json.MarshalIndent(report, "", "  ")
 	if err != nil {
 		panic(err) // every field is a plain value
 	}

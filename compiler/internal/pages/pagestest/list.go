@@ -5,7 +5,7 @@ import "benchleaf/compiler/internal/plan"
 // PickList is what to bring for three procedures on one round.
 func PickList() plan.PickList {
 	return plan.PickList{
-		Words: Words(), Shop: "Harrow Lane Mill", Title: "Autumn service, log deck and edger", Date: "2026-10-12",
+		Words: Words(), Shop: "Harrow Lane Mill", Kind: "Pick list", Title: "Autumn service, log deck and edger", Date: "2026-10-12", DateIs: "Latest revision",
 		Served: []plan.Served{
 			{Key: "A", Title: "Change the worm gearbox oil", Machine: "Log-deck conveyor", Revision: "C"},
 			{Key: "B", Title: "Tension the drive belts", Machine: "Board edger", Revision: "2"},

@@ -49,7 +49,7 @@ func Random(seed uint64) plan.Card {
 // RandomList makes a pick list as no shop would have it.
 func RandomList(seed uint64) plan.PickList {
 	g := dice{rand.New(rand.NewPCG(seed, 11))}
-	list := plan.PickList{Words: Words(), Shop: g.text(3), Title: g.text(8), Date: "2026-01-31", Warnings: g.texts(3, 20)}
+	list := plan.PickList{Words: Words(), Shop: g.text(3), Kind: "Pick list", Title: g.text(8), Sum: g.text(4), Date: "2026-01-31", DateIs: "Latest revision", Warnings: g.texts(3, 20)}
 	keys := []string{}
 	for i := range g.upTo(30) {
 		keys = append(keys, string(rune('A'+i%26))+strings.Repeat("'", i/26))
@@ -59,7 +59,8 @@ func RandomList(seed uint64) plan.PickList {
 		group := plan.PickGroup{Title: g.text(3), Note: g.text(g.upTo(12)), None: g.text(g.upTo(4))}
 		for range g.upTo(30) {
 			group.Lines = append(group.Lines, plan.Pick{Name: g.text(1 + g.upTo(8)), Quantity: g.text(g.upTo(2)), Take: g.text(g.upTo(6)),
-				Serves: g.texts(5, 5), StandIns: g.texts(3, 5), Where: g.text(g.upTo(4)), For: keys[:g.upTo(len(keys))]})
+				Serves: g.texts(5, 5), StandIns: g.texts(3, 5), Where: g.text(g.upTo(4)), For: keys[:g.upTo(len(keys))],
+				OnHand: g.text(g.upTo(2)), Missing: g.text(g.upTo(2)), Cost: g.text(g.upTo(2)), RunsOut: g.text(g.upTo(9))})
 		}
 		list.Groups = append(list.Groups, group)
 	}

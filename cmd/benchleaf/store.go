@@ -1,0 +1,172 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"github.com/spf13/cobra"
+
+	"benchleaf/compiler"
+)
+
+func storeCommand(by *caller) *cobra.Command {
+	var look compiler.Look
+	var asked compiler.Asked
+	var asJSON bool
+	var sheets dueSheets
+	cmd := &cobra.Command{
+		Use:   "store [PATH…]",
+		Short: "Say what is on the shelf, what runs out and what to buy",
+		Long: `Store holds what is on the shelves against what the work takes: what is due now, or by a
+day with --by, and what is foreseen for the twelve months to come. It says what is missing,
+what is to be ordered within two weeks, when each thing runs out, and which packs to buy.
+
+What was counted stands in the files as [store.NAME]. What was used and received since then
+comes from the service book; an entry that does not say what was used counts as its card
+says. Jobs that are done when needed are not foreseen.
+
+It ends with status 0 when nothing is to be bought, 1 when something is, and 2 when it could
+not run.`,
+		Example: `  benchleaf store                               what is missing today
+  benchleaf store --by 2026-06-30               for all that is due by then
+  benchleaf store --print                       a shopping list and a table besides, into out
+  benchleaf store --json                        for other programs`,
+		RunE: func(_ *cobra.Command, paths []string) error {
+			return by.store(paths, look, asked, asJSON, sheets)
+		},
+	}
+	cmd.Flags().StringVar(&asked.On, "on", "", "the day it is asked for, such as 2026-05-01; today when left out")
+	cmd.Flags().StringVar(&asked.By, "by", "", "for all that is due by this day")
+	cmd.Flags().BoolVar(&asJSON, "json", false, "write it as JSON for other programs")
+	cmd.Flags().BoolVar(&sheets.wanted, "print", false, "write a shopping list (PDF) and all of the store (CSV) too")
+	cmd.Flags().StringVar(&sheets.out, "out", defaultOut, "folder to write the pages into")
+	lookFlags(cmd, &look)
+	return cmd
+}
+
+func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked, asJSON bool, sheets dueSheets) error {
+	builds, _, err := by.prepare(paths, sheets.out, "", look)
+	if err != nil {
+		return err
+	}
+	if asked.On == "" {
+		asked.On = time.Now().Format(time.DateOnly)
+	}
+	if len(builds) > 1 && asJSON {
+		return fmt.Errorf("there are %d shops; ask for one at a time", len(builds))
+	}
+	lacking := false
+	for _, b := range builds {
+		book, err := b.shop.book()
+		if err != nil {
+			return err
+		}
+		store, err := b.result.Store(look, asked, book)
+		if err != nil {
+			return err
+		}
+		for _, problem := range store.Problems {
+			fmt.Fprintln(by.err, problem)
+		}
+		if sheets.wanted {
+			outputs, troubles, err := store.Shopping(look)
+			if err != nil {
+				return err
+			}
+			if err := by.writeSheets(b, outputs, troubles, asJSON); err != nil {
+				return err
+			}
+		}
+		if asJSON {
+			if _, err := by.out.Write(store.JSON()); err != nil {
+				return err
+			}
+		} else {
+			by.tellStore(store, asked.On)
+		}
+		for _, row := range store.Rows {
+			lacking = lacking || row.State == "missing" || row.State == "order"
+		}
+	}
+	if lacking {
+		return errFindings
+	}
+	return nil
+}
+
+// tellStore draws the shelves as a table, state by state.
+func (by *caller) tellStore(store *compiler.Store, on string) {
+	if len(store.Rows) == 0 {
+		fmt.Fprintln(by.out, "nothing is used up here")
+		return
+	}
+	cells := make([][5]string, len(store.Rows))
+	var widths [5]int
+	for i, row := range store.Rows {
+		there, need, last := "not counted", "", ""
+		if row.OnHand != "" {
+			there = row.OnHand + " there"
+		}
+		if row.Need != "" {
+			need = row.Need + " needed"
+		}
+		if row.Buy != "" {
+			last = "buy " + row.Buy
+			if row.Cost != "" {
+				last += ", " + row.Cost
+			}
+		} else if row.Missing != "" {
+			last = "buy " + row.Missing
+		}
+		out := ""
+		if row.RunsOut != "" {
+			out = "runs out " + row.RunsOut
+			switch row.OrderBy {
+			case row.RunsOut:
+			case on:
+				out += ", order now"
+			default:
+				out += ", order by " + row.OrderBy
+			}
+		}
+		cells[i] = [5]string{row.Title, there, need, last, out}
+		for k, cell := range cells[i] {
+			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
+		}
+	}
+	before := ""
+	for i, row := range store.Rows {
+		if row.State != before {
+			if before != "" {
+				fmt.Fprintln(by.out)
+			}
+			fmt.Fprintln(by.out, row.Word)
+			before = row.State
+		}
+		by.tableLine(cells[i][:], widths[:])
+	}
+	fmt.Fprintln(by.out)
+	if store.Cost != "" {
+		note := ""
+		if store.Unpriced > 0 {
+			note = fmt.Sprintf("; %s without a price", many(store.Unpriced, "thing", "things"))
+		}
+		fmt.Fprintf(by.out, "together %s%s\n", store.Cost, note)
+	}
+	if store.Reckoned > 0 {
+		fmt.Fprintf(by.out, "%s of the service book do not say what was used, and count as their cards say\n", many(store.Reckoned, "entry", "entries"))
+	}
+}
+
+// tableLine writes the cells of a row under each other; a column without words takes no room.
+func (by *caller) tableLine(cells []string, widths []int) {
+	line := ""
+	for k, cell := range cells {
+		if widths[k] > 0 {
+			line += "  " + cell + strings.Repeat(" ", widths[k]-utf8.RuneCountInString(cell))
+		}
+	}
+	fmt.Fprintln(by.out, strings.TrimRight(line, " "))
+}
