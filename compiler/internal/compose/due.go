@@ -83,6 +83,9 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	if when := one.Job.Procedure.When.Text; when != "" {
 		notes = append(notes, when)
 	}
+	if one.Sooner != nil {
+		notes = append(notes, w.sooner(one.Sooner))
+	}
 	if answer.Reason != "" {
 		notes = append(notes, w.reason(answer.Reason))
 	}
@@ -91,6 +94,19 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	}
 	row.Note = strings.Join(notes, "; ")
 	return row
+}
+
+// sooner says which reading brought the day of a job forward, and why.
+func (w *writer) sooner(read *standing.Prompt) string {
+	labels, clause := w.words.Labels, read.Clause
+	why := labels.SoonerOutside
+	switch {
+	case clause.Over.Set():
+		why = strings.ReplaceAll(labels.SoonerOver, "{limit}", w.amount(clause.Over))
+	case clause.Under.Set():
+		why = strings.ReplaceAll(labels.SoonerUnder, "{limit}", w.amount(clause.Under))
+	}
+	return strings.NewReplacer("{reading}", clause.Reading.Text, "{value}", cmp.Or(read.Value, "–"), "{day}", read.Day.String(), "{why}", why).Replace(labels.Sooner)
 }
 
 // stand is what a meter shows, to the whole unit.

@@ -51,6 +51,7 @@ type Procedure struct {
 	Every       []Amount   `key:"every"`
 	First       []Amount   `key:"first"`
 	When        Text       `key:"when"`
+	Sooner      []*Sooner  `key:"sooner"`
 	Start       List       `key:"start"`
 	End         List       `key:"end"`
 	NoIsolation Text       `key:"no-isolation"`
@@ -65,6 +66,18 @@ type Procedure struct {
 	Notes       List       `key:"notes"`
 	Pictures    []*Picture `key:"pictures"`
 	Allow       []*Allow   `key:"allow"`
+}
+
+// Sooner is a reading that brings the day of a procedure forward. One of Over, Under and
+// Outside is set where no finding stands against it.
+type Sooner struct {
+	Thing
+	Reading Text     `key:"reading"`
+	Of      Text     `key:"of"`
+	Over    Amount   `key:"over"`
+	Under   Amount   `key:"under"`
+	Outside Flag     `key:"outside"`
+	Every   []Amount `key:"every"`
 }
 
 // Unit is one machine that stands in the shop.

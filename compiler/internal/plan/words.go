@@ -152,6 +152,10 @@ type Labels struct {
 	Never         string `toml:"never"`
 	Between       string `toml:"between"`
 	OutsideLast   string `toml:"outside-last"`
+	Sooner        string `toml:"sooner"` // why its day was brought forward
+	SoonerOver    string `toml:"sooner-over"`
+	SoonerUnder   string `toml:"sooner-under"`
+	SoonerOutside string `toml:"sooner-outside"`
 	NeverDone     string `toml:"never-done"`
 	NoMeter       string `toml:"no-meter"`
 	FewMeter      string `toml:"few-meter"`
