@@ -465,3 +465,14 @@ func (s *Step) Lasts() bool {
 	}
 	return false
 }
+
+// HeldAgainst is the limit a step holds something to: its own, or its object's.
+func (s *Step) HeldAgainst() Amount {
+	limit := s.Limit
+	for _, object := range s.Objects {
+		if object.Limit != nil && !limit.Set() {
+			limit = object.Limit.Limit
+		}
+	}
+	return limit
+}
