@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/internal/due"
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/standing"
@@ -102,11 +103,19 @@ func (w *writer) sooner(read *standing.Prompt) string {
 	why := labels.SoonerOutside
 	switch {
 	case clause.Over.Set():
-		why = strings.ReplaceAll(labels.SoonerOver, "{limit}", w.amount(clause.Over))
+		why = strings.ReplaceAll(labels.SoonerOver, "{limit}", w.besideReading(clause.Over))
 	case clause.Under.Set():
-		why = strings.ReplaceAll(labels.SoonerUnder, "{limit}", w.amount(clause.Under))
+		why = strings.ReplaceAll(labels.SoonerUnder, "{limit}", w.besideReading(clause.Under))
 	}
 	return strings.NewReplacer("{reading}", clause.Reading.Text, "{value}", cmp.Or(read.Value, "–"), "{day}", read.Day.String(), "{why}", why).Replace(labels.Sooner)
+}
+
+// besideReading writes a value in the one unit its readings are written down in.
+func (w *writer) besideReading(amount model.Amount) string {
+	if w.system == quantity.Both {
+		return w.writing().Plain(amount.Amount)
+	}
+	return w.amount(amount)
 }
 
 // stand is what a meter shows, to the whole unit.
