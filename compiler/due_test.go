@@ -15,8 +15,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/entry"
 	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/source"
 )
 
@@ -308,6 +310,35 @@ func TestWhatIsDueByHand(t *testing.T) {
 		assert.Equal(t, c.want, got, name)
 		assert.Equal(t, c.problems, list.Problems, name)
 	}
+}
+
+// A reading that brings a job forward is told with its reason in every form of what is due.
+// The planner goes on by the interval of the reading: from 2026-02-10 to 2026-12-10 every
+// month, and not every six. 2026-02-01 is a Sunday, so its week is of January, and so is the
+// first of the twelve months.
+func TestAReadingThatBringsAJobForwardIsTold(t *testing.T) {
+	when := "every = \"6 months\"\nsooner = [{ reading = \"Slack\", over = \"35.5 mm\", every = \"1 month\" }]"
+	files := map[string]string{"look.toml": looked("loader", when), "shop.toml": one(""), "loader.toml": loader}
+	list, err := dueIn(t, files, Asked{On: "2026-02-01"}, worked("2026-01-10")+slackOf("38 mm"))
+	require.NoError(t, err)
+	const why = "sooner: Slack was 38 mm on 2026-01-10, over 35.5 mm"
+	assert.Contains(t, string(list.JSON()), `"note": "`+why+`"`)
+	calendar, err := list.Calendar()
+	require.NoError(t, err)
+	assert.Contains(t, strings.ReplaceAll(string(calendar), "\r\n ", ""), strings.ReplaceAll(why, ",", `\,`))
+	planner, err := compose.Planner(list.stands, "yard", list.on, "de", quantity.Metric)
+	require.NoError(t, err)
+	require.Len(t, planner.Jobs, 1)
+	assert.Equal(t, "früher: Slack war 38 mm am 2026-01-10, über 35.5 mm", strings.ReplaceAll(planner.Jobs[0].Note, "\u00a0", " "))
+	assert.Len(t, planner.Marks, 11)
+
+	files["look.toml"] = looked("loader", strings.Replace(when, `, every = "1 month"`, "", 1))
+	list, err = dueIn(t, files, Asked{On: "2026-02-01"}, worked("2026-01-10")+slackOf("38 mm"))
+	require.NoError(t, err)
+	assert.Contains(t, string(list.JSON()), `"by": "reading"`)
+	planner, err = compose.Planner(list.stands, "yard", list.on, "", quantity.Both)
+	require.NoError(t, err)
+	assert.Len(t, planner.Marks, 2, "at once, and six months later")
 }
 
 func TestWhatCannotBeAskedIsRefused(t *testing.T) {
