@@ -128,7 +128,7 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 		out.more = append(out.more, entry.Entry{Number: given, Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
 	}
 	out.elsewhere = r.elsewhere(out.units)
-	out.book, err = standing.Gather(out.units, out.on, out.scan)
+	out.book, err = standing.Gather(out.units, standing.Watch(out.jobs), out.on, out.scan)
 	return out, err
 }
 

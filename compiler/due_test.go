@@ -15,8 +15,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/entry"
 	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/source"
 )
 
@@ -47,6 +49,12 @@ manual = "Operator's manual, section 4"
 inspect = "the oil level in the sight glass"
 expect = "between the two marks"
 outside = "Fill the oiler by its own card before the next shift."
+
+[[step]]
+measure = "the slack of the chain"
+limit = "max 40 mm"
+reading = "Slack"
+outside = "Set the chain by its own card before the next shift."
 `
 }
 
@@ -66,6 +74,11 @@ func written(keys ...string) string { return "\n[[entry]]\n" + strings.Join(keys
 // worked is a time the job was done.
 func worked(day string, more ...string) string {
 	return written(append([]string{`procedure = "look"`, `machine = "Bark loader"`, "date = " + day}, more...)...)
+}
+
+// slackOf is what was read of the slack of the chain, of the entry before.
+func slackOf(value string, more ...string) string {
+	return "\n[[entry.reading]]\nwhat = \"Slack\"\nvalue = \"" + value + "\"\n" + strings.Join(more, "\n") + "\n"
 }
 
 // read are readings of the meter, 10 days apart: the first on 2026-01-01 after some tens of
@@ -124,6 +137,10 @@ func TestWhatIsDueByHand(t *testing.T) {
 	)
 	by := func(shop string) string { return strings.Replace(shop, "[shop]\n", "[shop]\n"+schedule, 1) }
 	two := bareShop + "\n[unit.back]\nmachine = \"loader\"\nversion = \"long\"\n\n[unit.front]\nmachine = \"loader\"\nversion = \"short\"\n"
+	slack := func(clause string) string {
+		return "every = \"6 months\"\nsooner = [{ reading = \"Slack\", " + clause + " }]"
+	}
+	oiled := strings.Replace(looked("loader", `when = "On demand"`), "Look over", "Oil", 1)
 	for name, c := range map[string]struct {
 		files    map[string]string
 		asked    Asked
@@ -230,6 +247,59 @@ func TestWhatIsDueByHand(t *testing.T) {
 			"splitter.toml": strings.NewReplacer("loader", "splitter", "Bark", "Log").Replace(loader)}, Asked{On: "2026-05-01"},
 			worked("2025-06-01", `unit = "front"`) + worked("2025-06-02") + written(`procedure = "look"`, `machine = "Log splitter"`, "date = 2025-05-10"),
 			[]string{"splitter | soon | 2026-05-10 | calendar | last 2025-05-10"}, nil},
+		// Six months after 2026-01-10 would be 2026-07-10. The slack was 38 mm when it was done, and
+		// 38 is more than 35: a month after 2026-01-10, 9 days away.
+		"sooner by its own reading": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("38 mm"),
+			[]string{"Bark loader | soon | 2026-02-10 | calendar | last 2026-01-10 | sooner: Slack was 38 mm on 2026-01-10, over 35 mm"}, nil},
+		// 35 mm are not more than 35 mm, and 1.5 in are 38.1 mm.
+		"at the value itself": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("35 mm"),
+			[]string{"Bark loader | later | 2026-07-10 | calendar | last 2026-01-10"}, nil},
+		"in another unit": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("1.5 in"),
+			[]string{"Bark loader | soon | 2026-02-10 | calendar | last 2026-01-10 | sooner: Slack was 1.5 in on 2026-01-10, over 35 mm"}, nil},
+		// Only the last one counts: 30 mm on 2026-01-20, that stands further up in the book.
+		// Six months after 2026-01-20.
+		"right again": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-20") + slackOf("30 mm") + worked("2026-01-10") + slackOf("38 mm"),
+			[]string{"Bark loader | later | 2026-07-20 | calendar | last 2026-01-20"}, nil},
+		// The 38 mm were 28, and what is read tomorrow is not read yet.
+		"a reading put right": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"},
+			worked("2026-01-10", "number = 7") + slackOf("38 mm") + worked("2026-01-10", "number = 8", "corrects = 7") + slackOf("28 mm") + worked("2026-02-02", "number = 9") + slackOf("40 mm"),
+			[]string{"Bark loader | later | 2026-07-10 | calendar | last 2026-01-10"}, nil},
+		// Done again without a reading: the chain is taken to be as long as it was last. A month after 2026-01-20.
+		"an interval of a reading stays": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("38 mm") + worked("2026-01-20"),
+			[]string{"Bark loader | later | 2026-02-20 | calendar | last 2026-01-20 | sooner: Slack was 38 mm on 2026-01-10, over 35 mm"}, nil},
+		// Of 3 weeks for what is over 35 mm and 1 month for what is outside, the 3 weeks: 2026-01-10 + 21 days.
+		"the soonest of several": {words(slack("outside = true, every = \"1 month\" }, { reading = \"Slack\", over = \"35 mm\", every = \"3 weeks\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("38 mm", "outside = true"),
+			[]string{"Bark loader | overdue | 2026-01-31 | calendar | last 2026-01-10 | sooner: Slack was 38 mm on 2026-01-10, over 35 mm; readings outside at the last time: 1"}, nil},
+		// By the schedule it would come on 2026-03-01 and 2026-09-01. The month counts from when it was done.
+		"a reading beside a schedule": {shop(slack("under = \"4 mm\", every = \"1 month\""), by(one(march))), Asked{On: "2026-03-20"}, worked("2026-03-05") + slackOf("3.5 mm"),
+			[]string{"yard | later | 2026-04-05 | calendar | last 2026-03-05 | sooner: Slack was 3.5 mm on 2026-03-05, under 4 mm"}, nil},
+		// 2 h a day: 200 h on day 100. Done on day 0 at 0 h, due at 300 h, but for the reading at
+		// 220 h: 10 days after day 100. Ten stretches, 7.91 %: 20/(2 · 1.0791) = 9.3 and 20/(2 · 0.9209) = 10.9.
+		"sooner by the meter": {shop("every = \"300 h\"\nsooner = [{ reading = \"Slack\", over = \"35 mm\", every = \"220 h\" }]", one("")), Asked{On: "2026-04-11"}, worked("2026-01-01", `meter = "0 h"`) + slackOf("36 mm") + read(1, 10, 20, 20),
+			[]string{"yard | soon | 2026-04-21 | (2026-04-21 to 2026-04-22) | 220 h | meter | last 2026-01-01 0 h | sooner: Slack was 36 mm on 2026-01-01, over 35 mm"}, nil},
+		// Still outside when the work ended: not done, so due on that day, which is past.
+		"at once, by its own end": {words(slack("outside = true")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("38 mm", "outside = true"),
+			[]string{"Bark loader | overdue | 2026-01-10 | reading | last 2026-01-10 | sooner: Slack was 38 mm on 2026-01-10, outside its limit; readings outside at the last time: 1"}, nil},
+		// Done once more on the same day, further down in the book.
+		"at once, and done again": {words(slack("outside = true")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("38 mm", "outside = true") + worked("2026-01-10"),
+			[]string{"Bark loader | later | 2026-07-10 | calendar | last 2026-01-10"}, nil},
+		// Read by another card on 2026-02-01, which is today; the job was done before that.
+		"at once, by another card": {map[string]string{"look.toml": looked("loader", "when = \"When the chain squeaks\"\nsooner = [{ reading = \"Slack\", of = \"oil\", over = \"35 mm\" }]"), "oil.toml": oiled, "shop.toml": one(""), "loader.toml": loader},
+			Asked{On: "2026-02-01"}, worked("2026-01-10") + strings.Replace(worked("2026-02-01"), `"look"`, `"oil"`, 1) + slackOf("38 mm"),
+			[]string{"yard | due | 2026-02-01 | reading | last 2026-01-10 | When the chain squeaks; sooner: Slack was 38 mm on 2026-02-01, over 35 mm", "yard | on-condition | last 2026-02-01 | On demand"}, nil},
+		// The same day, the other card first or last in the book: it was answered.
+		"another card is answered": {map[string]string{"look.toml": looked("loader", "when = \"When the chain squeaks\"\nsooner = [{ reading = \"Slack\", of = \"oil\", over = \"35 mm\" }]"), "oil.toml": oiled, "shop.toml": one(""), "loader.toml": loader},
+			Asked{On: "2026-02-01"}, worked("2026-02-01") + strings.Replace(worked("2026-02-01"), `"look"`, `"oil"`, 1) + slackOf("38 mm"),
+			[]string{"yard | on-condition | last 2026-02-01 | When the chain squeaks", "yard | on-condition | last 2026-02-01 | On demand"}, nil},
+		// The front loader's chain says nothing of the back one's.
+		"of another machine of the kind": {shop(slack("over = \"35 mm\", every = \"1 month\""), two), Asked{On: "2026-02-01"}, worked("2026-01-10", `unit = "front"`) + slackOf("38 mm") + worked("2026-01-10", `unit = "back"`) + slackOf("30 mm"),
+			[]string{"front | soon | 2026-02-10 | calendar | last 2026-01-10 | sooner: Slack was 38 mm on 2026-01-10, over 35 mm", "back | later | 2026-07-10 | calendar | last 2026-01-10"}, nil},
+		"a reading in words": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("loose"),
+			[]string{"Bark loader | later | 2026-07-10 | calendar | last 2026-01-10"},
+			[]string{`entry 1 of the service book: the reading "Slack" of Bark loader is "loose", which cannot be held against 35 mm`}},
+		"a reading of another kind": {words(slack("over = \"35 mm\", every = \"1 month\"")), Asked{On: "2026-02-01"}, worked("2026-01-10") + slackOf("35 bar"),
+			[]string{"Bark loader | later | 2026-07-10 | calendar | last 2026-01-10"},
+			[]string{`entry 1 of the service book: the reading "Slack" of Bark loader is "35 bar", which cannot be held against 35 mm`}},
 	} {
 		list, err := dueIn(t, c.files, c.asked, c.book)
 		require.NoError(t, err, name)
@@ -240,6 +310,35 @@ func TestWhatIsDueByHand(t *testing.T) {
 		assert.Equal(t, c.want, got, name)
 		assert.Equal(t, c.problems, list.Problems, name)
 	}
+}
+
+// A reading that brings a job forward is told with its reason in every form of what is due.
+// The planner goes on by the interval of the reading: from 2026-02-10 to 2026-12-10 every
+// month, and not every six. 2026-02-01 is a Sunday, so its week is of January, and so is the
+// first of the twelve months.
+func TestAReadingThatBringsAJobForwardIsTold(t *testing.T) {
+	when := "every = \"6 months\"\nsooner = [{ reading = \"Slack\", over = \"35.5 mm\", every = \"1 month\" }]"
+	files := map[string]string{"look.toml": looked("loader", when), "shop.toml": one(""), "loader.toml": loader}
+	list, err := dueIn(t, files, Asked{On: "2026-02-01"}, worked("2026-01-10")+slackOf("38 mm"))
+	require.NoError(t, err)
+	const why = "sooner: Slack was 38 mm on 2026-01-10, over 35.5 mm"
+	assert.Contains(t, string(list.JSON()), `"note": "`+why+`"`)
+	calendar, err := list.Calendar()
+	require.NoError(t, err)
+	assert.Contains(t, strings.ReplaceAll(string(calendar), "\r\n ", ""), strings.ReplaceAll(why, ",", `\,`))
+	planner, err := compose.Planner(list.stands, "yard", list.on, "de", quantity.Metric)
+	require.NoError(t, err)
+	require.Len(t, planner.Jobs, 1)
+	assert.Equal(t, "früher: Slack war 38 mm am 2026-01-10, über 35.5 mm", strings.ReplaceAll(planner.Jobs[0].Note, "\u00a0", " "))
+	assert.Len(t, planner.Marks, 11)
+
+	files["look.toml"] = looked("loader", strings.Replace(when, `, every = "1 month"`, "", 1))
+	list, err = dueIn(t, files, Asked{On: "2026-02-01"}, worked("2026-01-10")+slackOf("38 mm"))
+	require.NoError(t, err)
+	assert.Contains(t, string(list.JSON()), `"by": "reading"`)
+	planner, err = compose.Planner(list.stands, "yard", list.on, "", quantity.Both)
+	require.NoError(t, err)
+	assert.Len(t, planner.Marks, 2, "at once, and six months later")
 }
 
 func TestWhatCannotBeAskedIsRefused(t *testing.T) {
@@ -298,7 +397,9 @@ const dueGolden = "../testdata/due/2026-05-01.txt"
 // (another reader of TOML, another calendar), from what Forecast and Next say they do. One
 // of them by hand: the nine-metre deck was greased at 230 h, so at 280 h again. On 2026-04-27
 // it stood at 261 h: 255 h in the 98 days since 2026-01-19, 2.60 a day. 19 h are left, 7.3
-// days: on the eighth day after, 2026-05-05.
+// days: on the eighth day after, 2026-05-05. The chain of the six-metre deck was longer than
+// 508 mm at 7029 h, so it is due after 125 h and not after 250, at 7154 h: of the 49 h from
+// 7106 h on 2026-03-31 to 7155 h on 2026-04-15 that is 48, 14.7 of 15 days, on the last of them.
 func TestWhatIsDueInTheShop(t *testing.T) {
 	list, err := Compile(Input{Files: shopFiles(t)}).Due(Look{}, Asked{On: "2026-05-01"}, shopBook(t))
 	require.NoError(t, err)

@@ -154,10 +154,10 @@ func misspeltTable(f *folder, s *sheet) []damage {
 	return out
 }
 
-// things are the tables by name that others name.
+// things are the tables by name that others name. A shelf of the store has the name of what lies on it.
 func things(f *folder, s *sheet) []table {
 	return slices.DeleteFunc(slices.Clone(s.tables), func(t table) bool {
-		return t.name == "" || !slices.ContainsFunc(f.procedures(s.path), func(path string) bool { return strings.Contains(f.sheet(path).text(), `"`+t.name+`"`) })
+		return t.name == "" || t.kind == "store" || !slices.ContainsFunc(f.procedures(s.path), func(path string) bool { return strings.Contains(f.sheet(path).text(), `"`+t.name+`"`) })
 	})
 }
 

@@ -246,7 +246,9 @@ func (f *folder) takes(procedures []string, file string) bool {
 		return f.takes(procedures, first)
 	}
 	return path.Dir(file) == "shop" && file != standing || path.Base(file) == compiler.Shopfile || slices.Contains(procedures, file) ||
-		slices.ContainsFunc(procedures, func(procedure string) bool { return f.machine(f.sheet(procedure)).path == file })
+		slices.ContainsFunc(procedures, func(procedure string) bool {
+			return f.machine(f.sheet(procedure)).path == file || strings.Contains(f.sheet(procedure).text(), `of = "`+strings.TrimSuffix(file, ".toml")+`"`)
+		})
 }
 
 // firstReading is the file that another is the second reading of.

@@ -45,7 +45,7 @@ func (r *Result) Accept(book []byte, entries []Entry) (ready []Entry, problems [
 		ready = append(ready, one)
 	}
 	before.more = append(before.more, ready...)
-	after, err := standing.Gather(before.units, before.on, before.scan)
+	after, err := standing.Gather(before.units, standing.Watch(before.jobs), before.on, before.scan)
 	if err != nil {
 		return nil, nil, err
 	}

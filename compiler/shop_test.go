@@ -244,3 +244,11 @@ replace = "split-pin"
 func TestTheLanguageNamesTheStocks(t *testing.T) {
 	assert.Equal(t, compiler.Stocks(), schema.Stocks)
 }
+
+// A card that is checked alone brings along the file of a procedure it names.
+func TestAFileUsesTheProceduresItNames(t *testing.T) {
+	text, err := os.ReadFile("../procedures/log-deck-chain-tension.toml")
+	require.NoError(t, err)
+	uses, _ := compiler.Uses(source.New("deck/log-deck-chain-tension.toml", text))
+	assert.Contains(t, uses, "deck/log-deck-gearbox-oil.toml")
+}

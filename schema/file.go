@@ -93,6 +93,7 @@ var procedureTable = Table{
 		{Name: "every", Kind: Amounts, Of: "interval", Doc: "When it is due again: running time, calendar time or both, whichever comes first.", Example: `["500 h", "12 months"]`},
 		{Name: "first", Kind: Amounts, Of: "interval", Doc: "When it is due the first time, if sooner.", Example: `"50 h"`},
 		{Name: "when", Kind: Text, Doc: "Condition it is done on, in words, when no interval rules it.", Example: `"When the blade wanders or a tooth is lost"`},
+		{Name: "sooner", Kind: Subs, Of: "sooner", Doc: "Readings that bring its day forward, for each machine by what was last read there. Of several that hold, the soonest counts.", Example: `[{ reading = "Stretch", over = "508 mm", every = "125 h" }, { reading = "Chain slack", of = "log-deck-gearbox-oil", outside = true }]`},
 		{Name: "start", Kind: Texts, Doc: "State the machine must be in before the first step.", Example: `["Conveyor empty", "Gearbox warm from running"]`},
 		{Name: "end", Kind: Texts, Doc: "State it must be in after the last.", Example: `["Conveyor runs both ways", "No oil under the gearbox"]`},
 		{Name: "no-isolation", Kind: Text, Doc: "Why no energy needs to be isolated.", Example: `"The card is a look from outside the guards"`},
@@ -189,6 +190,19 @@ var priceTable = Table{
 	Keys: []Key{
 		{Name: "pack", Kind: Amount, Of: "volume mass length number", Required: true, Doc: "Size of the pack; a bare number counts pieces.", Example: `"5 L"`},
 		{Name: "price", Kind: Text, Required: true, Doc: "Price of one pack: a number in quotes, with a point before the cents.", Example: `"61.00"`},
+	},
+}
+
+var soonerTable = Table{
+	Name: "sooner", Header: "sooner = [{ … }]",
+	Doc: "A reading that brings the day of a procedure forward: while the last one of that name in the service book is over a value, under one, or outside its limit. With every it stays so until it is read again and is right. Without every the procedure is due on the day of the reading, until it is done: a reading of another procedure is spent when this one is done on the same day or later, one of its own when it is done again, and what is still wrong when the work ends makes it due at once.",
+	Keys: []Key{
+		{Name: "reading", Kind: Text, Required: true, Doc: "Name of what is read, as the record strip prints it.", Example: `"Chain slack"`},
+		{Name: "of", Kind: Name, Of: "procedure", Doc: "Procedure that asks for the reading, of the same machine; this one when left out.", Example: `"log-deck-gearbox-oil"`},
+		{Name: "over", Kind: Amount, Of: "any", Doc: "It holds while the reading is more than this. One of over, under and outside is needed, and no second.", Example: `"35 mm"`},
+		{Name: "under", Kind: Amount, Of: "any", Doc: "It holds while the reading is less than this.", Example: `"4 mm"`},
+		{Name: "outside", Kind: Flag, Doc: "It holds while the reading is outside its limit, as the entry says.", Example: "true"},
+		{Name: "every", Kind: Amounts, Of: "interval", Doc: "When it is due again while it holds, from the last time it was done; at once when left out.", Example: `"50 h"`},
 	},
 }
 

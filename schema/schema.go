@@ -87,5 +87,5 @@ var tables = []Table{
 	fileTable, shopTable, machineTable, procedureTable, stepTable,
 	partTable, coverTable, cavityTable, energyTable, poseTable, pointTable, limitTable,
 	toolTable, fluidTable, supplyTable, spareTable, cautionTable,
-	adapterTable, stepCautionTable, allowTable, pictureTable, stockTable, unitTable, useTable, storeTable, priceTable, secondReadingTable,
+	adapterTable, stepCautionTable, allowTable, pictureTable, stockTable, unitTable, useTable, soonerTable, storeTable, priceTable, secondReadingTable,
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/internal/due"
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/standing"
@@ -83,6 +84,9 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	if when := one.Job.Procedure.When.Text; when != "" {
 		notes = append(notes, when)
 	}
+	if one.Sooner != nil {
+		notes = append(notes, w.sooner(one.Sooner))
+	}
 	if answer.Reason != "" {
 		notes = append(notes, w.reason(answer.Reason))
 	}
@@ -91,6 +95,27 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	}
 	row.Note = strings.Join(notes, "; ")
 	return row
+}
+
+// sooner says which reading brought the day of a job forward, and why.
+func (w *writer) sooner(read *standing.Prompt) string {
+	labels, clause := w.words.Labels, read.Clause
+	why := labels.SoonerOutside
+	switch {
+	case clause.Over.Set():
+		why = strings.ReplaceAll(labels.SoonerOver, "{limit}", w.besideReading(clause.Over))
+	case clause.Under.Set():
+		why = strings.ReplaceAll(labels.SoonerUnder, "{limit}", w.besideReading(clause.Under))
+	}
+	return strings.NewReplacer("{reading}", clause.Reading.Text, "{value}", cmp.Or(read.Value, "–"), "{day}", read.Day.String(), "{why}", why).Replace(labels.Sooner)
+}
+
+// besideReading writes a value in the one unit its readings are written down in.
+func (w *writer) besideReading(amount model.Amount) string {
+	if w.system == quantity.Both {
+		return w.writing().Plain(amount.Amount)
+	}
+	return w.amount(amount)
 }
 
 // stand is what a meter shows, to the whole unit.

@@ -242,7 +242,7 @@ func (w *writer) values(step *model.Step, out *plan.Step) {
 	out.Values = w.put(out.Values, labels.Time, step.Least)
 	out.Values = w.put(out.Values, labels.AtMost, step.Most)
 	if step.Verb.Key != "measure" && step.Verb.Key != "record" && !step.Reading.Set() && !step.SetTo.Set() {
-		out.Values = w.put(out.Values, labels.Limit, limitOf(step))
+		out.Values = w.put(out.Values, labels.Limit, step.HeldAgainst())
 	}
 }
 
@@ -307,17 +307,6 @@ func (w *writer) object(step *model.Step, object model.Object, out *plan.Step) {
 	}
 }
 
-// limitOf is the limit a step holds something to: its own, or its object's.
-func limitOf(step *model.Step) model.Amount {
-	limit := step.Limit
-	for _, object := range step.Objects {
-		if object.Limit != nil && !limit.Set() {
-			limit = object.Limit.Limit
-		}
-	}
-	return limit
-}
-
 // otherwise is what to do when something is not as the step wants it.
 func (w *writer) otherwise(step *model.Step) plan.Fact {
 	out := plan.Fact{Label: w.words.Labels.IfNot, Text: step.Outside.Text}
@@ -326,7 +315,7 @@ func (w *writer) otherwise(step *model.Step) plan.Fact {
 			out.Text = object.Limit.Outside.Text
 		}
 	}
-	if limitOf(step).Set() || step.SetTo.Set() {
+	if step.HeldAgainst().Set() || step.SetTo.Set() {
 		out.Label = w.words.Labels.Outside
 	}
 	out.Text = sentence(out.Text)
@@ -429,7 +418,7 @@ func (w *writer) readings(step *model.Step, out *plan.Step) {
 	var blank plan.Blank
 	limit := step.Limit
 	if step.Verb.Key == "measure" || step.Verb.Key == "record" {
-		blank.Label, limit = upper(w.objects(step, false)), limitOf(step)
+		blank.Label, limit = upper(w.objects(step, false)), step.HeldAgainst()
 	}
 	if step.Reading.Set() {
 		blank.Label = step.Reading.Text

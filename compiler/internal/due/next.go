@@ -44,6 +44,8 @@ type Job struct {
 	Start Start
 	Done  []Done // in any order; days after today do not count
 	Soon  int    // days before it may be due that it is soon
+
+	Sooner []Sooner // what readings ask for that stand now
 }
 
 // State is how near a job is.
@@ -68,6 +70,7 @@ type Limit string
 const (
 	ByMeter    Limit = "meter"
 	ByCalendar Limit = "calendar" // also where both come on one day
+	ByReading  Limit = "reading"  // one that makes it due at once
 )
 
 // Answer is when a job is due next.
@@ -80,10 +83,12 @@ type Answer struct {
 	Meter    Value  // running total it is due at; one figure three times where it is known
 	Metered  bool   // Meter counts
 	Reason   Reason // what of it is not known, also where the other limit is
+	Sooner   int    // which of what readings ask for comes first, from 1; 0 where the job's own does
 }
 
 // Next tells when a job is due next: by the meter or by the calendar, whichever comes
 // first. Where only one of them is known, that one counts, and Reason says what is not.
+// What readings ask for counts beside them.
 //
 // Never done, it is due at First or at Every since service began, whichever comes first.
 // From the last time it was done, it is due at Every after that; having been done once,
@@ -113,7 +118,7 @@ func Next(job Job, use Use, today Day) Answer {
 			n.oldest = done.Day
 		}
 	}
-	return n.answer(today)
+	return n.sooner(n.answer(today), today)
 }
 
 // after orders times done on one day: a total that is known, and the higher one.
@@ -156,7 +161,13 @@ func (n next) answer(today Day) Answer {
 		span = Span{min(span.Early, day), min(span.Expected, day), min(span.Late, day)}
 	}
 	out.Day, out.Span = span.Expected, span
-	switch {
+	n.state(&out, today)
+	return out
+}
+
+// state says how near an answer is.
+func (n next) state(out *Answer, today Day) {
+	switch span := out.Span; {
 	case today > span.Late:
 		out.State = Overdue
 	case today >= span.Early:
@@ -166,7 +177,6 @@ func (n next) answer(today Day) Answer {
 	default:
 		out.State = Later
 	}
-	return out
 }
 
 // calendar is the day it is due on by the calendar, 0 for none.

@@ -35,7 +35,7 @@ var namePattern = regexp.MustCompile(schema.NamePattern)
 
 // shapes tells for each type which field holds which key; made once, when the program starts.
 var shapes = shapesOf(Shop{}, Machine{}, Procedure{}, Step{}, Adapter{}, Allow{}, Picture{}, Part{}, Cavity{}, Energy{},
-	Pose{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, Store{}, Price{}, SecondReading{})
+	Pose{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, Sooner{}, Store{}, Price{}, SecondReading{})
 
 func shapesOf(values ...any) map[reflect.Type]map[string]int {
 	out := map[reflect.Type]map[string]int{}
@@ -164,6 +164,8 @@ func (d *decoder) value(key schema.Key, value *tree.Value, field reflect.Value) 
 		*out = subs[Use](d, key, value)
 	case *[]*Price:
 		*out = subs[Price](d, key, value)
+	case *[]*Sooner:
+		*out = subs[Sooner](d, key, value)
 	case **Picture:
 		*out = sub[Picture](d, key, value)
 	case **Adapter:

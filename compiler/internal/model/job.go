@@ -531,3 +531,43 @@ func (s *Set) Shelved() []string {
 	slices.Sort(out)
 	return slices.Compact(out)
 }
+
+// Reading is a value that a job asks for: its name as the record strip prints it, empty
+// where several things name it together, and its limit.
+type Reading struct {
+	Name  string
+	Limit Amount
+}
+
+// Readings lists the values that the steps of a job and its record ask for, in their order.
+func (j *Job) Readings() []Reading {
+	var out []Reading
+	for _, step := range j.Steps {
+		one, asked := Reading{Limit: step.Limit}, step.Reading.Set()
+		if step.Verb.Key == "measure" || step.Verb.Key == "record" {
+			one.Limit, asked = step.HeldAgainst(), true
+			if len(step.Objects) == 1 {
+				one.Name = step.Objects[0].Words()
+			}
+		}
+		if step.Reading.Set() {
+			one.Name = step.Reading.Text
+		}
+		if asked {
+			out = append(out, one)
+		}
+	}
+	for _, item := range j.Procedure.Record.Items {
+		out = append(out, Reading{Name: item.Text})
+	}
+	return out
+}
+
+// Beside lists the jobs of another procedure, one for each version of its machine; none
+// where it is not there or has a fault of the language.
+func (j *Job) Beside(procedure string) []*Job {
+	if file := j.set.Procedure(procedure); file != nil {
+		return j.set.Jobs(file)
+	}
+	return nil
+}

@@ -20,12 +20,18 @@ const Shopfile = "shop.toml"
 var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "point", "limit"}
 
 // Uses lists the files a text takes names from, as paths from the shop folder,
-// with the other reading of its figures and the shop file above it last; * stands as
-// written. With them come the pictures it shows.
+// with the files beside it that are called as the procedures it names, the other reading
+// of its figures and the shop file above it last; * stands as written. With them come the
+// pictures it shows.
 func Uses(text *source.File) (files, pictures []string) {
 	file, _ := read(text)
 	for _, use := range file.Uses.Items {
 		files = append(files, path.Join(path.Dir(text.Path), use.Text))
+	}
+	for _, ref := range file.refs {
+		if ref.Of == "procedure" && namePattern.MatchString(ref.Name.Name()) {
+			files = append(files, path.Join(path.Dir(text.Path), ref.Name.Name()+".toml"))
+		}
 	}
 	files = append(files, otherReading(text.Path))
 	for _, picture := range file.Pictures() {

@@ -371,6 +371,8 @@ func (r *rereading) same(key schema.Key, here, there *tree.Value) bool {
 		return r.sameList(key, here, there)
 	case schema.Quantity:
 		return slices.Equal(r.uses(here), r.uses(there))
+	case schema.Subs:
+		return r.sameTables(key, here, there)
 	case schema.Text:
 		a, errA := trade.ParseThread(here.Text)
 		b, errB := trade.ParseThread(there.Text)
@@ -417,6 +419,24 @@ func (r *rereading) sameList(key schema.Key, here, there *tree.Value) bool {
 			return false
 		}
 		left = slices.Delete(left, i, i+1)
+	}
+	return true
+}
+
+// sameTables reports whether two lists of tables say one thing, table by table.
+func (r *rereading) sameTables(key schema.Key, here, there *tree.Value) bool {
+	layout, _ := schema.Find(key.Of)
+	if len(here.Items) != len(there.Items) {
+		return false
+	}
+	for i, one := range here.Items {
+		mine, other := one.Table, there.Items[i].Table
+		for _, name := range names(mine, other) {
+			inner, _ := layout.Key(name)
+			if mine == nil || other == nil || mine.Get(name) == nil || other.Get(name) == nil || !r.same(inner, mine.Get(name).Value, other.Get(name).Value) {
+				return false
+			}
+		}
 	}
 	return true
 }

@@ -52,6 +52,7 @@ type Procedure struct {
 	Every       []Amount   `key:"every"`
 	First       []Amount   `key:"first"`
 	When        Text       `key:"when"`
+	Sooner      []*Sooner  `key:"sooner"`
 	Start       List       `key:"start"`
 	End         List       `key:"end"`
 	NoIsolation Text       `key:"no-isolation"`
@@ -66,6 +67,18 @@ type Procedure struct {
 	Notes       List       `key:"notes"`
 	Pictures    []*Picture `key:"pictures"`
 	Allow       []*Allow   `key:"allow"`
+}
+
+// Sooner is a reading that brings the day of a procedure forward. One of Over, Under and
+// Outside is set where no finding stands against it.
+type Sooner struct {
+	Thing
+	Reading Text     `key:"reading"`
+	Of      Text     `key:"of"`
+	Over    Amount   `key:"over"`
+	Under   Amount   `key:"under"`
+	Outside Flag     `key:"outside"`
+	Every   []Amount `key:"every"`
 }
 
 // Unit is one machine that stands in the shop.
@@ -470,4 +483,15 @@ func (s *Step) Lasts() bool {
 		return s.Least.Set() || s.Most.Set() || s.Until.Set()
 	}
 	return false
+}
+
+// HeldAgainst is the limit a step holds something to: its own, or its object's.
+func (s *Step) HeldAgainst() Amount {
+	limit := s.Limit
+	for _, object := range s.Objects {
+		if object.Limit != nil && !limit.Set() {
+			limit = object.Limit.Limit
+		}
+	}
+	return limit
 }

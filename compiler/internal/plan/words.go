@@ -163,6 +163,10 @@ type Labels struct {
 	Enough        string `toml:"enough"`
 	NotCounted    string `toml:"not-counted"`
 	NothingToBuy  string `toml:"nothing-to-buy"`
+	Sooner        string `toml:"sooner"` // why its day was brought forward
+	SoonerOver    string `toml:"sooner-over"`
+	SoonerUnder   string `toml:"sooner-under"`
+	SoonerOutside string `toml:"sooner-outside"`
 	NeverDone     string `toml:"never-done"`
 	NoMeter       string `toml:"no-meter"`
 	FewMeter      string `toml:"few-meter"`

@@ -16,10 +16,13 @@ const secondsOfDay = 24 * 60 * 60
 // undated leaves the interval to the example.
 var undated = strings.Replace(quiet, "every = \"500 h\"\n", "", 1)
 
-// intervals are the lists of intervals a job goes by: its own, and those of the
-// points it lubricates, each once.
+// intervals are the lists of intervals a job goes by: its own, those that readings bring
+// it forward to, and those of the points it lubricates, each once.
 func (p *Pass) intervals() [][]model.Amount {
 	out := [][]model.Amount{p.Job.Procedure.Every, p.Job.Procedure.First}
+	for _, clause := range p.Job.Procedure.Sooner {
+		out = append(out, clause.Every)
+	}
 	var seen []string
 	for _, step := range p.Job.Steps {
 		for _, object := range step.Objects {

@@ -16,6 +16,8 @@ type Book struct {
 
 	units map[string]*history
 	put   map[int]bool // numbers of entries that a later one stands for
+
+	watched Watched
 }
 
 // Problem is an entry that could not be taken as it stands.
@@ -29,6 +31,7 @@ type history struct {
 	readings []due.Reading
 	entries  []int // the entry of each reading
 	done     map[string][]Done
+	last     map[[2]string]Prompt // of what is watched, by procedure and name in small letters
 }
 
 // Done is one time a procedure was worked by.
@@ -45,7 +48,8 @@ type Done struct {
 
 // Gather takes the entries of a book up to a day, but for those that a later one stands
 // for. scan gives the entries in their order, each with its number, as often as it is asked.
-func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
+// Of readings it keeps the last of what is watched.
+func Gather(units []Unit, watched Watched, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
 	put := map[int]bool{}
 	if err := scan(func(e entry.Entry) error {
 		if e.Corrects > 0 {
@@ -55,7 +59,7 @@ func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) 
 	}); err != nil {
 		return nil, err
 	}
-	book := &Book{units: map[string]*history{}, put: put}
+	book := &Book{units: map[string]*history{}, put: put, watched: watched}
 	err := scan(func(e entry.Entry) error {
 		if !put[e.Number] {
 			book.take(e, e.Number, units, on)
@@ -112,6 +116,7 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 			done.Outside++
 		}
 	}
+	kept.watch(e, number, day, b.watched)
 	if e.Procedure != "" {
 		kept.done[e.Procedure] = append(kept.done[e.Procedure], done)
 	}

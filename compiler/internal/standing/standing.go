@@ -41,6 +41,7 @@ type Standing struct {
 	Read   bool    // At and Stood are known
 	Use    due.Use
 	Meter  due.Meter
+	Sooner *Prompt // the reading that decided the answer; nil where none did
 }
 
 // defaultSoon is how many days before it is due a job is told to come soon.
@@ -175,7 +176,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 				continue
 			}
 			seen[job.File.Name()] = true
-			out = append(out, stand(unit, job, history, meter, use, on))
+			out = append(out, stand(unit, job, book, meter, use, on))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Standing) int {
@@ -192,7 +193,8 @@ func Serves(job *model.Job, unit Unit) bool {
 	return job.Variant == "" || unit.Version == "" || job.Variant == unit.Version
 }
 
-func stand(unit Unit, job *model.Job, kept *history, meter due.Meter, use due.Use, on due.Day) Standing {
+func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, use due.Use, on due.Day) Standing {
+	kept := book.of(unit.Name)
 	procedure, times := job.Procedure, kept.done[job.File.Name()]
 	ask := due.Job{Every: interval(procedure.Every, unit.Meter), First: interval(procedure.First, unit.Meter), Start: unit.Start, Soon: defaultSoon}
 	if shop := job.Shop; shop != nil {
@@ -217,7 +219,12 @@ func stand(unit Unit, job *model.Job, kept *history, meter due.Meter, use due.Us
 			}
 		}
 	}
+	var prompts []Prompt
+	prompts, ask.Sooner = book.prompts(unit, job, out.Last)
 	out.Ask, out.Answer = ask, due.Next(ask, use, on)
+	if n := out.Answer.Sooner; n > 0 {
+		out.Sooner = &prompts[n-1]
+	}
 	return out
 }
 

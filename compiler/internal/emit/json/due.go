@@ -19,7 +19,7 @@ type dueRow struct {
 	Early     string `json:"early,omitempty"`
 	Late      string `json:"late,omitempty"`
 	Meter     string `json:"meter,omitempty"`
-	By        string `json:"by,omitempty"` // meter, calendar
+	By        string `json:"by,omitempty"` // meter, calendar, reading
 	Every     string `json:"every,omitempty"`
 	Last      string `json:"last,omitempty"`
 	LastMeter string `json:"last-meter,omitempty"`
