@@ -1,10 +1,10 @@
 package compiler
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 	"strconv"
@@ -43,7 +43,7 @@ type Due struct {
 // Due says when each job that no error stands against is due at each machine, by a service
 // book; an empty book is one in which nothing was done yet. It is an error when a day that
 // is asked for is none, when a meter is of no machine, or when the book cannot be read.
-func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
+func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 	by := due.Never
 	if asked.By != "" {
 		var err error
@@ -95,14 +95,15 @@ type fleet struct {
 	book     *standing.Book
 	problems []string
 	on       due.Day
-	text     []byte        // of the book, as far as it is whole
+	text     BookText      // of the book
+	whole    int64         // bytes from its start
 	more     []entry.Entry // behind it
 	faults   bool          // of the book were told
 
 	elsewhere map[string]bool // machines that nobody asks for
 }
 
-func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
+func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	out := &fleet{}
 	var err error
 	if out.on, err = due.ParseDay(asked.On); err != nil {
@@ -116,9 +117,13 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 		}
 	}
 	out.units, out.problems = standing.Units(all, r.set.Units()) // a machine is there, whatever is wrong with a procedure
-	out.text = book[:entry.Torn(book)]
-	if torn := len(book) - len(out.text); torn > 0 {
-		out.problems = append(out.problems, fmt.Sprintf("the last %d bytes of the service book were torn in writing and are left aside; the next entry puts them into a file of their own", torn))
+	if out.text = book; book != nil {
+		if out.whole, err = TornBook(book); err != nil {
+			return nil, unread(err)
+		}
+		if torn := book.Size() - out.whole; torn > 0 {
+			out.problems = append(out.problems, fmt.Sprintf("the last %d bytes of the service book were torn in writing and are left aside; the next entry puts them into a file of their own", torn))
+		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
 		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
@@ -135,7 +140,7 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 // the rest counts.
 func (f *fleet) scan(each func(entry.Entry) error) error {
 	place := 0
-	err := entry.Scan(bytes.NewReader(f.text), func(e entry.Entry, _ int) error {
+	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
 		place++
 		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
 			return nil
@@ -153,7 +158,7 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 		}
 		f.faults = true
 	case err != nil:
-		return err
+		return unread(err)
 	}
 	for _, one := range f.more {
 		if err := each(one); err != nil {
@@ -162,6 +167,9 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 	}
 	return nil
 }
+
+// unread says that a service book cannot be read.
+func unread(err error) error { return fmt.Errorf("%s cannot be read: %w", Bookfile, err) }
 
 // plainSpaces makes the spaces that keep an amount on one line into plain ones.
 func plainSpaces(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }

@@ -104,7 +104,7 @@ func dueIn(t *testing.T, files map[string]string, asked Asked, book string) (*Du
 	for _, job := range result.Jobs {
 		require.False(t, job.Blocked, "%v", result.Findings)
 	}
-	return result.Due(Look{}, asked, []byte(book))
+	return result.Due(Look{}, asked, strings.NewReader(book))
 }
 
 // Each case by hand. Day n is n days after 2026-01-01: day 30 is 01-31, 58 is 02-28, 60 is
@@ -300,7 +300,7 @@ const dueGolden = "../testdata/due/2026-05-01.txt"
 // it stood at 261 h: 255 h in the 98 days since 2026-01-19, 2.60 a day. 19 h are left, 7.3
 // days: on the eighth day after, 2026-05-05.
 func TestWhatIsDueInTheShop(t *testing.T) {
-	list, err := Compile(Input{Files: shopFiles(t)}).Due(Look{}, Asked{On: "2026-05-01"}, shopBook(t))
+	list, err := Compile(Input{Files: shopFiles(t)}).Due(Look{}, Asked{On: "2026-05-01"}, bytes.NewReader(shopBook(t)))
 	require.NoError(t, err)
 	assert.Empty(t, list.Problems)
 	got := ""

@@ -18,7 +18,7 @@ import (
 // them. What speaks against an entry is told, a line each: a machine or a procedure that is
 // not here, steps and readings that are not those of the card, a meter that goes backwards.
 // Readings outside of their limits are said to be.
-func (r *Result) Accept(book []byte, entries []Entry) (ready []Entry, problems []string, err error) {
+func (r *Result) Accept(book BookText, entries []Entry) (ready []Entry, problems []string, err error) {
 	last := ""
 	for _, one := range entries {
 		last = max(last, string(one.Date))
