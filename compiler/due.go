@@ -68,6 +68,7 @@ func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 		}
 		out.Problems = append(out.Problems, whose+": "+problem.Text)
 	}
+	out.Problems = append(out.Problems, r.misnamed(kept.Worked)...)
 	if len(stands) == 0 {
 		return out, nil
 	}
@@ -86,6 +87,32 @@ func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 		}
 	}
 	return out, nil
+}
+
+// misnamed tells of the procedures that entries name and the shop has not, whether the name
+// is misspelt or the procedure is gone: a line for each name, however many entries there are.
+// Where not every file of the shop is there and can be read, nobody knows what it has.
+func (r *Result) misnamed(worked map[string]standing.Worked) []string {
+	if !r.whole || slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Broken }) {
+		return nil
+	}
+	var names []string
+	for name := range worked {
+		if r.set.Procedure(name) == nil {
+			names = append(names, name)
+		}
+	}
+	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(worked[a].Last, worked[b].Last), cmp.Compare(a, b)) })
+	var out []string
+	for _, name := range names {
+		one := worked[name]
+		whose := fmt.Sprintf("entry %d of the service book", one.Last)
+		if one.Times > 1 {
+			whose = fmt.Sprintf("%d entries of the service book, the last of them entry %d", one.Times, one.Last)
+		}
+		out = append(out, whose+": "+r.noProcedure(name))
+	}
+	return out
 }
 
 // fleet is the machines of a shop with what its service book tells of them up to a day.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -425,4 +426,28 @@ func TestTheBookOfTheShopIsInItsForm(t *testing.T) {
 		}
 	}
 	assert.Greater(t, len(blocks), 150)
+}
+
+// Only an entry that counts is told, and only where nothing of the shop is unknown.
+func TestNamesThatAreOfNoProcedure(t *testing.T) {
+	book := worked("2026-01-05") + strings.ReplaceAll(worked("2026-01-06")+worked("2026-01-07")+worked("2026-01-08", "corrects = 3")+worked("2026-09-01"), `"look"`, `"lok"`)
+	broken := strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)
+	for name, c := range map[string]struct {
+		files map[string]string
+		whole bool
+		want  []string
+	}{
+		"the whole shop":       {map[string]string{"look.toml": looked("Bark loader", "")}, true, []string{`2 entries of the service book, the last of them entry 4: no procedure here is named "lok"; did you mean "look"?`}},
+		"some of it":           {map[string]string{"look.toml": looked("Bark loader", "")}, false, nil},
+		"it has the procedure": {map[string]string{"look.toml": looked("Bark loader", ""), "lok.toml": strings.Replace(looked("Bark loader", ""), "Look over", "Look at", 1)}, true, nil},
+		"one cannot be read":   {map[string]string{"look.toml": looked("Bark loader", ""), "other.toml": broken}, true, nil},
+	} {
+		var sources []*source.File
+		for _, path := range slices.Sorted(maps.Keys(c.files)) {
+			sources = append(sources, source.New(path, []byte(c.files[path])))
+		}
+		list, err := Compile(Input{Files: sources, Whole: c.whole}).Due(Look{}, Asked{On: "2026-05-01"}, strings.NewReader(book))
+		require.NoError(t, err, name)
+		assert.Equal(t, c.want, list.Problems, name)
+	}
 }

@@ -28,6 +28,7 @@ type shop struct {
 	name    string         // as it is told, from the working folder
 	files   []*source.File // in order of path
 	targets []string       // paths of the files to check, in order
+	whole   bool           // these are all there are
 
 	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
 	shown    func(path string) string
@@ -57,7 +58,7 @@ func load(from string, paths []string) ([]*shop, error) {
 	for _, folder := range slices.Sorted(maps.Keys(targets)) {
 		list := targets[folder]
 		slices.Sort(list)
-		s := &shop{folder: folder, name: f.shown(folder), targets: list,
+		s := &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
 			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }}
 		f.faults = append(f.faults, s.read()...)
 		shops = append(shops, s)
@@ -78,6 +79,11 @@ func (f *finder) shop(file string) string {
 		}
 	}
 	return best
+}
+
+// whole reports whether all of a shop folder was looked through.
+func (f *finder) whole(folder string) bool {
+	return slices.ContainsFunc(f.roots, func(root string) bool { return inside(root, folder) })
 }
 
 // above is the nearest folder at or above another that holds a shop file.

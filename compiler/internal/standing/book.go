@@ -14,10 +14,17 @@ import (
 // Book is what a service book tells of each machine.
 type Book struct {
 	Problems []Problem
+	Worked   map[string]Worked // by the procedures that the entries name
 
 	units  map[string]*history
 	put    map[int]bool     // numbers of entries that a later one stands for
 	fitted map[due.Day]bool // days on which some meter was replaced
+}
+
+// Worked is how often the entries of a book say that a procedure was worked by.
+type Worked struct {
+	Times int
+	Last  int // number of the last such entry
 }
 
 // Problem is an entry that could not be taken as it stands.
@@ -42,7 +49,7 @@ type Done struct {
 // for. scan gives the entries in their order, each with its number, as often as it is asked;
 // what is kept of them does not grow with their number (see history).
 func Gather(units []Unit, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
-	book := &Book{units: map[string]*history{}, put: map[int]bool{}, fitted: map[due.Day]bool{}}
+	book := &Book{Worked: map[string]Worked{}, units: map[string]*history{}, put: map[int]bool{}, fitted: map[due.Day]bool{}}
 	if err := scan(func(e entry.Entry) error {
 		if e.Corrects > 0 {
 			book.put[e.Corrects] = true
@@ -161,6 +168,7 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 	}
 	if e.Procedure != "" {
 		kept.work(e.Procedure, done)
+		b.Worked[e.Procedure] = Worked{b.Worked[e.Procedure].Times + 1, number}
 	}
 }
 
