@@ -2,8 +2,10 @@ package compiler
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"fmt"
+	"io"
 	"maps"
 	"os"
 	"path/filepath"
@@ -427,6 +429,28 @@ func TestTheBookOfTheShopIsInItsForm(t *testing.T) {
 	}
 	assert.Greater(t, len(blocks), 150)
 }
+
+// What is added to a book while it is read is left for the next time, and a book that cannot
+// be read says so.
+func TestABookIsReadAsItWasOpened(t *testing.T) {
+	result := Compile(Input{Files: []*source.File{source.New("look.toml", []byte(looked("Bark loader", "every = \"2 months\"")))}})
+	first := worked("2026-01-05")
+	text := strings.NewReader(first + worked("2026-03-01") + "\x00")
+	list, err := result.Due(Look{}, Asked{On: "2026-05-01"}, io.NewSectionReader(text, 0, int64(len(first))))
+	require.NoError(t, err)
+	require.Len(t, list.Rows, 1)
+	assert.Equal(t, "2026-01-05", list.Rows[0].LastDay)
+	assert.Empty(t, list.Problems)
+
+	_, err = result.Due(Look{}, Asked{On: "2026-05-01"}, shut{})
+	assert.EqualError(t, err, "service-book.toml cannot be read: the disk is gone")
+}
+
+// shut is a book that cannot be read.
+type shut struct{}
+
+func (shut) Size() int64                       { return 100_000 }
+func (shut) ReadAt([]byte, int64) (int, error) { return 0, errors.New("the disk is gone") }
 
 // Only an entry that counts is told, and only where nothing of the shop is unknown.
 func TestNamesThatAreOfNoProcedure(t *testing.T) {
