@@ -30,8 +30,16 @@ func ScanBook(text io.Reader, each func(e Entry, line int) error) error {
 	return entry.Scan(text, each)
 }
 
+// BookText is the text of a service book, as long as it was when it was opened: what is
+// added to it meanwhile is left for the next time. It is read piece by piece, more than
+// once, and never kept; nil is a book with nothing in it.
+type BookText interface {
+	io.ReaderAt
+	Size() int64
+}
+
 // TornBook gives how many bytes of a service book are whole; the rest was torn in writing.
-func TornBook(text []byte) (whole int) { return entry.Torn(text) }
+func TornBook(text BookText) (whole int64, err error) { return entry.TornAt(text, text.Size()) }
 
 // LastEntry is the number of the last entry of a text in which every entry stands as the
 // program writes it, each with a higher number than the one before; false for any other.

@@ -21,6 +21,7 @@ import (
 type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
+	Whole   bool           // no file of the shop is left out, so that a name that is in none is wrong
 
 	// Pictures are those the files show, as far as they are there; nil where none was
 	// looked for, and then none is checked or printed.
@@ -35,7 +36,8 @@ type Result struct {
 
 	Unchecked []string // targets whose work was not looked at, because they or what they use could not be read whole
 
-	set *model.Set
+	set   *model.Set
+	whole bool
 }
 
 // Job names one procedure for one version of its machine.
@@ -72,7 +74,7 @@ func Rules() []finding.Rule { return rules.Catalogue() }
 // them the files they take names from.
 func Compile(in Input) *Result {
 	set := model.Read(in.Files, inParallel)
-	out := &Result{set: set}
+	out := &Result{set: set, whole: in.Whole}
 	read := map[*model.File]bool{}
 	var targets []*model.File
 	for _, file := range set.Files {

@@ -1,10 +1,10 @@
 package compiler
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 	"strconv"
@@ -44,7 +44,7 @@ type Due struct {
 // Due says when each job that no error stands against is due at each machine, by a service
 // book; an empty book is one in which nothing was done yet. It is an error when a day that
 // is asked for is none, when a meter is of no machine, or when the book cannot be read.
-func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
+func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 	by := due.Never
 	if asked.By != "" {
 		var err error
@@ -69,6 +69,7 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 		}
 		out.Problems = append(out.Problems, whose+": "+problem.Text)
 	}
+	out.Problems = append(out.Problems, r.misnamed(kept.Worked)...)
 	if len(stands) == 0 {
 		return out, nil
 	}
@@ -89,6 +90,32 @@ func (r *Result) Due(look Look, asked Asked, book []byte) (*Due, error) {
 	return out, nil
 }
 
+// misnamed tells of the procedures that entries name and the shop has not, whether the name
+// is misspelt or the procedure is gone: a line for each name, however many entries there are.
+// Where not every file of the shop is there and can be read, nobody knows what it has.
+func (r *Result) misnamed(worked map[string]standing.Worked) []string {
+	if !r.whole || slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Broken }) {
+		return nil
+	}
+	var names []string
+	for name := range worked {
+		if r.set.Procedure(name) == nil {
+			names = append(names, name)
+		}
+	}
+	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(worked[a].Last, worked[b].Last), cmp.Compare(a, b)) })
+	var out []string
+	for _, name := range names {
+		one := worked[name]
+		whose := fmt.Sprintf("entry %d of the service book", one.Last)
+		if one.Times > 1 {
+			whose = fmt.Sprintf("%d entries of the service book, the last of them entry %d", one.Times, one.Last)
+		}
+		out = append(out, whose+": "+r.noProcedure(name))
+	}
+	return out
+}
+
 // fleet is the machines of a shop with what its service book tells of them up to a day.
 type fleet struct {
 	jobs     []*model.Job
@@ -96,14 +123,15 @@ type fleet struct {
 	book     *standing.Book
 	problems []string
 	on       due.Day
-	text     []byte        // of the book, as far as it is whole
+	text     BookText      // of the book
+	whole    int64         // bytes from its start
 	more     []entry.Entry // behind it
 	faults   bool          // of the book were told
 
 	elsewhere map[string]bool // machines that nobody asks for
 }
 
-func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
+func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	out := &fleet{}
 	var err error
 	if out.on, err = due.ParseDay(asked.On); err != nil {
@@ -117,9 +145,13 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 		}
 	}
 	out.units, out.problems = standing.Units(all, r.set.Units()) // a machine is there, whatever is wrong with a procedure
-	out.text = book[:entry.Torn(book)]
-	if torn := len(book) - len(out.text); torn > 0 {
-		out.problems = append(out.problems, fmt.Sprintf("the last %d bytes of the service book were torn in writing and are left aside; the next entry puts them into a file of their own", torn))
+	if out.text = book; book != nil {
+		if out.whole, err = TornBook(book); err != nil {
+			return nil, unread(err)
+		}
+		if torn := book.Size() - out.whole; torn > 0 {
+			out.problems = append(out.problems, fmt.Sprintf("the last %d bytes of the service book were torn in writing and are left aside; the next entry puts them into a file of their own", torn))
+		}
 	}
 	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
 		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
@@ -136,7 +168,7 @@ func (r *Result) fleet(asked Asked, book []byte) (*fleet, error) {
 // the rest counts.
 func (f *fleet) scan(each func(entry.Entry) error) error {
 	place := 0
-	err := entry.Scan(bytes.NewReader(f.text), func(e entry.Entry, _ int) error {
+	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
 		place++
 		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
 			return nil
@@ -154,7 +186,7 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 		}
 		f.faults = true
 	case err != nil:
-		return err
+		return unread(err)
 	}
 	for _, one := range f.more {
 		if err := each(one); err != nil {
@@ -163,6 +195,9 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 	}
 	return nil
 }
+
+// unread says that a service book cannot be read.
+func unread(err error) error { return fmt.Errorf("%s cannot be read: %w", Bookfile, err) }
 
 // plainSpaces makes the spaces that keep an amount on one line into plain ones.
 func plainSpaces(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
@@ -260,7 +295,7 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 }
 
 // Bring draws the list of what to bring for what is due: tools, fluids, new parts, what to
-// wear, and what of it is not on the shelf. Without a day that was asked for it is for what is overdue, due and soon. There is
+// wear, and what of it is not on the shelf, for which the book is read once more. Without a day that was asked for it is for what is overdue, due and soon. There is
 // none where nothing is.
 func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
 	asked, jobs := d.pressing(look)

@@ -1,6 +1,7 @@
 package compiler_test
 
 import (
+	"bytes"
 	"os"
 	"slices"
 	"strings"
@@ -56,7 +57,7 @@ func TestWhatToBringIsForWhatIsDue(t *testing.T) {
 	book, err := os.ReadFile("../procedures/service-book.toml")
 	require.NoError(t, err)
 	bring := func(asked compiler.Asked) string {
-		due, err := result.Due(compiler.Look{}, asked, book)
+		due, err := result.Due(compiler.Look{}, asked, bytes.NewReader(book))
 		require.NoError(t, err)
 		made, troubles, err := due.Bring(compiler.Look{})
 		require.NoError(t, err)

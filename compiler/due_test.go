@@ -2,8 +2,11 @@ package compiler
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"fmt"
+	"io"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -117,7 +120,7 @@ func dueIn(t *testing.T, files map[string]string, asked Asked, book string) (*Du
 	for _, job := range result.Jobs {
 		require.False(t, job.Blocked, "%v", result.Findings)
 	}
-	return result.Due(Look{}, asked, []byte(book))
+	return result.Due(Look{}, asked, strings.NewReader(book))
 }
 
 // Each case by hand. Day n is n days after 2026-01-01: day 30 is 01-31, 58 is 02-28, 60 is
@@ -401,7 +404,7 @@ const dueGolden = "../testdata/due/2026-05-01.txt"
 // 508 mm at 7029 h, so it is due after 125 h and not after 250, at 7154 h: of the 49 h from
 // 7106 h on 2026-03-31 to 7155 h on 2026-04-15 that is 48, 14.7 of 15 days, on the last of them.
 func TestWhatIsDueInTheShop(t *testing.T) {
-	list, err := Compile(Input{Files: shopFiles(t)}).Due(Look{}, Asked{On: "2026-05-01"}, shopBook(t))
+	list, err := Compile(Input{Files: shopFiles(t)}).Due(Look{}, Asked{On: "2026-05-01"}, bytes.NewReader(shopBook(t)))
 	require.NoError(t, err)
 	assert.Empty(t, list.Problems)
 	got := ""
@@ -526,4 +529,50 @@ func TestTheBookOfTheShopIsInItsForm(t *testing.T) {
 		}
 	}
 	assert.Greater(t, len(blocks), 150)
+}
+
+// What is added to a book while it is read is left for the next time, and a book that cannot
+// be read says so.
+func TestABookIsReadAsItWasOpened(t *testing.T) {
+	result := Compile(Input{Files: []*source.File{source.New("look.toml", []byte(looked("Bark loader", "every = \"2 months\"")))}})
+	first := worked("2026-01-05")
+	text := strings.NewReader(first + worked("2026-03-01") + "\x00")
+	list, err := result.Due(Look{}, Asked{On: "2026-05-01"}, io.NewSectionReader(text, 0, int64(len(first))))
+	require.NoError(t, err)
+	require.Len(t, list.Rows, 1)
+	assert.Equal(t, "2026-01-05", list.Rows[0].LastDay)
+	assert.Empty(t, list.Problems)
+
+	_, err = result.Due(Look{}, Asked{On: "2026-05-01"}, shut{})
+	assert.EqualError(t, err, "service-book.toml cannot be read: the disk is gone")
+}
+
+// shut is a book that cannot be read.
+type shut struct{}
+
+func (shut) Size() int64                       { return 100_000 }
+func (shut) ReadAt([]byte, int64) (int, error) { return 0, errors.New("the disk is gone") }
+
+// Only an entry that counts is told, and only where nothing of the shop is unknown.
+func TestNamesThatAreOfNoProcedure(t *testing.T) {
+	book := worked("2026-01-05") + strings.ReplaceAll(worked("2026-01-06")+worked("2026-01-07")+worked("2026-01-08", "corrects = 3")+worked("2026-09-01"), `"look"`, `"lok"`)
+	broken := strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)
+	for name, c := range map[string]struct {
+		files map[string]string
+		whole bool
+		want  []string
+	}{
+		"the whole shop":       {map[string]string{"look.toml": looked("Bark loader", "")}, true, []string{`2 entries of the service book, the last of them entry 4: no procedure here is named "lok"; did you mean "look"?`}},
+		"some of it":           {map[string]string{"look.toml": looked("Bark loader", "")}, false, nil},
+		"it has the procedure": {map[string]string{"look.toml": looked("Bark loader", ""), "lok.toml": strings.Replace(looked("Bark loader", ""), "Look over", "Look at", 1)}, true, nil},
+		"one cannot be read":   {map[string]string{"look.toml": looked("Bark loader", ""), "other.toml": broken}, true, nil},
+	} {
+		var sources []*source.File
+		for _, path := range slices.Sorted(maps.Keys(c.files)) {
+			sources = append(sources, source.New(path, []byte(c.files[path])))
+		}
+		list, err := Compile(Input{Files: sources, Whole: c.whole}).Due(Look{}, Asked{On: "2026-05-01"}, strings.NewReader(book))
+		require.NoError(t, err, name)
+		assert.Equal(t, c.want, list.Problems, name)
+	}
 }

@@ -13,7 +13,7 @@ import (
 
 // Histories draws for each machine of the shop what was done to it, by a service book, up to
 // a day: as PDF, and all of them as one CSV.
-func (r *Result) Histories(look Look, asked Asked, book []byte) ([]Output, []Trouble, error) {
+func (r *Result) Histories(look Look, asked Asked, book BookText) ([]Output, []Trouble, error) {
 	f, err := r.fleet(asked, book)
 	if err != nil {
 		return nil, nil, err

@@ -32,7 +32,7 @@ func TestTheHistoryOfAMachine(t *testing.T) {
 		e.Number = i + 1
 		book.Write(e.Text())
 	}
-	outputs, troubles, err := result.Histories(Look{}, Asked{On: "2026-03-01"}, []byte(book.String()))
+	outputs, troubles, err := result.Histories(Look{}, Asked{On: "2026-03-01"}, strings.NewReader(book.String()))
 	require.NoError(t, err)
 	assert.Empty(t, troubles)
 	table := outputs[len(outputs)-1]
@@ -44,7 +44,7 @@ func TestTheHistoryOfAMachine(t *testing.T) {
 	assert.Equal(t, "no", rows[3][14])
 	assert.Equal(t, []string{"'=A day later.", "3", "yes"}, rows[4][12:])
 
-	f, err := result.fleet(Asked{On: "2026-03-01"}, []byte(book.String()))
+	f, err := result.fleet(Asked{On: "2026-03-01"}, strings.NewReader(book.String()))
 	require.NoError(t, err)
 	var works []compose.Work
 	for _, job := range result.Jobs {

@@ -1,6 +1,7 @@
 package compiler
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -20,7 +21,7 @@ import (
 // not here, steps and readings that are not those of the card, a meter that goes backwards.
 // Readings outside of their limits are said to be. Where it does not say what was used, it
 // gets what its card takes for the steps that were done.
-func (r *Result) Accept(book []byte, entries []Entry) (ready []Entry, problems []string, err error) {
+func (r *Result) Accept(book BookText, entries []Entry) (ready []Entry, problems []string, err error) {
 	last := ""
 	for _, one := range entries {
 		last = max(last, string(one.Date))
@@ -88,6 +89,9 @@ func (r *Result) accept(e Entry, f *fleet) (Entry, []string) {
 		return e, r.moved(e)
 	}
 	job := r.jobOf(e.Procedure, unit)
+	if r.set.Procedure(e.Procedure) == nil {
+		return e, []string{r.noProcedure(e.Procedure)}
+	}
 	if job == nil {
 		return e, []string{fmt.Sprintf("no procedure %q is of %s", e.Procedure, unit.Name)}
 	}
@@ -135,6 +139,21 @@ func (r *Result) moved(e Entry) []string {
 	return out
 }
 
+// noProcedure says that a name is that of no procedure, and which one is like it.
+func (r *Result) noProcedure(name string) string {
+	var names []string
+	for _, file := range r.set.Files {
+		if file.Procedure != nil {
+			names = append(names, file.Name())
+		}
+	}
+	said := fmt.Sprintf("no procedure here is named %q", name)
+	if near := model.Nearest(name, names); near != "" {
+		said += fmt.Sprintf("; did you mean %q?", near)
+	}
+	return said
+}
+
 // jobOf is the job of a procedure for the version of a machine; nil where there is none, or
 // an error stands against it.
 func (r *Result) jobOf(procedure string, unit standing.Unit) *Job {
@@ -169,8 +188,11 @@ func (r *Result) Form(procedure, unit, date string) (Entry, error) {
 	if at < 0 {
 		at = slices.IndexFunc(f.units, func(one standing.Unit) bool { return r.jobOf(procedure, one) != nil })
 	}
+	if r.set.Procedure(procedure) == nil {
+		return Entry{}, errors.New(r.noProcedure(procedure))
+	}
 	if at < 0 {
-		return Entry{}, fmt.Errorf("there is no procedure %q", procedure)
+		return Entry{}, fmt.Errorf("no procedure %q is of a machine here", procedure)
 	}
 	job := r.jobOf(procedure, f.units[at])
 	if job == nil {

@@ -39,7 +39,7 @@ const (
 // is due by a day; without one, what is overdue, due and soon. What was used since a shelf
 // was counted is taken from the service book; an entry that does not say counts as its card
 // says. Jobs that are done when needed are not foreseen.
-func (r *Result) Store(look Look, asked Asked, book []byte) (*Store, error) {
+func (r *Result) Store(look Look, asked Asked, book BookText) (*Store, error) {
 	d, err := r.Due(look, asked, book)
 	if err != nil {
 		return nil, err

@@ -13,7 +13,7 @@ import (
 // Trends draws a sheet for each thing that was read on a machine, by a service book: its
 // readings against their limit, and when the limit comes if they go on as they did. What is
 // no figure has none.
-func (r *Result) Trends(look Look, asked Asked, book []byte) ([]Output, []Trouble, error) {
+func (r *Result) Trends(look Look, asked Asked, book BookText) ([]Output, []Trouble, error) {
 	f, err := r.fleet(asked, book)
 	if err != nil {
 		return nil, nil, err

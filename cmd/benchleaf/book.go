@@ -168,20 +168,29 @@ func (b *book) look() (highest int, err error) {
 		}
 		if at := bytes.Index(tail, []byte("\n# entry ")); at >= 0 {
 			tail = tail[at+1:]
-			whole := compiler.TornBook(tail)
+			whole, err := compiler.TornBook(bytes.NewReader(tail))
+			if err != nil {
+				return 0, err
+			}
 			if last, plain := compiler.LastEntry(tail[:whole]); plain {
-				b.whole, b.ends = b.size-int64(len(tail)-whole), tail[whole-1] == '\n'
+				b.whole, b.ends = b.size-int64(len(tail))+whole, tail[whole-1] == '\n'
 				return last, nil
 			}
 		}
 	}
-	text, err := io.ReadAll(io.NewSectionReader(b.file, 0, b.size))
+	b.whole, err = compiler.TornBook(io.NewSectionReader(b.file, 0, b.size))
 	if err != nil {
 		return 0, err
 	}
-	text = text[:compiler.TornBook(text)]
-	b.whole, b.ends = int64(len(text)), len(text) == 0 || text[len(text)-1] == '\n'
-	err = compiler.ScanBook(bytes.NewReader(text), func(e compiler.Entry, _ int) error {
+	b.ends = true
+	if b.whole > 0 {
+		last := make([]byte, 1)
+		if _, err := b.file.ReadAt(last, b.whole-1); err != nil {
+			return 0, err
+		}
+		b.ends = last[0] == '\n'
+	}
+	err = compiler.ScanBook(io.NewSectionReader(b.file, 0, b.whole), func(e compiler.Entry, _ int) error {
 		highest = max(highest, e.Number)
 		return nil
 	})

@@ -11,7 +11,7 @@ import (
 
 // check compiles a shop.
 func (s *shop) check() *compiler.Result {
-	return compiler.Compile(compiler.Input{Files: s.files, Targets: s.targets, Pictures: s.pictures})
+	return compiler.Compile(compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures})
 }
 
 // draw writes findings of a shop to a stream as fits it.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -53,9 +54,6 @@ run.`,
 	return cmd
 }
 
-// mostBook is what is read of a service book at most.
-const mostBook = 512 << 20
-
 func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, calendar string, asJSON bool, sheets dueSheets) error {
 	builds, _, err := by.prepare(paths, sheets.out, "", look)
 	if err != nil {
@@ -69,16 +67,21 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 	}
 	pressing := false
 	for _, b := range builds {
-		book, err := b.shop.book()
+		var due *compiler.Due
+		err := b.shop.reading(func(book compiler.BookText) (err error) {
+			if due, err = b.result.Due(look, asked, book); err != nil {
+				return err
+			}
+			for _, problem := range due.Problems {
+				fmt.Fprintln(by.err, problem)
+			}
+			if sheets.wanted { // what to bring is held against the shelves, which the book tells of too
+				return by.printDue(b, due, look, asJSON)
+			}
+			return nil
+		})
 		if err != nil {
 			return err
-		}
-		due, err := b.result.Due(look, asked, book)
-		if err != nil {
-			return err
-		}
-		for _, problem := range due.Problems {
-			fmt.Fprintln(by.err, problem)
 		}
 		if calendar != "" {
 			text, err := due.Calendar()
@@ -87,11 +90,6 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 			}
 			path := by.from(calendar)
 			if _, err := writeAll(filepath.Dir(path), filepath.Dir(calendar), []compiler.Output{{Name: filepath.Base(path), Bytes: text}}); err != nil {
-				return err
-			}
-		}
-		if sheets.wanted {
-			if err := by.printDue(b, due, look, asJSON); err != nil {
 				return err
 			}
 		}
@@ -112,12 +110,18 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 	return nil
 }
 
-// book is the text of the service book of the shop; empty where there is none.
-func (s *shop) book() ([]byte, error) {
+// reading opens the service book of the shop, if there is one, for as long as something reads
+// in it. What another program adds meanwhile is left aside.
+func (s *shop) reading(do func(book compiler.BookText) error) error {
 	if _, err := os.Lstat(filepath.Join(s.folder, compiler.Bookfile)); os.IsNotExist(err) {
-		return nil, nil
+		return do(nil)
 	}
-	return s.open(compiler.Bookfile, mostBook, "a service book")
+	file, size, err := s.reach(compiler.Bookfile)
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	return do(io.NewSectionReader(file, 0, size))
 }
 
 // tellDue draws what is due as a table, state by state, what there is to note of a row below

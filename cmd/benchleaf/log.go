@@ -92,12 +92,12 @@ func (by *caller) log(files []string, said logged) error {
 	if err != nil {
 		return err
 	}
-	book, err := s.book()
-	if err != nil {
+	var ready []compiler.Entry
+	var problems []string
+	if err := s.reading(func(book compiler.BookText) (err error) {
+		ready, problems, err = result.Accept(book, entries)
 		return err
-	}
-	ready, problems, err := result.Accept(book, entries)
-	if err != nil {
+	}); err != nil {
 		return err
 	}
 	for _, problem := range problems {

@@ -95,12 +95,16 @@ func (by *caller) cards(b *build, look compiler.Look) error {
 	return b.clash(cards)
 }
 
-// clash finds two procedures whose cards would be written over each other.
+// clash finds a card that would be written over another, or over another page of the shop.
 func (b *build) clash(cards []compiler.Output) error {
-	taken := map[string]string{"pick-list.pdf": "the pick list", "manual.pdf": "the manual", "contact.pdf": "the contact sheet"}
+	taken := map[string]string{}
 	for _, card := range cards {
 		name, path := strings.ToLower(card.Name), b.shop.shown(card.Jobs[0].Path)
-		if other, clash := taken[name]; clash {
+		other := taken[name]
+		if other == "" && b.isCardOf(card.Name, card.Jobs[0]) {
+			other = b.result.Beside(name)
+		}
+		if other != "" {
 			return fmt.Errorf("the card of %s and %s would both be written to %s; give the procedure another name = \"…\"", path, other, card.Name)
 		}
 		taken[name] = "that of " + path

@@ -28,6 +28,7 @@ type shop struct {
 	name    string         // as it is told, from the working folder
 	files   []*source.File // in order of path
 	targets []string       // paths of the files to check, in order
+	whole   bool           // these are all there are
 
 	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
 	shown    func(path string) string
@@ -57,7 +58,7 @@ func load(from string, paths []string) ([]*shop, error) {
 	for _, folder := range slices.Sorted(maps.Keys(targets)) {
 		list := targets[folder]
 		slices.Sort(list)
-		s := &shop{folder: folder, name: f.shown(folder), targets: list,
+		s := &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
 			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }}
 		f.faults = append(f.faults, s.read()...)
 		shops = append(shops, s)
@@ -78,6 +79,11 @@ func (f *finder) shop(file string) string {
 		}
 	}
 	return best
+}
+
+// whole reports whether all of a shop folder was looked through.
+func (f *finder) whole(folder string) bool {
+	return slices.ContainsFunc(f.roots, func(root string) bool { return inside(root, folder) })
 }
 
 // above is the nearest folder at or above another that holds a shop file.
@@ -205,32 +211,40 @@ func (s *shop) match(pattern string) []string {
 
 // open reads one file of the shop, if it is plain, not too big and inside.
 func (s *shop) open(path string, most int64, what string) ([]byte, error) {
-	name := s.shown(path)
-	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
+	file, size, err := s.reach(path)
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
-	}
-	if !inside(s.folder, real) {
-		return nil, fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)
-	}
-	info, err := os.Stat(real)
-	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
-	}
-	if !info.Mode().IsRegular() {
-		return nil, fmt.Errorf("%s is not a plain file", name)
-	}
-	file, err := os.Open(real)
-	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return nil, err
 	}
 	defer file.Close()
 	text, err := io.ReadAll(io.LimitReader(file, most+1))
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return nil, fmt.Errorf("%s cannot be read: %w", s.shown(path), reason(err))
 	}
 	if int64(len(text)) > most {
-		return nil, fmt.Errorf("%s is %.3g MiB; %s is at most %d MiB", name, float64(max(info.Size(), int64(len(text))))/(1<<20), what, most>>20)
+		return nil, fmt.Errorf("%s is %.3g MiB; %s is at most %d MiB", s.shown(path), float64(max(size, int64(len(text))))/(1<<20), what, most>>20)
 	}
 	return text, nil
+}
+
+// reach opens one file of the shop, if it is plain and inside, and says how long it is.
+func (s *shop) reach(path string) (file *os.File, size int64, err error) {
+	name := s.shown(path)
+	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
+	if err != nil {
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	if !inside(s.folder, real) {
+		return nil, 0, fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)
+	}
+	info, err := os.Stat(real)
+	if err != nil {
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	if !info.Mode().IsRegular() {
+		return nil, 0, fmt.Errorf("%s is not a plain file", name)
+	}
+	if file, err = os.Open(real); err != nil {
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+	}
+	return file, info.Size(), nil
 }

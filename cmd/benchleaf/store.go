@@ -59,11 +59,11 @@ func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked
 	}
 	lacking := false
 	for _, b := range builds {
-		book, err := b.shop.book()
-		if err != nil {
+		var store *compiler.Store
+		err := b.shop.reading(func(book compiler.BookText) (err error) {
+			store, err = b.result.Store(look, asked, book)
 			return err
-		}
-		store, err := b.result.Store(look, asked, book)
+		})
 		if err != nil {
 			return err
 		}

@@ -35,7 +35,7 @@ stands for.`,
 }
 
 // bookDrawn is what is drawn of a service book.
-type bookDrawn func(*compiler.Result, compiler.Look, compiler.Asked, []byte) ([]compiler.Output, []compiler.Trouble, error)
+type bookDrawn func(*compiler.Result, compiler.Look, compiler.Asked, compiler.BookText) ([]compiler.Output, []compiler.Trouble, error)
 
 // bookCommand makes a command write what is drawn of the service books of shops.
 func (by *caller) bookCommand(cmd *cobra.Command, drawn bookDrawn) *cobra.Command {
@@ -59,15 +59,13 @@ func (by *caller) booked(paths []string, out string, look compiler.Look, asked c
 		return err
 	}
 	for _, b := range builds {
-		book, err := b.shop.book()
-		if err != nil {
+		if err := b.shop.reading(func(book compiler.BookText) error {
+			made, troubles, err := drawn(b.result, look, asked, book)
+			b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
+			return err
+		}); err != nil {
 			return err
 		}
-		made, troubles, err := drawn(b.result, look, asked, book)
-		if err != nil {
-			return err
-		}
-		b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
 	}
 	return by.deliver(builds, held)
 }

@@ -35,13 +35,22 @@ func TestCardsAreNotWrittenOverEachOther(t *testing.T) {
 	assert.Equal(t, statusFindings, got.status, got.out+got.err)
 	assert.Contains(t, got.err, "held back: "+filepath.FromSlash("hoist/look.toml"))
 
-	for name, what := range map[string]string{"pick-list": "the pick list", "manual": "the manual"} {
+	for name, what := range map[string]string{"pick-list": "the pick list", "manual": "the manual", "contact": "the contact sheet", "due-list": "the list of what is due", "bring": "the list of what to bring",
+		"gauge": "the page of true sizes", "cards-on-a4": "the cards on a4", "log-deck-conveyor-planner": "the planner of Log-deck conveyor", "log-deck-conveyor-history": "the history of Log-deck conveyor", "log-deck-conveyor-slack-trend": "a trend of Log-deck conveyor"} {
 		folder = t.TempDir()
 		write(t, folder, name+".toml", job)
 		got = in(folder, "print")
 		assert.Equal(t, statusFailed, got.status, got.out+got.err)
 		assert.Contains(t, got.err, name+".toml and "+what+" would both be written to "+name+".pdf")
 		assert.NoDirExists(t, filepath.Join(folder, "out"))
+	}
+	for name, what := range map[string]string{"look-approval": "the approval sheet of look", "look-record": "the record sheet of look"} {
+		folder = t.TempDir()
+		write(t, folder, "look.toml", job)
+		write(t, folder, name+".toml", strings.Replace(job, "the chain oiler", "the guard", 1))
+		got = in(folder, "print")
+		assert.Equal(t, statusFailed, got.status, got.out+got.err)
+		assert.Contains(t, got.err, name+".toml and "+what+" would both be written to "+name+".pdf")
 	}
 }
 

@@ -172,6 +172,7 @@ func longest(points []Point, most float64) (kept []Point, refused []Fault) {
 			at = i
 		}
 	}
+	kept = make([]Point, 0, length[at])
 	chosen := make([]bool, n)
 	for ; at >= 0; at = next[at] {
 		chosen[at] = true

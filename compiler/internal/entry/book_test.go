@@ -446,6 +446,39 @@ func TestTornAtEveryByte(t *testing.T) {
 	}
 }
 
+// A long book is looked at from its end, and what is found is what a look at all of it finds:
+// whatever stands at its end, and whatever was never whole far before.
+func TestTornAtTheEndOfALongBook(t *testing.T) {
+	random := rand.New(rand.NewPCG(11, 12))
+	tails := []string{"", "\n", "\n# entry 7\n[[entry]]\nnumb", "\n# entry 7\n", "\n# entr", "[[entr", "\x00\x00", "\n\n# entry 7\n[[entry]]\n\x00\n# end of entry 7\n",
+		"\n[[entry]]\nwho = \"B", "\n[[entry]]\nwho = \"B.\"", "\n[[entry]]\nwho = \"B.\"\n", "# entry 3\n# entry 4\n", "\n[[entry]]x", "\n[[entry]]\x00"}
+	middles := []string{"", "", "", "\n# entry 9\n[[entry]]\nnumber = 9\n", "\x00", "# entry 9\n", "\n[[entry]]\nremarks = '''\n# entry 2\n'''\n"}
+	for range 300 {
+		framed, plain := random.IntN(2) == 0, random.IntN(2) == 0
+		var text []byte
+		for long := 1 + random.IntN(300<<10); len(text) < long; {
+			for range 50 {
+				e := anyEntry(random)
+				if e.Number = 0; framed {
+					e.Number = 1 + random.IntN(100)
+				}
+				if plain && !framed {
+					e = entry.Entry{Unit: "deck", Date: "2026-11-27", Meter: "900 h"}
+				}
+				text = append(text, e.Text()...)
+			}
+			text = append(text, middles[random.IntN(len(middles))]...)
+		}
+		if random.IntN(3) == 0 {
+			text = append(text, bytes.Repeat([]byte("# long words\n"), random.IntN(20_000))...)
+		}
+		text = append(text, tails[random.IntN(len(tails))]...)
+		whole, err := entry.TornAt(bytes.NewReader(text), int64(len(text)))
+		require.NoError(t, err)
+		require.Equal(t, int64(entry.Torn(text)), whole, "%q", text[max(0, len(text)-200):])
+	}
+}
+
 func TestWhatIsTorn(t *testing.T) {
 	one := string(entry.Entry{Number: 1, Who: "R. A."}.Text())
 	for name, c := range map[string]struct{ whole, torn string }{

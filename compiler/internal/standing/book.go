@@ -2,6 +2,7 @@ package standing
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,25 +14,24 @@ import (
 // Book is what a service book tells of each machine.
 type Book struct {
 	Problems []Problem
+	Worked   map[string]Worked // by the procedures that the entries name
 
-	units map[string]*history
-	put   map[int]bool // numbers of entries that a later one stands for
-
+	units   map[string]*history
+	put     map[int]bool     // numbers of entries that a later one stands for
+	fitted  map[due.Day]bool // days on which some meter was replaced
 	watched Watched
+}
+
+// Worked is how often the entries of a book say that a procedure was worked by.
+type Worked struct {
+	Times int
+	Last  int // number of the last such entry
 }
 
 // Problem is an entry that could not be taken as it stands.
 type Problem struct {
 	Entry int // its number; its place in the book from 1, where it has none; below 0 for a reading that is in no book
 	Text  string
-}
-
-// history is what was read and done at one machine.
-type history struct {
-	readings []due.Reading
-	entries  []int // the entry of each reading
-	done     map[string][]Done
-	last     map[[2]string]Prompt // of what is watched, by procedure and name in small letters
 }
 
 // Done is one time a procedure was worked by.
@@ -43,30 +43,64 @@ type Done struct {
 	Outside  int // readings outside of their limits
 	LeftOut  int // steps left out or open
 
-	reading int // index of the reading of the meter; -1 for none
+	read read // of the meter
 }
 
 // Gather takes the entries of a book up to a day, but for those that a later one stands
-// for. scan gives the entries in their order, each with its number, as often as it is asked.
-// Of readings it keeps the last of what is watched.
+// for. scan gives the entries in their order, each with its number, as often as it is asked;
+// what is kept of them does not grow with their number (see history). Of readings it keeps the
+// last of what is watched.
 func Gather(units []Unit, watched Watched, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
-	put := map[int]bool{}
+	book := &Book{Worked: map[string]Worked{}, units: map[string]*history{}, put: map[int]bool{}, fitted: map[due.Day]bool{}, watched: watched}
 	if err := scan(func(e entry.Entry) error {
 		if e.Corrects > 0 {
-			put[e.Corrects] = true
+			book.put[e.Corrects] = true
+		}
+		if e.NewMeter != "" {
+			if day, err := due.ParseDay(string(e.Date)); err == nil {
+				book.fitted[day] = true
+			}
 		}
 		return nil
 	}); err != nil {
 		return nil, err
 	}
-	book := &Book{units: map[string]*history{}, put: put, watched: watched}
-	err := scan(func(e entry.Entry) error {
-		if !put[e.Number] {
+	if err := scan(func(e entry.Entry) error {
+		if !book.put[e.Number] {
 			book.take(e, e.Number, units, on)
 		}
 		return nil
+	}); err != nil {
+		return nil, err
+	}
+	var unfit []string
+	for _, unit := range units {
+		if _, faults, _ := book.of(unit.Name).join(unit); len(faults) > 0 {
+			unfit = append(unfit, unit.Name)
+		}
+	}
+	return book, book.readAll(unfit, units, on, scan)
+}
+
+// readAll reads the book once more, and keeps every reading of the meters of some machines.
+func (b *Book) readAll(of []string, units []Unit, on due.Day, scan func(func(entry.Entry) error) error) error {
+	if len(of) == 0 {
+		return nil
+	}
+	for _, name := range of {
+		kept := b.of(name)
+		kept.reads, kept.count, kept.all = nil, 0, true
+	}
+	return scan(func(e entry.Entry) error {
+		unit, day, problem, is := placed(e, units, on)
+		if !is || problem != "" || b.put[e.Number] || !slices.Contains(of, unit.Name) {
+			return nil
+		}
+		if reading, is, _ := readingOf(e, unit, day); is {
+			b.of(unit.Name).take(reading, e.Number, true)
+		}
+		return nil
 	})
-	return book, err
 }
 
 // Replaced are the numbers of the entries that a later one stands for.
@@ -76,40 +110,58 @@ func (b *Book) problem(number int, format string, args ...any) {
 	b.Problems = append(b.Problems, Problem{number, fmt.Sprintf(format, args...)})
 }
 
-func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
+// placed is the machine and the day an entry is of; false where it is of neither, or of a day
+// that is not looked at.
+func placed(e entry.Entry, units []Unit, on due.Day) (unit Unit, day due.Day, problem string, is bool) {
 	if e.Unit == "" && e.Machine == "" && e.Procedure == "" && e.Meter == "" {
-		return // of the store, or words alone
+		return Unit{}, 0, "", false // of the store, or words alone
 	}
 	day, err := due.ParseDay(string(e.Date))
 	if err != nil {
-		b.problem(number, "it has no date")
-		return
+		return Unit{}, 0, "it has no date", true
 	}
 	if day > on {
+		return Unit{}, 0, "", false
+	}
+	unit, problem = Owner(e, units)
+	return unit, day, problem, true
+}
+
+// readingOf is the reading of the meter of an entry; false where it has none that can be read.
+func readingOf(e entry.Entry, unit Unit, day due.Day) (reading due.Reading, is bool, problem string) {
+	if e.Meter == "" && e.NewMeter == "" {
+		return due.Reading{}, false, ""
+	}
+	value, problem := meter(e.Meter, unit.Meter)
+	other, another := meter(e.NewMeter, unit.Meter)
+	switch {
+	case unit.Meter == "":
+		return due.Reading{}, false, fmt.Sprintf("%s has no meter, and the entry reads %s", unit.Name, e.Meter)
+	case problem != "":
+		return due.Reading{}, false, fmt.Sprintf("meter = %q %s", e.Meter, problem)
+	case e.NewMeter != "" && another != "":
+		return due.Reading{}, false, fmt.Sprintf("new-meter = %q %s", e.NewMeter, another)
+	}
+	return due.Reading{Day: day, Value: value, Other: e.NewMeter != "", New: other}, true, ""
+}
+
+func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
+	unit, day, why, is := placed(e, units, on)
+	if !is {
 		return
 	}
-	unit, why := Owner(e, units)
 	if why != "" {
 		b.problem(number, "%s", why)
 		return
 	}
 	kept := b.of(unit.Name)
-	done := Done{Entry: number, Day: day, Who: e.Who, Revision: e.Revision, LeftOut: len(e.LeftOut) + len(e.Open), reading: -1}
-	if e.Meter != "" || e.NewMeter != "" {
-		value, problem := meter(e.Meter, unit.Meter)
-		other, another := meter(e.NewMeter, unit.Meter)
-		switch {
-		case unit.Meter == "":
-			b.problem(number, "%s has no meter, and the entry reads %s", unit.Name, e.Meter)
-		case problem != "":
-			b.problem(number, "meter = %q %s", e.Meter, problem)
-		case e.NewMeter != "" && another != "":
-			b.problem(number, "new-meter = %q %s", e.NewMeter, another)
-		default:
-			done.reading = len(kept.readings)
-			kept.readings = append(kept.readings, due.Reading{Day: day, Value: value, Other: e.NewMeter != "", New: other})
-			kept.entries = append(kept.entries, number)
-		}
+	done := Done{Entry: number, Day: day, Who: e.Who, Revision: e.Revision, LeftOut: len(e.LeftOut) + len(e.Open)}
+	reading, is, why := readingOf(e, unit, day)
+	if why != "" {
+		b.problem(number, "%s", why)
+	}
+	if is {
+		done.read = kept.take(reading, number, b.fitted[day])
 	}
 	for _, reading := range e.Readings {
 		if reading.Outside {
@@ -118,7 +170,8 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 	}
 	kept.watch(e, number, day, b.watched)
 	if e.Procedure != "" {
-		kept.done[e.Procedure] = append(kept.done[e.Procedure], done)
+		kept.work(e.Procedure, done)
+		b.Worked[e.Procedure] = Worked{b.Worked[e.Procedure].Times + 1, number}
 	}
 }
 

@@ -1,8 +1,6 @@
 package standing
 
 import (
-	"slices"
-
 	"benchleaf/compiler/internal/due"
 	"benchleaf/compiler/internal/entry"
 )
@@ -31,9 +29,22 @@ type Read struct {
 func ReadAt(units []Unit, book *Book, on due.Day, scan func(func(entry.Entry) error) error) ([]Series, error) {
 	var out []Series
 	index := map[[3]string]int{}
-	meters := map[string]due.Meter{}
+	names := make([]string, len(units))
+	for i, unit := range units {
+		names[i] = unit.Name
+	}
+	if err := book.readAll(names, units, on, scan); err != nil {
+		return nil, err
+	}
+	totals := map[string]map[int]float64{} // by machine and entry
 	for _, unit := range units {
-		meters[unit.Name] = book.meter(unit)
+		meter, _, reads := book.of(unit.Name).join(unit)
+		totals[unit.Name] = map[int]float64{}
+		for _, point := range meter.Points {
+			if point.Index >= 0 {
+				totals[unit.Name][reads[point.Index].entry] = point.Total
+			}
+		}
 	}
 	err := scan(func(e entry.Entry) error {
 		number := e.Number
@@ -45,7 +56,6 @@ func ReadAt(units []Unit, book *Book, on due.Day, scan func(func(entry.Entry) er
 		if why != "" {
 			return nil // told when the book was gathered
 		}
-		history := book.of(unit.Name)
 		for _, reading := range e.Readings {
 			key := [3]string{unit.Name, e.Procedure, reading.What}
 			at, known := index[key]
@@ -55,20 +65,12 @@ func ReadAt(units []Unit, book *Book, on due.Day, scan func(func(entry.Entry) er
 				out = append(out, Series{Unit: unit, Procedure: e.Procedure, Step: reading.Step, What: reading.What})
 			}
 			point := Read{Entry: number, Day: day, Value: reading.Value, Outside: reading.Outside}
-			if i := slices.Index(history.entries, number); i >= 0 {
-				point.Total, point.Metered = meters[unit.Name].Total(i)
-			}
+			point.Total, point.Metered = totals[unit.Name][number]
 			out[at].Points = append(out[at].Points, point)
 		}
 		return nil
 	})
 	return out, err
-}
-
-// meter joins the readings of the meter of a machine.
-func (b *Book) meter(unit Unit) due.Meter {
-	meter, _ := due.Join(unit.Start, most(unit), b.of(unit.Name).readings)
-	return meter
 }
 
 // most is what the meter of a machine can gain in a day; 0 where nothing bounds it.

@@ -161,13 +161,13 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 	var out []Standing
 	for _, unit := range units {
 		history := book.of(unit.Name)
-		meter, faults := due.Join(unit.Start, most(unit), history.readings)
+		meter, faults, reads := history.join(unit)
 		for _, fault := range faults {
 			against := ""
-			if fault.Against >= 0 && history.entries[fault.Against] > 0 {
-				against = ", that of entry " + strconv.Itoa(history.entries[fault.Against])
+			if fault.Against >= 0 && reads[fault.Against].entry > 0 {
+				against = ", that of entry " + strconv.Itoa(reads[fault.Against].entry)
 			}
-			book.problem(history.entries[fault.Index], "the reading of the meter of %s %s%s, and is left aside", unit.Name, fault.Why, against)
+			book.problem(reads[fault.Index].entry, "the reading of the meter of %s %s%s, and is left aside", unit.Name, fault.Why, against)
 		}
 		use := due.Forecast(meter.Points, unit.Pattern)
 		seen := map[string]bool{}
@@ -176,7 +176,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 				continue
 			}
 			seen[job.File.Name()] = true
-			out = append(out, stand(unit, job, book, meter, use, on))
+			out = append(out, stand(unit, job, book, meter, reads, use, on))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Standing) int {
@@ -193,7 +193,7 @@ func Serves(job *model.Job, unit Unit) bool {
 	return job.Variant == "" || unit.Version == "" || job.Variant == unit.Version
 }
 
-func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, use due.Use, on due.Day) Standing {
+func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, reads []read, use due.Use, on due.Day) Standing {
 	kept := book.of(unit.Name)
 	procedure, times := job.Procedure, kept.done[job.File.Name()]
 	ask := due.Job{Every: interval(procedure.Every, unit.Meter), First: interval(procedure.First, unit.Meter), Start: unit.Start, Soon: defaultSoon}
@@ -207,15 +207,12 @@ func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, use due.Use, 
 	}
 	out := Standing{Unit: unit, Job: job, Use: use, Meter: meter}
 	for i, one := range times {
-		total, read := 0.0, false
-		if one.reading >= 0 {
-			total, read = meter.Total(one.reading)
-		}
+		total, read := total(meter, reads, one.read)
 		ask.Done = append(ask.Done, due.Done{Day: one.Day, Total: total, Read: read})
 		if out.Last == nil || one.Day >= out.Last.Day {
 			out.Last, out.At, out.Read, out.Stood = &times[i], total, read, 0
 			if read {
-				out.Stood = kept.readings[one.reading].Value
+				out.Stood = one.read.Value
 			}
 		}
 	}
