@@ -27,6 +27,7 @@ var allowed = map[string][]string{
 	"compiler/internal/trade":            {},
 	"compiler/internal/picture":          {},
 	"compiler/internal/trend":            {},
+	"compiler/internal/sequence":         {},
 	"compiler/internal/model":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/needs":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
