@@ -12,6 +12,7 @@ import (
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/rules"
 	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/source"
@@ -36,8 +37,10 @@ type Result struct {
 
 	Unchecked []string // targets whose work was not looked at, because they or what they use could not be read whole
 
-	set   *model.Set
-	whole bool
+	set       *model.Set
+	whole     bool
+	pictures  []source.Picture          // that were given
+	timelines map[string]*plan.Timeline // of joined jobs, by their short names
 }
 
 // Job names one procedure for one version of its machine.
@@ -74,7 +77,7 @@ func Rules() []finding.Rule { return rules.Catalogue() }
 // them the files they take names from.
 func Compile(in Input) *Result {
 	set := model.Read(in.Files, inParallel)
-	out := &Result{set: set, whole: in.Whole}
+	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures}
 	read := map[*model.File]bool{}
 	var targets []*model.File
 	for _, file := range set.Files {

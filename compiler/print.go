@@ -256,6 +256,7 @@ func (r *Result) composeEach(look Look) ([]composedCard, error) {
 		if err == nil {
 			cards[i] = composedCard{jobs: jobs[i : i+1 : i+1], look: settled}
 			cards[i].content, err = compose.Card(jobs[i].work.In(look.Language), system, reasons(jobs[i].allowed))
+			cards[i].content.Timeline = r.timelines[jobs[i].Name]
 		}
 		faults[i] = err
 	})

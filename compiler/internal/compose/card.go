@@ -82,6 +82,7 @@ func Card(work Work, system quantity.System, allowed []string) (plan.Card, error
 	if job.Shop != nil {
 		card.Shop = job.Shop.Title.Text
 	}
+	card.Joins = w.joins()
 	card.Map = w.places()
 	for _, shown := range procedure.Pictures {
 		if one := w.picture(shown); one != nil {
@@ -91,6 +92,19 @@ func Card(work Work, system quantity.System, allowed []string) (plan.Card, error
 	atStep := w.cautions(&card)
 	card.Sections = w.sections(atStep)
 	return card, nil
+}
+
+// joins are the procedures that a joined one is made of, as its steps call them.
+func (w *writer) joins() []plan.Served {
+	var out []plan.Served
+	for i, name := range w.job.Procedure.Joins.Names() {
+		one := plan.Served{Key: letters(i), Title: name}
+		for _, other := range w.job.Beside(name) {
+			one.Title, one.Revision = other.Procedure.Title.Text, other.Procedure.Revision.Text
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 func texts(list model.List) []string {

@@ -58,6 +58,10 @@ func (f *File) Name() string {
 	return stem(f.Source.Path)
 }
 
+// Describes reports whether a file describes things by name besides its procedure: parts,
+// tools, cautions.
+func (f *File) Describes() bool { return len(f.things) > 0 }
+
 // Pictures are the pictures a file shows, in order: those of the whole job first.
 func (f *File) Pictures() []*Picture {
 	var out []*Picture

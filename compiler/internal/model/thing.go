@@ -53,6 +53,7 @@ type Procedure struct {
 	First       []Amount   `key:"first"`
 	When        Text       `key:"when"`
 	Sooner      []*Sooner  `key:"sooner"`
+	Joins       List       `key:"joins"`
 	Start       List       `key:"start"`
 	End         List       `key:"end"`
 	NoIsolation Text       `key:"no-isolation"`
@@ -179,6 +180,8 @@ type Step struct {
 	Own       []*Caution `key:"caution"`
 	Notes     List       `key:"notes"`
 	Time      Amount     `key:"time"`
+	Gate      Text       `key:"gate"`
+	Origin    Text       `key:"origin"`
 	People    Whole      `key:"people"`
 	Picture   *Picture   `key:"picture"`
 	Allow     []*Allow   `key:"allow"`

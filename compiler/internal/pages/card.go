@@ -70,6 +70,10 @@ func (c *card) drawings() []item {
 	labels := c.words.Labels
 	tallest := min(c.look.Stock.safe(1).Height*0.3, 14*c.size.main) // on large stock no larger than it need be
 	var items []item
+	if line := c.plan.Timeline; line != nil {
+		c.where = line.Title
+		items = append(items, item{piece: c.heading(line.Title), above: c.size.main * 0.7, dear: costStage}, item{piece: c.timeline(*line), above: c.size.main * 0.3, stays: true})
+	}
 	if c.plan.Map != nil {
 		c.where = labels.Map
 		made, ok := c.places(*c.plan.Map, c.width, tallest)

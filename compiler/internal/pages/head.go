@@ -15,6 +15,15 @@ func (c *card) head() piece {
 		summary := c.set(style, c.width, style.spans(c.plan.Summary))
 		out.put(summary, 0, out.height+c.size.main*0.55)
 	}
+	for i, one := range c.plan.Joins {
+		style := c.text()
+		words := []span{{one.Key + "  ", Bold, black}, {one.Title, Regular, black}, {"  " + prefixed(c.words.Labels.Revision, one.Revision), Regular, grey}}
+		above := c.size.text * 0.1
+		if i == 0 {
+			above = c.size.text * 0.5
+		}
+		out.put(c.set(style, c.width, words), 0, out.height+above)
+	}
 	out.width = c.width
 	return out.named("head", "")
 }

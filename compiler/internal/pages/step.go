@@ -142,9 +142,26 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 		out.put(c.caution(caution, width), c.margin+inset, out.height)
 		out.height += em * 0.35
 	}
+	if step.Gate != "" {
+		gate := c.gate(step.Gate, width)
+		out.put(gate, c.margin+inset, out.height)
+		out.height += em * 0.35
+	}
 	top := out.height
 	style := c.main()
 	tags := c.tags(step)
+	if step.Origin != "" { // whose step it is stands before the numbers on the map
+		origin := c.say(c.small().inked(grey), width*0.3, step.Origin)
+		gap := 0.0
+		if tags.width > 0 {
+			gap = c.size.small * 0.4
+		}
+		both := piece{}
+		tall := max(tags.height, origin.height)
+		both.put(origin.named("origin", step.Origin), 0, (tall-origin.height)/2)
+		both.put(tags, origin.width+gap, (tall-tags.height)/2)
+		tags = both
+	}
 	room := width
 	if tags.width > 0 {
 		room -= tags.width + c.size.text*0.5
@@ -160,6 +177,20 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	out.put(action.named("action", strconv.Itoa(step.Number)), c.margin+inset, top+lift)
 	out.put(tags, c.margin+inset+width-tags.width, top+lift+middle-tags.height/2)
 	return out
+}
+
+// gate is what must have passed before a step: a dark plate with a clock.
+func (c *card) gate(words string, width float64) piece {
+	em := c.size.main
+	pad := em * 0.35
+	sign := clock(c.size.text*1.05, white)
+	text := c.say(c.text().with(Bold).inked(white).lying(black), width-sign.width-4*pad, words)
+	out := piece{height: text.height + pad}
+	out.width = sign.width + text.width + 3*pad
+	out.mark(Panel{Rectangle{0, 0, out.width, out.height}, corners(em * 0.25), Paint{Fill: black}})
+	out.put(sign, pad, (out.height-sign.height)/2)
+	out.put(text, sign.width+2*pad, pad/2)
+	return out.named("gate", words)
 }
 
 // rest is what a step says below its action.

@@ -135,10 +135,12 @@ type Step struct {
 	Level     *Level   // how high it is filled; nil where that is not known
 	Picture   *Picture // nil where there is none
 	Notes     []string
-	GoesOn    bool // it is about what the step before was about, so that the hands stay where they are
-	Meanwhile bool // done while the wait above runs
-	Wait      bool // the step takes its time by itself: a wait, or a run with a time or an end
-	Seconds   int  // its least time, or its most where it has no least; 0 where it has none
+	Gate      string // what must have passed before it may begin
+	Origin    string // of a joined job: letter and number of the step it comes from
+	GoesOn    bool   // it is about what the step before was about, so that the hands stay where they are
+	Meanwhile bool   // done while the wait above runs
+	Wait      bool   // the step takes its time by itself: a wait, or a run with a time or an end
+	Seconds   int    // its least time, or its most where it has no least; 0 where it has none
 }
 
 // Section is a run of steps under one heading: make safe, work, close up and test.
@@ -162,8 +164,10 @@ type Card struct {
 	Checked    string
 	Summary    []Run
 	Facts      []Fact
-	Start      []string // condition of the machine at the start
-	End        []string // and at the end
+	Joins      []Served  // procedures it was joined out of
+	Timeline   *Timeline // of a joined job: who does what when; nil for none
+	Start      []string  // condition of the machine at the start
+	End        []string  // and at the end
 	Cautions   []Caution
 	Isolations []Isolation
 	NoEnergy   string // why nothing is isolated; empty when something is

@@ -163,6 +163,24 @@ type Labels struct {
 	Enough        string `toml:"enough"`
 	NotCounted    string `toml:"not-counted"`
 	NothingToBuy  string `toml:"nothing-to-buy"`
+	JoinTitle     string `toml:"join-title"`
+	JoinSummary   string `toml:"join-summary"`
+	JoinProved    string `toml:"join-proved"`
+	JoinBounded   string `toml:"join-bounded"`
+	JoinWhen      string `toml:"join-when"`
+	JoinLocked    string `toml:"join-locked"`
+	JoinOff       string `toml:"join-off"`
+	JoinUp        string `toml:"join-up"`
+	JoinWhole     string `toml:"join-whole"`
+	JoinGate      string `toml:"join-gate"`
+	JoinCuts      string `toml:"join-cuts"`
+	JoinCovers    string `toml:"join-covers"`
+	JoinTurns     string `toml:"join-turns"`
+	JoinFill      string `toml:"join-fill"`
+	JoinWhy       string `toml:"join-why"`
+	JoinTime      string `toml:"join-time"`
+	JoinReady     string `toml:"join-ready"`
+	JoinWait      string `toml:"join-wait"`
 	Sooner        string `toml:"sooner"` // why its day was brought forward
 	SoonerOver    string `toml:"sooner-over"`
 	SoonerUnder   string `toml:"sooner-under"`

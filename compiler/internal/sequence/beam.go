@@ -62,14 +62,14 @@ func newSearch(net *network, budget Budget) *search {
 // run looks until the order is proved or the budget is used: a narrow beam for a first
 // order, local search from there, and then in turn better bounds and wider beams.
 func (s *search) run() {
-	s.assigns = true
+	s.assigns = s.net.Rest == nil
 	s.beam(firstWidth)
 	if s.settled() {
 		return
 	}
 	s.improve()
 	for width, stage := firstWidth, 0; !s.settled(); stage++ {
-		if s.best < never && !s.penalize(stage) {
+		if s.best < never && s.net.Rest == nil && !s.penalize(stage) {
 			s.bound = s.best
 			return
 		}
@@ -179,7 +179,7 @@ func (s *search) beam(width int) {
 		s.finish()
 	}
 	// The assignment takes more time than the rest, and stays if it leaves out much.
-	s.assigns = s.walks == nil || s.assigns && s.cut*assignShare >= s.tried
+	s.assigns = s.net.Rest == nil && (s.walks == nil || s.assigns && s.cut*assignShare >= s.tried)
 	s.tried, s.cut = 0, 0
 	s.complete = dropped == never
 	if s.complete {
@@ -293,6 +293,11 @@ func (s *search) follow(index int, done set, task int, step step, work int64) {
 	} else if !s.bounded(&lab, from, work) {
 		return
 	}
+	copy(s.done, done)
+	s.done.add(task)
+	if net.Rest != nil && len(s.left) > 1 { // the caller knows more of what is left than any matrix tells
+		lab.rest = max(lab.rest, work+net.Rest(s.done, net.states.names[step.to]))
+	}
 	lab.rank = time + lab.rest
 	s.waits = s.waits[:0]
 	if len(net.waits) > 0 {
@@ -305,8 +310,6 @@ func (s *search) follow(index int, done set, task int, step step, work int64) {
 		return
 	}
 	lab.hash = from.hash ^ mix(uint64(from.state)) ^ mix(uint64(step.to)) ^ s.hashes[task]
-	copy(s.done, done)
-	s.done.add(task)
 	s.next.add(lab, s.done, s.waits)
 }
 

@@ -49,6 +49,10 @@ type Problem struct {
 	Move func(from State, task int) (to State, change int64, ok bool)
 	// End is how many seconds, at least 0, closing up takes from a state. Nil is nothing.
 	End func(from State) int64
+	// Rest is what has to be changed at the least, in seconds and closing up included, for the
+	// tasks that are not done; done has a bit for each task, by words of 64. It takes the place
+	// of the bounds that are drawn from the changes between two tasks. Nil knows nothing of it.
+	Rest func(done []uint64, from State) int64
 	// Holds says whether a move that takes time, or gives another state, may be begun while
 	// a lag (by its index) is open. Where it may not, the worker waits until the lag has
 	// run out. Nil allows all.

@@ -1,0 +1,165 @@
+// Package join makes one job out of several procedures on one machine: what makes the machine
+// ready and closes it up is done once, waits are filled with the work of others, and the order
+// is the shortest there is under the times it lists. DEVELOPERS.md states the problem. It must
+// not know words or paper.
+//
+// The order within each procedure stays as its author wrote it. Steps that only bring the
+// machine into a state (an energy is cut off, a cover comes off, it is raised) are no work of
+// their own: what they bring about becomes a need of the steps between them and their
+// counterparts, and the plan brings them in where the state has to change.
+package join
+
+import (
+	"fmt"
+	"slices"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/sequence"
+)
+
+// Input is one procedure for the version of the machine that is worked at.
+type Input struct {
+	Job   *model.Job
+	Needs *needs.Needs
+}
+
+// Plan is the order in which everything is done.
+type Plan struct {
+	Inputs   []Input
+	Deeds    []Deed // in order
+	Waits    []Wait
+	Length   int64 // seconds from the first step to the last
+	Bound    int64 // seconds that no order goes below
+	Proved   bool  // Bound is Length
+	Apart    int64 // seconds of the procedures one after the other
+	Changes  Changes
+	Without  Changes // of the procedures one after the other
+	Tools    needs.Kit
+	Problems []string // what of the times is guessed and cannot be
+}
+
+// Deed is one step of the plan.
+type Deed struct {
+	Input   int           // whose step it is
+	Step    *model.Step   // as the author wrote it
+	Only    []string      // the objects that count; empty for all
+	Change  bool          // it only changes the state of the machine
+	Start   int64         // seconds from the begin
+	Seconds int64         // it takes
+	State   Setting       // of the machine after it
+	Open    []int         // waits that run while it is done, by index
+	Gate    int           // wait that has to be over before it; -1 for none
+	Between bool          // it begins where another procedure is left for it, though nothing waits
+	Also    []*model.Step // steps of other procedures that it does the work of
+}
+
+// Wait is a time that has to pass between two deeds.
+type Wait struct {
+	Input    int
+	Step     *model.Step
+	From, To int   // deeds
+	Least    int64 // seconds
+	Idle     int64 // seconds of it in which nothing is done
+}
+
+// Setting is what the machine is set to, as far as the procedures change it.
+type Setting struct {
+	Cut   []string // energies that are cut off
+	Off   []string // covers that are off
+	Pose  string   // empty for as it stands
+	Up    []string // what is raised
+	Apart bool     // something else is off, open or empty
+}
+
+// Changes counts what costs time besides the work.
+type Changes struct {
+	Isolations int // energies cut off, one by one
+	Covers     int // covers off
+	Turns      int // turned over or raised
+	Tools      int // another tool in the hand
+	Seconds    int64
+}
+
+// Conflict is why no order is possible: two steps or two conditions that fight.
+type Conflict struct {
+	Text        string
+	One, Other  *model.Step // nil where it is a condition
+	Start, Than model.Text  // conditions of the start; not set where it is steps
+	InputOne    int
+	InputOther  int
+}
+
+func (c *Conflict) Error() string { return c.Text }
+
+// Of joins some procedures, at least one, of one machine in one version. The error is a
+// *Conflict where no order is possible.
+func Of(inputs []Input, budget sequence.Budget) (*Plan, error) {
+	for _, input := range inputs[1:] {
+		if first := inputs[0].Job; input.Job.MachineName() != first.MachineName() || input.Job.MachineTitle() != first.MachineTitle() || input.Job.Variant != first.Variant {
+			return nil, &Conflict{Text: fmt.Sprintf("%s is of %s, and %s of %s; one job is of one machine", first.File.Name(), first.MachineTitle(), input.Job.File.Name(), input.Job.MachineTitle())}
+		}
+	}
+	if conflict := starts(inputs); conflict != nil {
+		return nil, conflict
+	}
+	p := newProblem(inputs)
+	solved, err := p.solve(budget)
+	if err != nil {
+		return nil, err
+	}
+	out := p.plan(solved)
+	for i := range inputs {
+		alone := newProblem(inputs[i : i+1])
+		order := make([]int, len(alone.tasks))
+		for k := range order {
+			order[k] = k
+		}
+		replayed, err := sequence.Replay(alone.asked(), order)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", inputs[i].Job.File.Name(), err)
+		}
+		one := alone.plan(replayed)
+		out.Apart += one.Length
+		if i > 0 {
+			out.Apart += placeSeconds
+		}
+		out.Without.add(one.Changes)
+	}
+	out.Tools = kit(inputs)
+	return out, nil
+}
+
+func (c *Changes) add(other Changes) {
+	c.Isolations += other.Isolations
+	c.Covers += other.Covers
+	c.Turns += other.Turns
+	c.Tools += other.Tools
+	c.Seconds += other.Seconds
+}
+
+// kit is the fewest tools that serve every procedure, out of what their cards list.
+func kit(inputs []Input) needs.Kit {
+	listed := map[string]bool{}
+	for _, input := range inputs {
+		for _, tool := range input.Job.Listed() {
+			listed[tool.Name] = true
+		}
+	}
+	var demands []needs.Demand
+	for _, input := range inputs {
+		on := slices.DeleteFunc(slices.Clone(input.Job.Tools()), func(tool *model.Tool) bool { return !listed[tool.Name] })
+		for g := range input.Needs.Grips {
+			grip := &input.Needs.Grips[g]
+			ways := grip.Handy(on)
+			if len(ways) == 0 {
+				ways = grip.Handy(input.Job.Tools())
+			}
+			demands = append(demands, needs.Demand{Ways: ways})
+		}
+		for _, use := range input.Needs.Tools {
+			demands = append(demands, needs.Demand{Ways: []needs.Set{{use.Name}}})
+		}
+	}
+	return needs.Smallest(demands)
+}

@@ -1,0 +1,213 @@
+package join
+
+import (
+	"slices"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// act is an authored step that changes the state of the machine, or the part of it that is
+// about one thing.
+type act struct {
+	input int
+	step  *model.Step
+	only  string // its object, where it has several
+}
+
+// machine is what can be changed at a machine, and the steps that do.
+type machine struct {
+	energies, covers, lifts, poses []string
+	guards                         []uint64 // of a cover: the energies it guards against
+	follows                        uint64   // energies that no step gives back: they come with any other
+	cut, back                      [][]act  // of an energy
+	off, on                        [][]act  // of a cover
+	up, down                       [][]act  // of what is raised
+	turn                           [][]act  // into a pose
+}
+
+// index is the place of a name in a list, which it is added to.
+func index(list *[]string, name string) int {
+	if at := slices.Index(*list, name); at >= 0 {
+		return at
+	}
+	*list = append(*list, name)
+	return len(*list) - 1
+}
+
+// kind is how a step changes the state of the machine.
+type kind int
+
+const (
+	work kind = iota
+	cuts
+	restores
+	uncovers
+	covers
+	raises
+	lowers
+	turns
+)
+
+// kindOf says how a step changes the state of the machine; work, where it does not, or not
+// only.
+func kindOf(step *model.Step) kind {
+	every := func(is func(model.Object) bool) bool {
+		return len(step.Objects) > 0 && !slices.ContainsFunc(step.Objects, func(o model.Object) bool { return !is(o) })
+	}
+	energies := every(func(o model.Object) bool { return o.Energy != nil })
+	guard := every(func(o model.Object) bool { return o.Part != nil && o.Part.Cover })
+	switch step.Verb.Key {
+	case "isolate", "relieve", "prove":
+		if energies {
+			return cuts
+		}
+	case "restore":
+		if energies {
+			return restores
+		}
+	case "remove", "open", "loosen":
+		if guard {
+			return uncovers
+		}
+	case "refit", "close", "tighten":
+		if guard {
+			return covers
+		}
+	case "raise", "support":
+		return raises
+	case "lower":
+		return lowers
+	case "turn-over":
+		if step.Pose.Set() {
+			return turns
+		}
+	}
+	return work
+}
+
+// lifted is the name under which something is raised and let down: one for a job at a time,
+// since authors call it differently when it comes down.
+func lifted(job *model.Job, step *model.Step) string {
+	name := ""
+	for _, other := range job.Steps[:step.Number] {
+		if other.Verb.Key == "raise" {
+			name = other.Objects[0].Words()
+		}
+	}
+	return name
+}
+
+// longest keeps the longer of two ways to change one thing.
+func longest(list *[][]act, at int, acts []act) {
+	for len(*list) <= at {
+		*list = append(*list, nil)
+	}
+	if len(acts) > len((*list)[at]) {
+		(*list)[at] = acts
+	}
+}
+
+// learn gathers what the steps of a job change, each thing the first time it is changed.
+func (m *machine) learn(input int, job *model.Job) {
+	type key struct {
+		kind kind
+		name string
+	}
+	runs := map[key][]act{}
+	var order []key
+	closed := map[key]bool{} // the way is whole: the counterpart came
+	add := func(k kind, name string, step *model.Step, several bool) {
+		at := key{k, name}
+		if closed[at] || slices.ContainsFunc(runs[at], func(one act) bool { return one.step.Verb.Key == step.Verb.Key }) {
+			closed[at] = true // the way begins anew
+			return
+		}
+		if runs[at] == nil {
+			order = append(order, at)
+		}
+		one := act{input: input, step: step}
+		if several {
+			one.only = name
+		}
+		runs[at] = append(runs[at], one)
+	}
+	counterpart := map[kind]kind{cuts: restores, restores: cuts, uncovers: covers, covers: uncovers, raises: lowers, lowers: raises}
+	for _, step := range job.Steps {
+		k := kindOf(step)
+		names := []string{}
+		switch k {
+		case work:
+			continue
+		case cuts, restores:
+			for _, object := range step.Objects {
+				names = append(names, object.Energy.Name)
+			}
+		case uncovers, covers:
+			for _, object := range step.Objects {
+				names = append(names, object.Part.Name)
+			}
+		case raises, lowers:
+			names = []string{lifted(job, step)}
+		case turns:
+			names = []string{step.Pose.Name()}
+		}
+		for _, name := range names {
+			add(k, name, step, len(step.Objects) > 1)
+			if other, has := counterpart[k]; has && runs[key{other, name}] != nil {
+				closed[key{other, name}] = true
+			}
+		}
+	}
+	for _, at := range order {
+		switch at.kind {
+		case cuts:
+			longest(&m.cut, index(&m.energies, at.name), runs[at])
+		case restores:
+			longest(&m.back, index(&m.energies, at.name), runs[at])
+		case uncovers:
+			longest(&m.off, index(&m.covers, at.name), runs[at])
+		case covers:
+			longest(&m.on, index(&m.covers, at.name), runs[at])
+		case raises:
+			longest(&m.up, index(&m.lifts, at.name), runs[at])
+		case lowers:
+			longest(&m.down, index(&m.lifts, at.name), runs[at])
+		case turns:
+			longest(&m.turn, index(&m.poses, at.name), runs[at])
+		}
+	}
+}
+
+// settle fills in what hangs on all jobs together.
+func (m *machine) settle(inputs []Input) {
+	for _, list := range []*[][]act{&m.cut, &m.back} {
+		for len(*list) < len(m.energies) {
+			*list = append(*list, nil)
+		}
+	}
+	for _, list := range []*[][]act{&m.off, &m.on} {
+		for len(*list) < len(m.covers) {
+			*list = append(*list, nil)
+		}
+	}
+	for _, list := range []*[][]act{&m.up, &m.down} {
+		for len(*list) < len(m.lifts) {
+			*list = append(*list, nil)
+		}
+	}
+	for i, acts := range m.back {
+		if len(acts) == 0 {
+			m.follows |= 1 << i
+		}
+	}
+	m.guards = make([]uint64, len(m.covers))
+	for i, name := range m.covers {
+		if part := inputs[0].Job.Part(name); part != nil {
+			for _, energy := range part.Guards.Names() {
+				if at := slices.Index(m.energies, energy); at >= 0 {
+					m.guards[i] |= 1 << at
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,394 @@
+package join
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/sequence"
+)
+
+// problem is the tasks of some jobs on one machine.
+type problem struct {
+	inputs  []Input
+	machine machine
+	tasks   []task
+	waits   []wait
+	spans   []span
+	before  [][2]int
+	seconds map[*model.Step]int64
+	least   map[*model.Step]int64 // of steps that only change the state, among those alike
+
+	from              []ahead // what comes from each task on
+	chains            []int   // the first task of each procedure, and the end
+	resting           int     // pose before everything
+	offCost, onCost   []int64 // of covers
+	cutCost, backCost []int64 // of energies
+	upCost, downCost  []int64 // of what is raised
+	turnCost          []int64 // into poses
+
+	states []vector
+	index  map[vector]sequence.State
+	tools  []string
+	fluids []string
+}
+
+// vector is what the machine and the hands are at.
+type vector struct {
+	cut, off, up, open uint64
+	pose, tool, fluid  int
+	input              int // whose task was the last, from 1
+}
+
+func newProblem(inputs []Input) *problem {
+	p := &problem{inputs: inputs, index: map[vector]sequence.State{}, seconds: map[*model.Step]int64{}, least: map[*model.Step]int64{}}
+	for i, input := range inputs {
+		p.machine.learn(i, input.Job)
+	}
+	p.machine.settle(inputs)
+	for i, input := range inputs {
+		p.spans = append(p.spans, spansOf(i, input.Job)...)
+	}
+	for i, input := range inputs {
+		p.tasksOf(i, input.Job)
+	}
+	p.mark()
+	p.resting = p.rests()
+	p.share()
+	p.lookAhead()
+	return p
+}
+
+// mark says of each task what it opens, what it closes, and what bars it.
+func (p *problem) mark() {
+	for s, one := range p.spans {
+		p.span(one, 1<<s)
+	}
+	for t := range p.tasks {
+		one := &p.tasks[t]
+		for _, step := range one.steps {
+			keys := touched(p.inputs[one.input].Job, step, p.spans)
+			for s, span := range p.spans {
+				if span.input != one.input && (keys[span.key] || one.runs) {
+					one.bars |= 1 << s
+				}
+			}
+		}
+	}
+}
+
+// span marks the tasks that open and close one span. It is closed by the last task that puts
+// the thing right before it is opened again; by none, it is when the machine runs again, or
+// at the end of the job.
+func (p *problem) span(one span, bit uint64) {
+	opened, last := -1, -1
+	closes := func(t int) { p.tasks[t].closes |= bit }
+	for t := range p.tasks {
+		if p.tasks[t].input != one.input {
+			continue
+		}
+		if opened >= 0 && last < 0 && p.tasks[t].runs && t > opened {
+			closes(t - 1)
+			opened = -1
+		}
+		for _, step := range p.tasks[t].steps {
+			if !slices.ContainsFunc(step.Objects, func(o model.Object) bool { return thing(o) == one.key }) {
+				continue
+			}
+			switch {
+			case slices.Contains(opening, step.Verb.Key):
+				if last >= 0 {
+					closes(last)
+				}
+				opened, last = t, -1
+				p.tasks[t].opens |= bit
+			case slices.Contains(closing, step.Verb.Key) && opened >= 0:
+				last = t
+			}
+		}
+	}
+	switch {
+	case last >= 0:
+		closes(last)
+	case opened >= 0:
+		for t := range p.tasks {
+			if p.tasks[t].input == one.input {
+				last = t
+			}
+		}
+		closes(last)
+	}
+}
+
+// hands says which tools a step takes, and what it leaves wet.
+func (p *problem) hands(input int, step *model.Step) hands {
+	of := p.inputs[input]
+	var tools []string
+	for g := range of.Needs.Grips {
+		if grip := &of.Needs.Grips[g]; grip.Step == step && len(grip.Listed) > 0 {
+			tools = append(tools, grip.Listed[0]...)
+		}
+	}
+	for _, use := range of.Needs.Tools {
+		if use.Step == step {
+			tools = append(tools, use.Name)
+		}
+	}
+	slices.Sort(tools)
+	out := hands{tool: strings.Join(slices.Compact(tools), " ")}
+	for _, object := range step.Objects {
+		switch {
+		case step.Fluid.Set():
+			out.fluid = step.Fluid.Name()
+		case object.Cavity != nil && step.Verb.Key == "fill":
+			out.fluid = object.Cavity.Fluid.Name()
+		case object.Point != nil && (step.Verb.Key == "grease" || step.Verb.Key == "lubricate"):
+			out.fluid = object.Point.Fluid.Name()
+		}
+	}
+	return out
+}
+
+// resting is the pose a job begins in: the one it ends in, so that it is a turn and back.
+func (m *machine) resting(job *model.Job) int {
+	last := -1
+	for _, step := range job.Steps {
+		if kindOf(step) == turns {
+			last = index(&m.poses, step.Pose.Name())
+		}
+	}
+	if last < 0 && len(m.poses) > 0 {
+		return -1
+	}
+	return last
+}
+
+// rests is the pose the machine is in before everything: that of the first job that turns it.
+func (p *problem) rests() int {
+	for _, input := range p.inputs {
+		if at := p.machine.resting(input.Job); at >= 0 {
+			return at
+		}
+	}
+	return -1
+}
+
+func (p *problem) state(v vector) sequence.State {
+	if at, known := p.index[v]; known {
+		return at
+	}
+	at := sequence.State(len(p.states))
+	p.states, p.index[v] = append(p.states, v), at
+	return at
+}
+
+// asked is the problem as the search takes it.
+func (p *problem) asked() sequence.Problem {
+	out := sequence.Problem{Before: p.before, Start: p.state(vector{pose: p.resting}), Move: p.move, End: p.end, Holds: p.holds, Rest: p.rest}
+	for _, one := range p.tasks {
+		out.Times = append(out.Times, one.time)
+	}
+	for _, one := range p.waits {
+		out.Lags = append(out.Lags, sequence.Lag{From: one.from, To: one.to, Least: one.least})
+	}
+	return out
+}
+
+// solve finds the order, or says which steps fight.
+func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
+	plan, err := sequence.Solve(p.asked(), budget)
+	var fight *sequence.Conflict
+	if err != nil && errors.As(err, &fight) {
+		return plan, p.explain(fight)
+	}
+	return plan, err
+}
+
+// holds says whether a change may be made while a wait runs: the machine stays as it lies,
+// and stays cut off.
+func (p *problem) holds(_ int, from, to sequence.State) bool {
+	a, b := p.states[from], p.states[to]
+	return a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
+}
+
+// step is a change of the machine: the acts in order, and the state behind them.
+type change struct {
+	acts   []act
+	counts Changes
+	to     vector
+}
+
+// toward is how the machine is brought from a state to what is needed: covers on, energies
+// cut off, the machine turned, raised or let down, energies given back, covers off.
+func (p *problem) toward(from vector, want need) change {
+	m := &p.machine
+	out := change{to: from}
+	v := &out.to
+	live := want.live & v.cut
+	on := want.on & v.off
+	for c, guards := range m.guards { // what guards against an energy goes on before that comes back
+		if guards&live != 0 {
+			on |= v.off & (1 << c) &^ want.off
+		}
+	}
+	for c := range m.covers {
+		if on&(1<<c) != 0 {
+			out.acts = append(out.acts, m.on[c]...)
+			v.off &^= 1 << c
+		}
+	}
+	missing := want.cut &^ v.cut
+	out.acts = append(out.acts, m.cutting(missing)...)
+	for e := range m.energies {
+		if missing&(1<<e) != 0 {
+			out.counts.Isolations++
+		}
+	}
+	v.cut |= missing
+	if want.pose >= 0 && want.pose != v.pose {
+		out.acts = append(out.acts, m.turn[want.pose]...)
+		out.counts.Turns++
+		v.pose = want.pose
+	}
+	for l := range m.lifts {
+		switch bit := uint64(1) << l; {
+		case want.down&v.up&bit != 0:
+			out.acts = append(out.acts, m.down[l]...)
+			v.up &^= bit
+		case want.up&bit != 0 && v.up&bit == 0:
+			out.acts = append(out.acts, m.up[l]...)
+			out.counts.Turns++
+			v.up |= bit
+		}
+	}
+	for e := range m.energies {
+		if live&(1<<e) != 0 {
+			out.acts = append(out.acts, m.back[e]...)
+			v.cut &^= 1<<e | m.follows
+		}
+	}
+	for c := range m.covers {
+		if want.off&(1<<c) != 0 && v.off&(1<<c) == 0 {
+			out.acts = append(out.acts, m.off[c]...)
+			out.counts.Covers++
+			v.off |= 1 << c
+		}
+	}
+	return out
+}
+
+// cutting are the acts that cut some energies off, in the order of the author who cuts most of them.
+func (m *machine) cutting(missing uint64) []act {
+	var out []act
+	for e := range m.energies {
+		if missing&(1<<e) != 0 {
+			out = append(out, m.cut[e]...)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b act) int {
+		if a.input != b.input {
+			return cmp.Compare(a.input, b.input)
+		}
+		return cmp.Compare(a.step.Number, b.step.Number)
+	})
+	return out
+}
+
+// cost is what acts take, in seconds; one of several objects takes its share.
+func (p *problem) cost(acts []act) int64 {
+	var out int64
+	for _, one := range acts {
+		out += p.took(one)
+	}
+	return out
+}
+
+// took is what an act takes: the least that the authors of such a step give it.
+func (p *problem) took(one act) int64 {
+	least, known := p.least[one.step]
+	if !known {
+		least = p.seconds[one.step]
+		for _, other := range p.alike(one) {
+			if len(other.Objects) == len(one.step.Objects) {
+				least = min(least, p.seconds[other])
+			}
+		}
+		p.least[one.step] = least
+	}
+	if one.only == "" {
+		return least
+	}
+	return least / int64(max(1, len(one.step.Objects)))
+}
+
+// move is what has to be changed before a task, and the state after it.
+func (p *problem) move(from sequence.State, t int) (sequence.State, int64, bool) {
+	one, v := &p.tasks[t], p.states[from]
+	if one.within >= 0 {
+		return from, 0, true
+	}
+	if v.open&one.bars != 0 {
+		return 0, 0, false
+	}
+	made := p.toward(v, one.need)
+	if (made.to.pose != v.pose || made.to.up != v.up) && p.spilt(v.open) {
+		return 0, 0, false
+	}
+	cost := p.cost(made.acts)
+	v = made.to
+	if one.first.tool != "" {
+		if index(&p.tools, one.first.tool)+1 != v.tool {
+			cost += toolSeconds
+		}
+		v.tool = index(&p.tools, one.last.tool) + 1
+	}
+	if one.first.fluid != "" {
+		if fluid := index(&p.fluids, one.first.fluid) + 1; v.fluid != 0 && fluid != v.fluid {
+			cost += fluidSeconds
+		}
+		v.fluid = index(&p.fluids, one.last.fluid) + 1
+	}
+	if v.input != 0 && v.input != one.input+1 {
+		cost += placeSeconds
+	}
+	v.input = one.input + 1
+	v.open = v.open&^one.closes | one.opens&^one.closes
+	if one.runs {
+		v.cut &^= p.machine.follows
+	}
+	return p.state(v), cost, true
+}
+
+// spilt reports whether something that holds a fluid is open.
+func (p *problem) spilt(open uint64) bool {
+	for s, one := range p.spans {
+		if one.cavity && open&(1<<s) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// end is what closing up takes.
+func (p *problem) end(from sequence.State) int64 {
+	return p.cost(p.toward(p.states[from], p.closed()).acts)
+}
+
+// closed is what the machine is to be set to in the end: as it was.
+func (p *problem) closed() need {
+	m := &p.machine
+	return need{live: 1<<len(m.energies) - 1, on: 1<<len(m.covers) - 1, down: 1<<len(m.lifts) - 1, pose: p.resting}
+}
+
+// explain names the steps that fight.
+func (p *problem) explain(fight *sequence.Conflict) error {
+	if len(fight.Tasks) < 2 {
+		return &Conflict{Text: "no order of the steps is possible: " + fight.Error()}
+	}
+	one, other := p.tasks[fight.Tasks[0]], p.tasks[fight.Tasks[1]]
+	return &Conflict{One: one.steps[0], Other: other.steps[0], InputOne: one.input, InputOther: other.input,
+		Text: fmt.Sprintf("step %d of %s and step %d of %s fight: each wants the other out of the way", one.steps[0].Number, p.inputs[one.input].Job.File.Name(), other.steps[0].Number, p.inputs[other.input].Job.File.Name())}
+}

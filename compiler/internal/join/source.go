@@ -1,0 +1,560 @@
+package join
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/source"
+)
+
+// Words are the words that a joined procedure needs besides those of its authors, in the
+// language of the shop.
+type Words struct {
+	Title    string // "{n} jobs in one"
+	Summary  string // "{length} instead of {apart} one after the other."
+	Proved   string // "Proved shortest under the times it lists."
+	Bounded  string // "At most {percent} % above a proved bound."
+	When     string // "On {day}, as one job"
+	Locked   string // "{things} locked off"
+	Off      string // "{things} off"
+	Up       string // "{things} raised"
+	Whole    string // "Closed up"
+	Gate     string // "Not before {time} have passed since step {n}."
+	Cuts     string // "energies cut off: {n} instead of {m}"
+	Covers   string
+	Turns    string
+	Fill     string // "Meanwhile: steps {from} to {to}."
+	Why      string // "Here, since {setting}."
+	Hours    string // unit of hours, of minutes
+	Minutes  string
+	Together string // between two of a list: " · "
+}
+
+// Look is what a joined procedure is called and when it is worked by.
+type Look struct {
+	Name  string // short name
+	Title string // empty for the usual
+	Day   string // ISO 8601
+	Unit  string // the machine it is for, in words; empty for any of its kind
+}
+
+// Letter is how a procedure is called on the card: A, B, and so on.
+func Letter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return Letter(i/26-1) + Letter(i%26)
+}
+
+// Source writes the plan as a procedure in the language of the shop, so that everything that
+// reads one reads it too: lint, cards, pick lists, phone pages, the state walk. Its file lies
+// at the top of the shop folder.
+func (p *Plan) Source(look Look, words Words) string {
+	w := &writer{plan: p, words: words}
+	w.head(look)
+	w.steps()
+	return w.out.String()
+}
+
+type writer struct {
+	plan  *Plan
+	words Words
+	out   strings.Builder
+}
+
+func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.out, format+"\n", args...) }
+
+// quote writes a text as a TOML basic string.
+func quote(text string) string {
+	var out strings.Builder
+	out.WriteByte('"')
+	for _, r := range text {
+		switch {
+		case r == '"' || r == '\\':
+			out.WriteByte('\\')
+			out.WriteRune(r)
+		case r == '\n':
+			out.WriteString(`\n`)
+		case r < ' ' || r == 0x7f:
+			fmt.Fprintf(&out, `\u%04X`, r)
+		default:
+			out.WriteRune(r)
+		}
+	}
+	out.WriteByte('"')
+	return out.String()
+}
+
+func quotes(texts []string) string {
+	out := make([]string, len(texts))
+	for i, text := range texts {
+		out[i] = quote(text)
+	}
+	return "[" + strings.Join(out, ", ") + "]"
+}
+
+// union gathers the texts of a list of every procedure, each once.
+func (w *writer) union(list func(*model.Procedure) model.List) (out []string, given bool) {
+	for _, input := range w.plan.Inputs {
+		one := list(input.Job.Procedure)
+		given = given || one.Given
+		for _, item := range one.Items {
+			if !slices.Contains(out, item.Text) {
+				out = append(out, item.Text)
+			}
+		}
+	}
+	return out, given
+}
+
+// several joins the different texts of a key.
+func (w *writer) several(text func(*model.Procedure) model.Text, between string) string {
+	var out []string
+	for _, input := range w.plan.Inputs {
+		if one := text(input.Job.Procedure); one.Set() && !slices.Contains(out, one.Text) {
+			out = append(out, one.Text)
+		}
+	}
+	return strings.Join(out, between)
+}
+
+// minutes writes seconds as "1 h 25 min", to the whole minute.
+func (w *writer) minutes(seconds int64) string {
+	minutes := (seconds + 30) / 60
+	if minutes < 60 {
+		return fmt.Sprintf("%d %s", minutes, w.words.Minutes)
+	}
+	if minutes%60 == 0 {
+		return fmt.Sprintf("%d %s", minutes/60, w.words.Hours)
+	}
+	return fmt.Sprintf("%d %s %d %s", minutes/60, w.words.Hours, minutes%60, w.words.Minutes)
+}
+
+// plain is a time as the language reads it.
+func plain(seconds int64) string {
+	return (&writer{words: Words{Hours: "h", Minutes: "min"}}).minutes(seconds)
+}
+
+// Percent is how far the plan can be above the shortest, in whole percent, rounded up.
+func (p *Plan) Percent() int64 {
+	if p.Proved || p.Bound <= 0 {
+		return 0
+	}
+	return (100*(p.Length-p.Bound) + p.Bound - 1) / p.Bound
+}
+
+func (w *writer) head(look Look) {
+	p := w.plan
+	first := p.Inputs[0].Job
+	title := look.Title
+	if title == "" {
+		title = strings.ReplaceAll(w.words.Title, "{n}", strconv.Itoa(len(p.Inputs)))
+	}
+	claim := w.words.Proved
+	if !p.Proved {
+		claim = strings.ReplaceAll(w.words.Bounded, "{percent}", strconv.FormatInt(p.Percent(), 10))
+	}
+	summary := strings.NewReplacer("{length}", w.minutes(p.Length), "{apart}", w.minutes(p.Apart)).Replace(w.words.Summary) + " " + claim
+	var counts []string
+	for _, one := range []struct {
+		pattern string
+		n, m    int
+	}{{w.words.Cuts, p.Changes.Isolations, p.Without.Isolations}, {w.words.Covers, p.Changes.Covers, p.Without.Covers}, {w.words.Turns, p.Changes.Turns, p.Without.Turns}} {
+		if one.m > 0 {
+			counts = append(counts, strings.NewReplacer("{n}", strconv.Itoa(one.n), "{m}", strconv.Itoa(one.m)).Replace(one.pattern))
+		}
+	}
+	if len(counts) > 0 {
+		summary += " " + capital(strings.Join(counts, "; ")) + "."
+	}
+	w.line("benchleaf = 1")
+	if uses := w.uses(); len(uses) > 0 {
+		w.line("use = %s", quotes(uses))
+	}
+	w.line("")
+	w.line("[procedure]")
+	w.line("name = %s", quote(look.Name))
+	w.line("title = %s", quote(title))
+	w.line("machine = %s", quote(first.Procedure.Machine.Text))
+	if first.Variant != "" {
+		w.line("for = %s", quotes([]string{first.Variant}))
+	}
+	w.line("summary = %s", quote(summary))
+	w.line("revision = \"1\"")
+	w.line("date = %s", look.Day)
+	w.line("author = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Author }, ", ")))
+	w.line("who = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Who }, "; ")))
+	people, hands := 1, int64(0)
+	for _, input := range p.Inputs {
+		people = max(people, input.Job.Procedure.People.Or(1))
+	}
+	for _, deed := range p.Deeds {
+		if !deed.Step.Lasts() {
+			hands += deed.Seconds
+		}
+	}
+	if people > 1 {
+		w.line("people = %d", people)
+	}
+	w.line("hands-on = %s", quote(plain(hands*int64(people)+30)))
+	w.line("elapsed = %s", quote(plain(p.Length+30)))
+	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
+	names := make([]string, len(p.Inputs))
+	for i, input := range p.Inputs {
+		names[i] = input.Job.File.Name()
+	}
+	w.line("joins = %s", quotes(names))
+	if tools := p.Tools.Tools; len(tools) > 0 {
+		w.line("tools = %s", quotes(w.listed(tools)))
+	} else {
+		w.line("tools = []")
+	}
+	for _, one := range []struct {
+		key  string
+		list func(*model.Procedure) model.List
+	}{
+		{"start", func(p *model.Procedure) model.List { return p.Start }},
+		{"end", func(p *model.Procedure) model.List { return p.End }},
+		{"supplies", func(p *model.Procedure) model.List { return p.Supplies }},
+		{"spares", func(p *model.Procedure) model.List { return p.Spares }},
+		{"wear", func(p *model.Procedure) model.List { return p.Wear }},
+		{"cautions", func(p *model.Procedure) model.List { return p.Cautions }},
+		{"record", func(p *model.Procedure) model.List { return p.Record }},
+		{"notes", func(p *model.Procedure) model.List { return p.Notes }},
+	} {
+		if list, given := w.union(one.list); given {
+			w.line("%s = %s", one.key, quotes(list))
+		}
+	}
+	for _, one := range []struct {
+		key  string
+		text func(*model.Procedure) model.Text
+	}{
+		{"manual", func(p *model.Procedure) model.Text { return p.Manual }},
+		{"no-isolation", func(p *model.Procedure) model.Text { return p.NoIsolation }},
+		{"no-close", func(p *model.Procedure) model.Text { return p.NoClose }},
+	} {
+		if text := w.several(one.text, "; "); text != "" && (one.key == "manual" || w.all(one.text)) {
+			w.line("%s = %s", one.key, quote(text))
+		}
+	}
+	w.allowed()
+}
+
+// all reports whether every procedure says something.
+func (w *writer) all(text func(*model.Procedure) model.Text) bool {
+	return !slices.ContainsFunc(w.plan.Inputs, func(input Input) bool { return !text(input.Job.Procedure).Set() })
+}
+
+// listed brings tools into the order of the cards.
+func (w *writer) listed(tools []string) []string {
+	on, _ := w.union(func(p *model.Procedure) model.List { return p.Tools })
+	out := slices.Clone(tools)
+	slices.SortStableFunc(out, func(a, b string) int {
+		at := func(name string) int {
+			if i := slices.Index(on, name); i >= 0 {
+				return i
+			}
+			return len(on)
+		}
+		return at(a) - at(b)
+	})
+	return out
+}
+
+// uses are the files of procedures that describe things of their own.
+func (w *writer) uses() []string {
+	var out []string
+	for _, input := range w.plan.Inputs {
+		if input.Job.File.Describes() {
+			out = append(out, input.Job.File.Source.Path)
+		}
+	}
+	return out
+}
+
+// allowed takes over what the authors stand by.
+func (w *writer) allowed() {
+	seen := map[string]bool{}
+	for _, input := range w.plan.Inputs {
+		for _, allow := range slices.Concat(input.Job.Procedure.Allow, input.Job.File.Allow) {
+			text := inline(input.Job.File.Source, allow.Table)
+			if !seen[text] {
+				seen[text] = true
+				if len(seen) == 1 {
+					w.out.WriteString("allow = [\n")
+				}
+				w.line("  %s,", text)
+			}
+		}
+	}
+	if len(seen) > 0 {
+		w.line("]")
+	}
+}
+
+var bare = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+
+func keyText(key string) string {
+	if bare.MatchString(key) {
+		return key
+	}
+	return quote(key)
+}
+
+// inline writes a table in braces.
+func inline(file *source.File, table *tree.Table) string {
+	if len(table.Entries) == 0 {
+		return "{}"
+	}
+	var out []string
+	for _, entry := range table.Entries {
+		out = append(out, keyText(entry.Key)+" = "+valueText(file, entry.Value))
+	}
+	return "{ " + strings.Join(out, ", ") + " }"
+}
+
+// valueText writes a value as its author did, and tables in braces.
+func valueText(file *source.File, value *tree.Value) string {
+	switch value.Kind {
+	case tree.TableKind:
+		return inline(file, value.Table)
+	case tree.TablesKind:
+		out := make([]string, len(value.Items))
+		for i, item := range value.Items {
+			out[i] = inline(file, item.Table)
+		}
+		return "[" + strings.Join(out, ", ") + "]"
+	case tree.StringKind:
+		return quote(value.Text)
+	case tree.ArrayKind:
+		out := make([]string, len(value.Items))
+		for i, item := range value.Items {
+			out[i] = valueText(file, item)
+		}
+		return "[" + strings.Join(out, ", ") + "]"
+	}
+	return source.Place{File: file, Span: value.Span}.Text()
+}
+
+// steps writes the steps: those that make the machine ready first, those that close it up last.
+func (w *writer) steps() {
+	deeds := w.plan.Deeds
+	ready := 0
+	for ready < len(deeds) && deeds[ready].Step.Section == "prepare" {
+		ready++
+	}
+	done := len(deeds)
+	for done > ready && deeds[done-1].Step.Section == "close" {
+		done--
+	}
+	numbers := w.numbers()
+	for i, deed := range deeds {
+		section := "step"
+		switch {
+		case i < ready:
+			section = "prepare"
+		case i >= done:
+			section = "close"
+		}
+		stage := ""
+		if section == "step" && (i == 0 || i == ready || deeds[i-1].State.words(w.words, w.spoken) != deed.State.words(w.words, w.spoken)) {
+			stage = deed.State.words(w.words, w.spoken)
+		}
+		w.step(section, stage, i, numbers)
+		for at, wait := range w.plan.Waits {
+			if wait.From == i {
+				w.wait(section, at, wait, numbers)
+			}
+		}
+	}
+}
+
+// numbers are the numbers of the deeds on the card, where waits count too.
+func (w *writer) numbers() []int {
+	out := make([]int, len(w.plan.Deeds))
+	n := 0
+	for i := range w.plan.Deeds {
+		n++
+		out[i] = n
+		for _, wait := range w.plan.Waits {
+			if wait.From == i {
+				n++
+			}
+		}
+	}
+	return out
+}
+
+// left out of a step: what the writer says itself.
+var ownKeys = []string{"stage", "meanwhile", "id", "notes", "picture"}
+
+func (w *writer) step(section, stage string, at int, numbers []int) {
+	deed := w.plan.Deeds[at]
+	file, table := deed.Step.File.Source, deed.Step.Table
+	w.line("")
+	w.line("[[%s]]", section)
+	if stage != "" {
+		w.line("stage = %s", quote(stage))
+	}
+	for _, entry := range table.Entries {
+		switch {
+		case slices.Contains(ownKeys, entry.Key):
+		case !deed.Change && len(deed.Also) > 0 && (entry.Key == "expect" || entry.Key == "outside"): // below, with those of the others
+		case entry.Key == deed.Step.Verb.Key && len(deed.Only) > 0:
+			w.line("%s = %s", entry.Key, quotes(deed.Only))
+		default:
+			w.line("%s = %s", keyText(entry.Key), valueText(file, entry.Value))
+		}
+	}
+	if !deed.Change && len(deed.Also) > 0 {
+		w.together(deed)
+	}
+	if picture := deed.Step.Picture; picture != nil {
+		w.picture(file, picture)
+	}
+	var notes []string
+	for _, note := range deed.Step.Notes.Items {
+		notes = append(notes, note.Text)
+	}
+	if deed.Between {
+		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", deed.State.words(w.words, w.spoken)))
+	}
+	if deed.Gate >= 0 {
+		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 {
+			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{n}", strconv.Itoa(numbers[wait.From])).Replace(w.words.Gate)))
+		}
+	}
+	if len(notes) > 0 {
+		w.line("notes = %s", quotes(notes))
+	}
+	if len(deed.Open) > 0 {
+		w.line("meanwhile = true")
+	}
+	w.line("origin = %s", quote(w.origin(deed)))
+}
+
+// together writes what is to be seen at a run that does for several, and what to do otherwise.
+func (w *writer) together(deed Deed) {
+	var expect, outside []string
+	for _, step := range append([]*model.Step{deed.Step}, deed.Also...) {
+		if text := strings.TrimRight(step.Expect.Text, "."); text != "" && !slices.Contains(expect, text) {
+			expect = append(expect, text)
+		}
+		if text := step.Outside.Text; text != "" && !slices.Contains(outside, text) {
+			outside = append(outside, text)
+		}
+	}
+	if len(expect) > 0 {
+		w.line("expect = %s", quote(strings.Join(expect, "; ")))
+	}
+	if len(outside) > 0 {
+		w.line("outside = %s", quote(strings.Join(outside, " ")))
+	}
+}
+
+// origin says whose step it is, and which steps of others it does the work of: "A 3, B 1".
+func (w *writer) origin(deed Deed) string {
+	out := fmt.Sprintf("%s %d", Letter(deed.Input), deed.Step.Number)
+	for _, step := range deed.Also {
+		for i, input := range w.plan.Inputs {
+			if slices.Contains(input.Job.Steps, step) {
+				out += fmt.Sprintf(", %s %d", Letter(i), step.Number)
+			}
+		}
+	}
+	return out
+}
+
+// picture writes a picture with its path from the top of the shop folder.
+func (w *writer) picture(file *source.File, picture *model.Picture) {
+	var out []string
+	for _, entry := range picture.Table.Entries {
+		text := valueText(file, entry.Value)
+		if entry.Key == "file" {
+			text = quote(picture.Place())
+		}
+		out = append(out, keyText(entry.Key)+" = "+text)
+	}
+	w.line("picture = { %s }", strings.Join(out, ", "))
+}
+
+// wait writes a wait behind the step it begins with.
+func (w *writer) wait(section string, at int, wait Wait, numbers []int) {
+	w.line("")
+	w.line("[[%s]]", section)
+	for _, entry := range wait.Step.Table.Entries {
+		if !slices.Contains(ownKeys, entry.Key) {
+			w.line("%s = %s", keyText(entry.Key), valueText(wait.Step.File.Source, entry.Value))
+		}
+	}
+	if wait.To > wait.From+1 {
+		w.line("notes = %s", quotes([]string{strings.NewReplacer("{from}", strconv.Itoa(numbers[wait.From+1]), "{to}", strconv.Itoa(numbers[wait.To-1])).Replace(w.words.Fill)}))
+	}
+	if open := w.plan.Deeds[wait.From].Open; len(open) > 0 && at != open[0] {
+		w.line("meanwhile = true")
+	}
+	w.line("origin = %s", quote(fmt.Sprintf("%s %d", Letter(wait.Input), wait.Step.Number)))
+}
+
+// spoken is how a thing of the machine is called.
+func (w *writer) spoken(kind, name string) string {
+	job := w.plan.Inputs[0].Job
+	switch kind {
+	case "energy":
+		if energy := job.Energy(name); energy != nil {
+			return energy.Words()
+		}
+	case "cover":
+		if part := job.Part(name); part != nil {
+			return part.Words()
+		}
+	case "pose":
+		if pose := job.Pose(name); pose != nil {
+			return pose.Words()
+		}
+	}
+	return name
+}
+
+// Told says what the machine is set to.
+func (p *Plan) Told(s Setting, words Words) string {
+	return s.words(words, (&writer{plan: p}).spoken)
+}
+
+// words say what the machine is set to: "Mains, chain load locked off · chain guard off".
+func (s Setting) words(words Words, spoken func(kind, name string) string) string {
+	var out []string
+	put := func(pattern, kind string, names []string) {
+		if len(names) == 0 {
+			return
+		}
+		said := make([]string, len(names))
+		for i, name := range names {
+			said[i] = spoken(kind, name)
+		}
+		out = append(out, strings.ReplaceAll(pattern, "{things}", strings.Join(said, ", ")))
+	}
+	put(words.Locked, "energy", s.Cut)
+	if s.Pose != "" {
+		out = append(out, spoken("pose", s.Pose))
+	}
+	put(words.Up, "", s.Up)
+	put(words.Off, "cover", s.Off)
+	if len(out) == 0 {
+		return words.Whole
+	}
+	return capital(strings.Join(out, words.Together))
+}
+
+func capital(text string) string {
+	for i, r := range text {
+		return strings.ToUpper(string(r)) + text[i+len(string(r)):]
+	}
+	return text
+}

@@ -1,0 +1,61 @@
+package join
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// condition is what must hold before the first step, as far as it can be read: "the blade is
+// off".
+var condition = regexp.MustCompile(`(?i)\b(?:the|an?|no|both|all|its) ([\p{L}\d -]+?) (?:is|are|has|have|hangs?|stands?|lies?) (off|on|out|in|open|shut|closed|cold|warm|hot|empty|full|up|down|raised|lowered|running|stopped)\b([^.;]*)`)
+
+// fights are words of which one keeps the other from being true.
+var fights = [][2][]string{
+	{{"off", "out"}, {"on", "in"}}, {{"open"}, {"shut", "closed"}}, {{"cold"}, {"warm", "hot"}}, {{"empty"}, {"full"}}, {{"up", "raised"}, {"down", "lowered"}}, {{"running"}, {"stopped"}},
+}
+
+type said struct {
+	input    int
+	text     model.Text
+	of, word string
+}
+
+// starts finds two conditions of the start that cannot both be true. What is not read, or
+// leaves a choice ("off or slack"), is let be; it prints as it is written.
+func starts(inputs []Input) *Conflict {
+	var all []said
+	for i, input := range inputs {
+		for _, text := range input.Job.Procedure.Start.Items {
+			for _, found := range condition.FindAllStringSubmatch(text.Text, -1) {
+				if strings.Contains(found[3], " or ") {
+					continue
+				}
+				words := strings.Fields(strings.ToLower(found[1]))
+				all = append(all, said{i, text, words[len(words)-1], strings.ToLower(found[2])})
+			}
+		}
+	}
+	for i, one := range all {
+		for _, other := range all[i+1:] {
+			if one.input == other.input || one.of != other.of || !against(one.word, other.word) {
+				continue
+			}
+			return &Conflict{Start: one.text, Than: other.text, InputOne: one.input, InputOther: other.input,
+				Text: fmt.Sprintf("%s begins with %q, and %s with %q", inputs[one.input].Job.File.Name(), one.text.Text, inputs[other.input].Job.File.Name(), other.text.Text)}
+		}
+	}
+	return nil
+}
+
+func against(one, other string) bool {
+	for _, pair := range fights {
+		if slices.Contains(pair[0], one) && slices.Contains(pair[1], other) || slices.Contains(pair[1], one) && slices.Contains(pair[0], other) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,277 @@
+package join
+
+import (
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/internal/model"
+)
+
+// need is what the machine has to be set to for a task, as bits by the lists of the machine.
+type need struct {
+	cut, live uint64 // energies
+	off, on   uint64 // covers
+	up, down  uint64 // what is raised
+	pose      int    // -1 where any will do
+}
+
+// task is work that is done in one go: the steps of a procedure between which the machine does
+// not change and nothing waits.
+type task struct {
+	input  int
+	steps  []*model.Step
+	lead   []int64 // seconds that are lost before each step but the first, by another tool or fluid
+	need   need
+	time   int64  // of all steps, and what is lost between them
+	first  hands  // what it begins with
+	last   hands  // and ends with
+	tools  int    // how often another tool is taken within it
+	runs   bool   // the machine runs
+	opens  uint64 // what it takes apart, empties or slackens, as bits of spans
+	closes uint64 // what it puts right again
+	bars   uint64 // spans in which it cannot be done
+	gate   int    // wait that has to be over before it; -1 for none
+	within int    // task of another procedure that does its work: the same run; -1 for none
+	also   []int  // tasks whose work it does
+}
+
+// hands are what hands are at; empty for nothing.
+type hands struct {
+	tool  string // what is taken
+	fluid string // what can, funnel or gun is wet with
+}
+
+// wait is a time that has to pass between two tasks.
+type wait struct {
+	input    int
+	step     *model.Step
+	from, to int
+	least    int64
+}
+
+// span is the time in which one thing of the machine is not as it was: off, open, loose or
+// empty. Others do not work at it then, and the machine does not run.
+type span struct {
+	input  int
+	key    string // part/drain-plug, cavity/gearbox
+	words  string
+	first  *model.Step
+	cavity bool
+}
+
+var (
+	opening = []string{"remove", "loosen", "open", "disconnect", "drain", "slacken"}
+	closing = []string{"refit", "tighten", "close", "connect", "fill", "tension", "replace", "bleed"}
+)
+
+// thing is the key of a part or a cavity that a step is done to; empty for anything else.
+func thing(object model.Object) string {
+	switch {
+	case object.Part != nil && !object.Part.Cover:
+		return "part/" + object.Part.Name
+	case object.Cavity != nil:
+		return "cavity/" + object.Cavity.Name
+	}
+	return ""
+}
+
+// touched are the keys of what a step is about: its objects, what holds them, the plugs of a
+// cavity, and what its words name.
+func touched(job *model.Job, step *model.Step, spans []span) map[string]bool {
+	out := map[string]bool{}
+	for _, object := range step.Objects {
+		if key := thing(object); key != "" {
+			out[key] = true
+		}
+		if object.Part != nil {
+			for _, name := range object.Part.HeldBy.Names() {
+				out["part/"+name] = true
+			}
+		}
+		if cavity := object.Cavity; cavity != nil {
+			for _, plug := range []model.Text{cavity.Drain, cavity.Fill, cavity.Vent} {
+				out["part/"+plug.Name()] = true
+			}
+		}
+	}
+	said := strings.ToLower(step.Told())
+	for _, object := range step.Objects {
+		said += " " + strings.ToLower(object.Words())
+	}
+	for _, one := range spans {
+		if len(one.words) > 3 && strings.Contains(said, strings.ToLower(one.words)) {
+			out[one.key] = true
+		}
+	}
+	return out
+}
+
+// spansOf lists what a job takes apart, empties or slackens and puts right again.
+func spansOf(input int, job *model.Job) []span {
+	var out []span
+	for _, step := range job.Steps {
+		if kindOf(step) != work || !slices.Contains(opening, step.Verb.Key) {
+			continue
+		}
+		for _, object := range step.Objects {
+			key := thing(object)
+			if key != "" && !slices.ContainsFunc(out, func(one span) bool { return one.key == key }) {
+				out = append(out, span{input: input, key: key, words: object.Words(), first: step, cavity: object.Cavity != nil})
+			}
+		}
+	}
+	return out
+}
+
+// runs reports whether the machine runs at a step, or moves by its own power.
+func runs(step *model.Step) bool {
+	return step.Verb.Key == "run" || step.Verb.Key == "start"
+}
+
+// setting is the state of the machine within one job.
+type setting struct {
+	cut, off, up uint64
+	pose         int
+}
+
+// change takes a state step over; it is the author's own order.
+func (m *machine) change(at *setting, job *model.Job, step *model.Step) {
+	switch kindOf(step) {
+	case cuts:
+		for _, object := range step.Objects {
+			at.cut |= 1 << index(&m.energies, object.Energy.Name)
+		}
+	case restores:
+		for _, object := range step.Objects {
+			at.cut &^= 1 << index(&m.energies, object.Energy.Name)
+		}
+		at.cut &^= m.follows
+	case uncovers:
+		for _, object := range step.Objects {
+			at.off |= 1 << index(&m.covers, object.Part.Name)
+		}
+	case covers:
+		for _, object := range step.Objects {
+			at.off &^= 1 << index(&m.covers, object.Part.Name)
+		}
+	case raises:
+		at.up |= 1 << index(&m.lifts, lifted(job, step))
+	case lowers:
+		at.up &^= 1 << index(&m.lifts, lifted(job, step))
+	case turns:
+		at.pose = index(&m.poses, step.Pose.Name())
+	}
+}
+
+// tasksOf cuts the steps of a job into tasks and waits.
+func (p *problem) tasksOf(input int, job *model.Job) {
+	m := &p.machine
+	at := setting{pose: m.resting(job)}
+	allEnergies, allCovers, allLifts := uint64(1)<<len(m.energies)-1, uint64(1)<<len(m.covers)-1, uint64(1)<<len(m.lifts)-1
+	vessels, took := p.vessels(job), times(job)
+	first := len(p.tasks)
+	var open []int // waits whose gate is not found yet
+	running, torn := false, true
+	for _, step := range job.Steps {
+		p.seconds[step] = took[step]
+		if kindOf(step) != work {
+			m.change(&at, job, step)
+			torn = true
+			continue
+		}
+		if step.Verb.Key == "wait" {
+			p.seconds[step] = seconds(step.Wait)
+		}
+		if step.Verb.Key == "wait" && len(p.tasks) > first {
+			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait)})
+			open, torn = append(open, len(p.waits)-1), true
+			continue
+		}
+		runs := runs(step) || running
+		own := need{cut: at.cut, off: at.off, on: vessels &^ at.off, up: at.up, down: allLifts &^ at.up, pose: at.pose}
+		if runs {
+			own.live, own.on = allEnergies&^at.cut, allCovers&^at.off
+		}
+		gate := -1
+		if !step.Meanwhile.On && len(open) > 0 {
+			for _, w := range open {
+				p.waits[w].to, gate = len(p.tasks), w
+			}
+			open, torn = nil, true
+		}
+		last := len(p.tasks) - 1
+		if torn || p.tasks[last].need != own || p.tasks[last].runs != runs || runs && !running {
+			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
+			last, torn = len(p.tasks)-1, false
+		}
+		p.tasks[last].steps = append(p.tasks[last].steps, step)
+		switch step.Verb.Key {
+		case "start":
+			running = true
+		case "stop":
+			running = false
+		}
+	}
+	for i := first; i < len(p.tasks); i++ {
+		if i > first {
+			p.before = append(p.before, [2]int{i - 1, i})
+		}
+		p.sum(&p.tasks[i])
+	}
+	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
+}
+
+// sum adds up what a task takes, and what hands are at.
+func (p *problem) sum(one *task) {
+	at := hands{}
+	for i, step := range one.steps {
+		took := p.hands(one.input, step)
+		lost := int64(0)
+		if took.tool != "" && took.tool != at.tool {
+			if at.tool != "" {
+				lost += toolSeconds
+				one.tools++
+			} else {
+				one.first.tool = took.tool
+			}
+			at.tool = took.tool
+		}
+		if took.fluid != "" && took.fluid != at.fluid {
+			if at.fluid != "" {
+				lost += fluidSeconds
+			} else {
+				one.first.fluid = took.fluid
+			}
+			at.fluid = took.fluid
+		}
+		if i == 0 {
+			lost = 0
+		}
+		one.lead = append(one.lead, lost)
+		one.time += lost + p.seconds[step]
+	}
+	one.last = at
+}
+
+// vessels are the covers of a job that guard against no energy: what they close is a vessel or
+// a housing, and where their author has one on it is to be on.
+func (p *problem) vessels(job *model.Job) uint64 {
+	var out uint64
+	for _, step := range job.Steps {
+		for _, object := range step.Objects {
+			if kindOf(step) == uncovers && len(object.Part.Guards.Names()) == 0 {
+				out |= 1 << index(&p.machine.covers, object.Part.Name)
+			}
+		}
+	}
+	return out
+}
+
+// keepLast makes a wait that nothing comes after a part of the task before it, since nobody
+// else can fill it.
+func (p *problem) keepLast(w wait) bool {
+	one := &p.tasks[w.from]
+	one.time += w.least
+	one.steps, one.lead = append(one.steps, w.step), append(one.lead, 0)
+	return true
+}

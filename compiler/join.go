@@ -1,0 +1,252 @@
+package compiler
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/compose"
+	"benchleaf/compiler/internal/due"
+	"benchleaf/compiler/internal/emit/json"
+	"benchleaf/compiler/internal/join"
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/sequence"
+	"benchleaf/compiler/internal/standing"
+	"benchleaf/compiler/source"
+)
+
+// Joining is what is asked of a job out of several procedures.
+type Joining struct {
+	Procedures []string // short names, at least one
+	Unit       string   // short name of the machine it is for; may be empty where there is one of its kind
+	On         string   // day such as 2026-05-01
+	Name       string   // short name of the new procedure; made out of the machine and the day where it is empty
+	Title      string   // as it prints; the usual where it is empty
+}
+
+// Joined is one job out of several procedures.
+type Joined struct {
+	Name    string
+	Source  []byte  // the procedure in the language of the shop, for the top of its folder
+	Result  *Result // of compiling it with the shop
+	Length  int64   // seconds from the first step to the last
+	Apart   int64   // seconds of the procedures one after the other
+	Percent int64   // it is at most so much above the shortest
+	Proved  bool    // it is the shortest, under the times it lists
+	Bound   int64   // seconds that no order goes below
+	Changes Changes
+	Without Changes // of the procedures one after the other
+
+	steps []plan.JoinedStep
+}
+
+// Changes counts what costs time besides the work.
+type Changes = join.Changes
+
+// Conflict is why procedures cannot be one job, with the places of what fights.
+type Conflict struct {
+	Text    string
+	Related []finding.Related
+}
+
+func (c *Conflict) Error() string { return c.Text }
+
+// Join makes one job out of procedures of one machine: prepared and closed up once, waits
+// filled, in the shortest order. The error is a *Conflict where no order is possible.
+func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
+	if _, err := due.ParseDay(asked.On); err != nil {
+		return nil, err
+	}
+	inputs, files, err := r.toJoin(asked)
+	if err != nil {
+		return nil, err
+	}
+	made, err := join.Of(inputs, sequence.Budget{})
+	var fight *join.Conflict
+	switch {
+	case errors.As(err, &fight):
+		return nil, conflictOf(fight)
+	case err != nil:
+		return nil, err
+	}
+	words, err := plan.LoadWords(cmp.Or(look.Language, inputs[0].Job.Language()))
+	if err != nil {
+		return nil, err
+	}
+	spoken := compose.JoinWords(words)
+	out := &Joined{Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
+	out.Name = first(asked.Name, fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
+	out.Source = []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken))
+	path := out.Name + ".toml"
+	if r.set.File(path) != nil {
+		return nil, fmt.Errorf("there is a file %s already; give the job another name", path)
+	}
+	text := source.New(path, out.Source)
+	out.Result = Compile(Input{Files: append(files, text), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
+	out.Result.timelines = map[string]*plan.Timeline{out.Name: compose.Timeline(made, words)}
+	if fight := out.fights(inputs); fight != nil {
+		return nil, fight
+	}
+	return out, nil
+}
+
+// units are the machines that stand in the shop.
+func (r *Result) units() []standing.Unit {
+	var jobs []*model.Job
+	for _, job := range r.Jobs {
+		jobs = append(jobs, job.work.Job)
+	}
+	units, _ := standing.Units(jobs, r.set.Units())
+	return units
+}
+
+// fights is what the walk of the states finds in a joined job and in none of its procedures:
+// one of them leaves, or wants to find, the machine otherwise than the others can bear. Nil
+// where it finds nothing.
+func (j *Joined) fights(inputs []join.Input) *Conflict {
+	for _, job := range j.Result.Jobs {
+		for _, breach := range job.walk.Breaches {
+			out := &Conflict{Text: fmt.Sprintf("as one job, a step would not fit the state that the others leave behind: %s (%s)", breach.Thing, breach.Kind)}
+			for _, step := range []*model.Step{breach.Step, breach.Since} {
+				if step == nil {
+					continue
+				}
+				if own := ownStep(inputs, step.Origin.Text); own != nil {
+					out.Related = append(out.Related, finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d", own.Number)})
+				}
+			}
+			for _, input := range inputs {
+				for _, text := range input.Job.Procedure.Start.Items {
+					if strings.Contains(strings.ToLower(text.Text), lastWord(breach.Thing)) {
+						out.Related = append(out.Related, finding.Related{Place: text.At, Text: "a condition of the start that speaks of it"})
+					}
+				}
+			}
+			return out
+		}
+	}
+	return nil
+}
+
+// ownStep is the step that a joined one comes from, by its origin: "A 7, B 2".
+func ownStep(inputs []join.Input, origin string) *model.Step {
+	letter, number := "", 0
+	if _, err := fmt.Sscanf(origin, "%s %d", &letter, &number); err != nil {
+		return nil
+	}
+	for i, input := range inputs {
+		if join.Letter(i) == letter && number >= 1 && number <= len(input.Job.Steps) {
+			return input.Job.Steps[number-1]
+		}
+	}
+	return nil
+}
+
+func lastWord(text string) string {
+	words := strings.Fields(strings.ToLower(text))
+	if len(words) == 0 {
+		return ""
+	}
+	return words[len(words)-1]
+}
+
+// toJoin are the jobs that are asked for, and the texts of all files.
+func (r *Result) toJoin(asked Joining) (inputs []join.Input, files []*source.File, err error) {
+	units := r.units()
+	names := unitNames(units)
+	if asked.Unit != "" && !slices.Contains(names, asked.Unit) {
+		return nil, nil, fmt.Errorf("there is no machine %q; there are: %s", asked.Unit, strings.Join(names, ", "))
+	}
+	for _, name := range asked.Procedures {
+		var job *Job
+		for _, unit := range units {
+			if asked.Unit == "" || unit.Name == asked.Unit {
+				if job = r.jobOf(name, unit); job != nil {
+					if asked.Unit == "" {
+						asked.Unit = unit.Name
+					}
+					break
+				}
+			}
+		}
+		switch {
+		case job == nil && r.set.Procedure(name) == nil:
+			return nil, nil, errors.New(r.noProcedure(name))
+		case job == nil:
+			return nil, nil, fmt.Errorf("no procedure %q is of %s, or an error stands against it", name, cmp.Or(asked.Unit, "any machine here"))
+		case slices.ContainsFunc(inputs, func(input join.Input) bool { return input.Job == job.work.Job }):
+			return nil, nil, fmt.Errorf("%s is named twice", name)
+		}
+		inputs = append(inputs, join.Input{Job: job.work.Job, Needs: job.work.Needs})
+	}
+	if len(inputs) == 0 {
+		return nil, nil, errors.New("no procedure is named")
+	}
+	for _, file := range r.set.Files {
+		files = append(files, file.Source)
+	}
+	return inputs, files, nil
+}
+
+// conflictOf puts a conflict of steps or conditions to the places where they stand.
+func conflictOf(fight *join.Conflict) *Conflict {
+	out := &Conflict{Text: fight.Text}
+	for _, one := range []*model.Step{fight.One, fight.Other} {
+		if one != nil {
+			out.Related = append(out.Related, finding.Related{Place: one.Header, Text: "this step"})
+		}
+	}
+	for _, one := range []model.Text{fight.Start, fight.Than} {
+		if one.Set() {
+			out.Related = append(out.Related, finding.Related{Place: one.At, Text: "this condition"})
+		}
+	}
+	return out
+}
+
+// Procedures are the short names of the procedures of one machine that a card can be printed of.
+func (r *Result) Procedures(unit string) []string {
+	var out []string
+	for _, one := range r.units() {
+		for i := range r.Jobs {
+			if job := &r.Jobs[i]; one.Name == unit && !job.Blocked && standing.Serves(job.work.Job, one) && !slices.Contains(out, job.Name) {
+				out = append(out, job.Name)
+			}
+		}
+	}
+	return out
+}
+
+// Joins are the procedures that a list of what is due asks for at one machine.
+func (d *Due) Joins(unit string) []string {
+	var out []string
+	for _, one := range d.stands {
+		if one.Unit.Name == unit && d.presses(one) && d.result.jobOf(one.Job.File.Name(), one.Unit) != nil {
+			out = append(out, one.Job.File.Name())
+		}
+	}
+	return out
+}
+
+// JSON is a joined job for other programs, with the times it was planned by.
+func (j *Joined) JSON() []byte {
+	counts := func(c Changes) [4]int { return [4]int{c.Isolations, c.Covers, c.Turns, c.Tools} }
+	return json.Joined(json.Join{Name: j.Name, Length: j.Length, Apart: j.Apart, Bound: j.Bound, Proved: j.Proved, Changes: counts(j.Changes), Without: counts(j.Without), Steps: j.steps})
+}
+
+// Pages draws the bench card of a joined job, and the list of what to bring for it.
+func (j *Joined) Pages(look Look) ([]Output, []Trouble, error) {
+	outputs, troubles, err := j.Result.Cards(look, nil)
+	if err != nil {
+		return nil, nil, err
+	}
+	lists, more, err := j.Result.Pick(look)
+	for i := range lists {
+		lists[i].Name = j.Name + "-" + lists[i].Name
+	}
+	return append(outputs, lists...), append(troubles, more...), err
+}

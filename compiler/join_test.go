@@ -1,0 +1,187 @@
+package compiler
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/source"
+)
+
+// machinesOf are the machines of a shop with the procedures of each.
+func machinesOf(r *Result) map[string][]string {
+	out := map[string][]string{}
+	for _, unit := range r.units() {
+		if names := r.Procedures(unit.Name); len(names) > 1 {
+			out[unit.Name] = names
+		}
+	}
+	return out
+}
+
+// subsets are all choices of two or more.
+func subsets(names []string) [][]string {
+	var out [][]string
+	for bits := 1; bits < 1<<len(names); bits++ {
+		var one []string
+		for i, name := range names {
+			if bits&(1<<i) != 0 {
+				one = append(one, name)
+			}
+		}
+		if len(one) > 1 {
+			out = append(out, one)
+		}
+	}
+	return out
+}
+
+// Every job that can be joined out of the procedures of one machine of the demonstration shop
+// is walked through without a finding of the walk or of the rules, keeps every step of every
+// procedure in its order, and is never longer than the procedures one after the other.
+func TestEveryJoinedJobOfTheShopWalks(t *testing.T) {
+	files := ReadFolder(t, "../procedures")
+	result := Compile(Input{Files: files})
+	joined, refused := 0, []string{}
+	for unit, names := range machinesOf(result) {
+		for _, some := range subsets(names) {
+			made, err := result.Join(Look{}, Joining{Procedures: some, Unit: unit, On: "2026-05-01"})
+			var fight *Conflict
+			if errors.As(err, &fight) {
+				refused = append(refused, strings.Join(some, "+"))
+				assert.GreaterOrEqual(t, len(fight.Related), 2, "both places: %s", fight.Text)
+				continue
+			}
+			require.NoError(t, err, "%s: %v", unit, some)
+			joined++
+			assert.Empty(t, made.Result.Jobs[0].walk.Breaches, "%s: %v", unit, some)
+			assert.True(t, made.Proved, "%s: %v", unit, some)
+			assert.LessOrEqual(t, made.Length, made.Apart, "%s: %v", unit, some)
+			var worse []string
+			for _, found := range made.Result.Findings {
+				if found.Severity > finding.Note {
+					worse = append(worse, fmt.Sprintf("%d: %s %s", found.Place.Start().Line, found.Rule, found.Summary))
+				}
+			}
+			assert.Empty(t, worse, "%s: %v\n%s", unit, some, made.Source)
+			keepsOrder(t, made, result, some)
+		}
+	}
+	assert.Greater(t, joined, 12)
+	for _, name := range refused {
+		assert.Contains(t, name, "band-mill-", "only the mill has conditions that fight: a blade on and a blade off")
+	}
+}
+
+// keepsOrder wants each step of a procedure in the joined job once, in its order; those that
+// only make the machine ready may stand in for one another.
+func keepsOrder(t *testing.T, made *Joined, shop *Result, names []string) {
+	t.Helper()
+	steps := made.Result.Jobs[0].work.Job.Steps
+	for i, name := range names {
+		var numbers []int
+		all := map[int]bool{}
+		for _, step := range steps {
+			for k, part := range strings.Split(step.Origin.Text, ", ") {
+				var letter string
+				var number int
+				_, err := fmt.Sscanf(part, "%s %d", &letter, &number)
+				require.NoError(t, err, step.Origin.Text)
+				if letter != string(rune('A'+i)) {
+					continue
+				}
+				all[number] = true
+				if k == 0 && work(step.Verb.Key) {
+					numbers = append(numbers, number)
+				}
+			}
+		}
+		assert.True(t, slices.IsSorted(numbers), "%s: %v", name, numbers)
+		for _, job := range shop.Jobs {
+			if job.Name != name || job.Variant != made.Result.Jobs[0].Variant {
+				continue
+			}
+			for _, step := range job.work.Job.Steps {
+				assert.True(t, all[step.Number] || !work(step.Verb.Key), "step %d of %s is in the job", step.Number, name)
+			}
+		}
+	}
+}
+
+// work reports whether a verb is no change of the state of the machine.
+func work(verb string) bool {
+	return !slices.Contains([]string{"isolate", "prove", "relieve", "restore", "remove", "open", "loosen", "refit", "close", "tighten", "raise", "support", "lower", "turn-over"}, verb)
+}
+
+// A plan that is damaged is caught by the walk: a step is left out, or two change places, and
+// the joined procedure is read again.
+func TestDamagedPlansAreCaught(t *testing.T) {
+	files := ReadFolder(t, "../procedures")
+	result := Compile(Input{Files: files})
+	tried, caught := map[string]int{}, map[string]int{}
+	for unit, names := range machinesOf(result) {
+		made, err := result.Join(Look{}, Joining{Procedures: names[:2], Unit: unit, On: "2026-05-01"})
+		var fight *Conflict
+		if errors.As(err, &fight) {
+			continue
+		}
+		require.NoError(t, err, unit)
+		blocks := strings.Split(string(made.Source), "\n\n[[")
+		verb := func(block string) string {
+			for _, line := range strings.Split(block, "\n")[1:] {
+				if key, _, found := strings.Cut(line, " = "); found && key != "stage" {
+					return key
+				}
+			}
+			return ""
+		}
+		try := func(kind string, damaged []string) {
+			tried[kind]++
+			text := source.New(made.Name+".toml", []byte(strings.Join(damaged, "\n\n[[")))
+			again := Compile(Input{Files: append(slices.Clone(files), text), Targets: []string{made.Name + ".toml"}})
+			if len(again.Jobs) == 1 && len(again.Jobs[0].walk.Breaches) > 0 {
+				caught[kind]++
+			}
+		}
+		for i := 1; i < len(blocks); i++ {
+			switch verb(blocks[i]) {
+			case "refit", "restore":
+				try("left out: "+verb(blocks[i]), slices.Delete(slices.Clone(blocks), i, i+1))
+			case "remove": // what a new part takes the place of need not be taken off by itself
+				_, object, _ := strings.Cut(blocks[i], "remove = ")
+				object, _, _ = strings.Cut(object, "\n")
+				if !strings.Contains(string(made.Source), "refit = "+object) {
+					continue
+				}
+				try("left out: remove", slices.Delete(slices.Clone(blocks), i, i+1))
+			case "fill":
+				for k := i - 1; k > 0; k-- { // the fill goes before what shuts the drain
+					if verb(blocks[k]) == "drain" {
+						moved := slices.Delete(slices.Clone(blocks), i, i+1)
+						try("filled too early", slices.Insert(moved, k+1, blocks[i]))
+						break
+					}
+				}
+			case "run":
+				for k := i - 1; k > 0; k-- { // the machine runs before it is closed
+					if verb(blocks[k]) == "refit" {
+						moved := slices.Delete(slices.Clone(blocks), i, i+1)
+						try("runs too early", slices.Insert(moved, k, blocks[i]))
+						break
+					}
+				}
+			}
+		}
+	}
+	t.Log(tried, caught)
+	for kind, n := range tried {
+		assert.Equal(t, n, caught[kind], kind)
+	}
+	assert.Greater(t, len(tried), 3)
+}
