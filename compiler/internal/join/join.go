@@ -60,7 +60,7 @@ type Wait struct {
 	Step     *model.Step
 	From, To int   // deeds
 	Least    int64 // seconds
-	Idle     int64 // seconds of it in which nothing is done
+	Idle     int64 // seconds at its end in which nothing is left to do
 }
 
 // Setting is what the machine is set to, as far as the procedures change it.

@@ -13,6 +13,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	v := vector{pose: p.resting}
 	state := p.state(v)
 	begin, finish := map[int]int{}, map[int]int{} // deeds of a task
+	idle, free := map[int]int64{}, int64(0)       // before a task; when the hands are free
 	for _, t := range solved.Order {
 		one := &p.tasks[t]
 		if one.within >= 0 { // done already
@@ -22,6 +23,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		made := p.toward(p.states[state], one.need)
 		next, cost, _ := p.move(state, t)
 		start := solved.Starts[t]
+		idle[t], free = start-cost-free, start+one.time
 		p.acts(out, made, start-cost)
 		out.Changes.add(made.counts)
 		out.Changes.Seconds += cost
@@ -53,14 +55,10 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	p.acts(out, made, solved.Length-p.cost(made.acts))
 	out.between()
 	for w, one := range p.waits {
-		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least}
-		free := out.Deeds[wait.From].Start + out.Deeds[wait.From].Seconds
+		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Idle: idle[one.to]}
 		for d := wait.From + 1; d < wait.To; d++ {
 			out.Deeds[d].Open, out.Deeds[d].Between = append(out.Deeds[d].Open, w), false
-			wait.Idle += max(0, out.Deeds[d].Start-free)
-			free = out.Deeds[d].Start + out.Deeds[d].Seconds
 		}
-		wait.Idle += max(0, out.Deeds[wait.To].Start-free)
 		out.Deeds[wait.To].Between = false
 		out.Waits = append(out.Waits, wait)
 	}
