@@ -1,6 +1,7 @@
 package compiler
 
 import (
+	"bytes"
 	"io"
 
 	"benchleaf/compiler/internal/entry"
@@ -29,6 +30,16 @@ type BookFaults = entry.Faults
 func ScanBook(text io.Reader, each func(e Entry, line int) error) error {
 	return entry.Scan(text, each)
 }
+
+// ScanForm hands over the entries of a form that was filled in, or of what a phone gave.
+// Unlike the book it may begin with the version of the language.
+func ScanForm(text []byte, each func(e Entry, line int) error) error {
+	return entry.Scan(bytes.NewReader(entry.Unversioned(text)), each)
+}
+
+// IsForm reports whether a text holds entries of a service book and nothing else. It is then
+// no procedure, machine or library, whatever the name of its file.
+func IsForm(text []byte) bool { return entry.Alone(text) }
 
 // BookText is the text of a service book, as long as it was when it was opened: what is
 // added to it meanwhile is left for the next time. It is read piece by piece, more than
