@@ -56,6 +56,12 @@ func TornBook(text BookText) (whole int64, err error) { return entry.TornAt(text
 // program writes it, each with a higher number than the one before; false for any other.
 func LastEntry(text []byte) (number int, ok bool) { return entry.Last(text) }
 
+// Steps names steps by their numbers, with a word behind them for one or for several.
+func Steps(numbers []int, one, several string) string { return entry.Steps(numbers, one, several) }
+
+// Voids reports whether an entry only takes another one out, and says nothing instead.
+func Voids(e Entry) bool { return e.Voids() }
+
 // On is an entry of a day such as 2026-05-01.
 func On(e Entry, day string) Entry {
 	e.Date = entry.Day(day)

@@ -132,9 +132,27 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	return out, err
 }
 
-// scan gives the entries in their order. What of the book cannot be read is told once, and
-// the rest counts.
+// scan gives the entries in their order that are of what is asked for.
 func (f *fleet) scan(each func(entry.Entry) error) error {
+	if err := f.read(func(e entry.Entry) error {
+		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
+			return nil
+		}
+		return each(e)
+	}); err != nil {
+		return err
+	}
+	for _, one := range f.more {
+		if err := each(one); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// read gives all entries that stand in the book. What of it cannot be read is told once, and
+// the rest counts.
+func (f *fleet) read(each func(entry.Entry) error) error {
 	place := 0
 	var numbers entry.Numbers
 	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
@@ -142,9 +160,6 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 		e.Number = cmp.Or(e.Number, place)
 		if !f.scanned {
 			numbers.Take(e.Number)
-		}
-		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
-			return nil
 		}
 		return each(e)
 	})
@@ -160,11 +175,6 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 			f.wrong = append(f.wrong, Bookfile+": "+problem)
 		}
 		f.problems, f.scanned = append(f.problems, f.wrong...), true
-	}
-	for _, one := range f.more {
-		if err := each(one); err != nil {
-			return err
-		}
 	}
 	return nil
 }

@@ -84,7 +84,7 @@ func (n *Numbers) Problems(faults Faults) []string {
 			out = append(out, fmt.Sprintf(several, someOf(numbers))+"; "+help)
 		}
 	}
-	say(n.twice, "there are several entries with the number %d", "the numbers %s each stand at several entries", "give each entry a number of its own, those behind it first")
+	say(n.twice, "there are several entries with the number %d", "the numbers %s each stand at several entries", "give all but the first a number that no other has")
 	say(n.back, "entry %d stands behind an entry with a higher number", "entries %s stand behind an entry with a higher number", "a book grows at its end alone, so put it back as it was")
 	read := &Numbers{runs: slices.Clone(n.runs)}
 	for _, fault := range faults {
