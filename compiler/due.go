@@ -62,14 +62,7 @@ func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
 	}
-	for _, problem := range kept.Problems {
-		whose := fmt.Sprintf("entry %d of the service book", problem.Entry)
-		if problem.Entry == given {
-			whose = "given now"
-		}
-		out.Problems = append(out.Problems, whose+": "+problem.Text)
-	}
-	out.Problems = append(out.Problems, r.misnamed(kept.Worked)...)
+	out.Problems = append(out.Problems, r.told(kept)...)
 	if len(stands) == 0 {
 		return out, nil
 	}
@@ -90,32 +83,6 @@ func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 	return out, nil
 }
 
-// misnamed tells of the procedures that entries name and the shop has not, whether the name
-// is misspelt or the procedure is gone: a line for each name, however many entries there are.
-// Where not every file of the shop is there and can be read, nobody knows what it has.
-func (r *Result) misnamed(worked map[string]standing.Worked) []string {
-	if !r.whole || slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Broken }) {
-		return nil
-	}
-	var names []string
-	for name := range worked {
-		if r.set.Procedure(name) == nil {
-			names = append(names, name)
-		}
-	}
-	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(worked[a].Last, worked[b].Last), cmp.Compare(a, b)) })
-	var out []string
-	for _, name := range names {
-		one := worked[name]
-		whose := fmt.Sprintf("entry %d of the service book", one.Last)
-		if one.Times > 1 {
-			whose = fmt.Sprintf("%d entries of the service book, the last of them entry %d", one.Times, one.Last)
-		}
-		out = append(out, whose+": "+r.noProcedure(name))
-	}
-	return out
-}
-
 // fleet is the machines of a shop with what its service book tells of them up to a day.
 type fleet struct {
 	jobs     []*model.Job
@@ -126,7 +93,8 @@ type fleet struct {
 	text     BookText      // of the book
 	whole    int64         // bytes from its start
 	more     []entry.Entry // behind it
-	faults   bool          // of the book were told
+	wrong    []string      // entries that cannot be read, and numbers that are not in order
+	scanned  bool          // the book was read to its end once
 
 	elsewhere map[string]bool // machines that nobody asks for
 }
@@ -164,34 +132,49 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	return out, err
 }
 
-// scan gives the entries in their order. What of the book cannot be read is told once, and
-// the rest counts.
+// scan gives the entries in their order that are of what is asked for.
 func (f *fleet) scan(each func(entry.Entry) error) error {
-	place := 0
-	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
-		place++
+	if err := f.read(func(e entry.Entry) error {
 		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
 			return nil
 		}
-		e.Number = cmp.Or(e.Number, place)
 		return each(e)
-	})
-	var faults entry.Faults
-	switch {
-	case errors.As(err, &faults):
-		if !f.faults {
-			for _, fault := range faults {
-				f.problems = append(f.problems, Bookfile+": "+fault.Error())
-			}
-		}
-		f.faults = true
-	case err != nil:
-		return unread(err)
+	}); err != nil {
+		return err
 	}
 	for _, one := range f.more {
 		if err := each(one); err != nil {
 			return err
 		}
+	}
+	return nil
+}
+
+// read gives all entries that stand in the book. What of it cannot be read is told once, and
+// the rest counts.
+func (f *fleet) read(each func(entry.Entry) error) error {
+	place := 0
+	var numbers entry.Numbers
+	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
+		place++
+		e.Number = cmp.Or(e.Number, place)
+		if !f.scanned {
+			numbers.Take(e.Number)
+		}
+		return each(e)
+	})
+	var faults entry.Faults
+	if err != nil && !errors.As(err, &faults) {
+		return unread(err)
+	}
+	if !f.scanned {
+		for _, fault := range faults {
+			f.wrong = append(f.wrong, Bookfile+": "+fault.Error())
+		}
+		for _, problem := range numbers.Problems(faults) {
+			f.wrong = append(f.wrong, Bookfile+": "+problem)
+		}
+		f.problems, f.scanned = append(f.problems, f.wrong...), true
 	}
 	return nil
 }

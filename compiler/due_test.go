@@ -225,7 +225,7 @@ func TestWhatIsDueByHand(t *testing.T) {
 			[]string{"loader | soon | 2026-05-10 | calendar | last 2025-05-10"}, nil},
 		"which of the two": {shop(`every = "12 months"`, two), Asked{On: "2026-05-01"}, worked("2025-06-01") + worked("2025-07-01", `unit = "front"`) + worked("2025-08-01", `unit = "side"`) + worked("2025-09-01", `variant = "long"`),
 			[]string{"front | later | 2026-07-01 | calendar | last 2025-07-01", "back | later | 2026-09-01 | calendar | last 2025-09-01"},
-			[]string{`entry 1 of the service book: it does not say which of the machines it is of; write unit = "back", or another of: back, front`, `entry 3 of the service book: no machine here is named "side"`}},
+			[]string{`entry 1 of the service book: it does not say which of the machines it is of; write unit = "back", or another of: back, front`, `entry 3 of the service book: no machine here is named "side"; there are: back, front`}},
 		"on condition": {words(`when = "When the chain squeaks"`), Asked{On: "2026-05-01"}, worked("2025-05-10"),
 			[]string{"Bark loader | on-condition | last 2025-05-10 | When the chain squeaks"}, nil},
 		"of tomorrow": {words(`every = "12 months"`), Asked{On: "2026-05-01"}, worked("2025-05-10") + worked("2026-05-02"),

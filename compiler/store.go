@@ -147,7 +147,7 @@ func (r *Result) uses(e entry.Entry, units []standing.Unit) []store.Use {
 	}
 	return store.Uses(job.work.Job, job.work.Needs, func(step int) bool {
 		left := slices.ContainsFunc(e.LeftOut, func(left entry.LeftOut) bool { return left.Step == step })
-		return !left && (len(e.Done) == 0 || slices.Contains(e.Done, step))
+		return !left && !slices.Contains(e.Open, step) && (len(e.Done) == 0 || slices.Contains(e.Done, step))
 	})
 }
 

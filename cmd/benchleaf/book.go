@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -190,8 +191,10 @@ func (b *book) look() (highest int, err error) {
 		}
 		b.ends = last[0] == '\n'
 	}
+	place := 0
 	err = compiler.ScanBook(io.NewSectionReader(b.file, 0, b.whole), func(e compiler.Entry, _ int) error {
-		highest = max(highest, e.Number)
+		place++
+		highest = max(highest, cmp.Or(e.Number, place)) // an entry without a number is known by its place
 		return nil
 	})
 	var faults compiler.BookFaults

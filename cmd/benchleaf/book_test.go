@@ -254,10 +254,10 @@ func TestTheNextNumber(t *testing.T) {
 	}{
 		"none":                  {"", 1},
 		"a head":                {compiler.BookHead, 1},
-		"one by hand":           {"[[entry]]\nwho = \"B.\"\n", 1},
+		"one by hand":           {"[[entry]]\nwho = \"B.\"\n", 2},
 		"one by hand, numbered": {"[[entry]]\nnumber = 0x10\n", 17},
 		"long":                  {long, 201},
-		"long, then by hand":    {long + "\n[[entry]]\nwho = \"B.\"\n", 201},
+		"long, then by hand":    {long + "\n[[entry]]\nwho = \"B.\"\n", 202},
 		"long, then numbered":   {long + "\n[[entry]]\nnumber = 300 # mine\n", 301},
 		"no line end":           {long + "\n[[entry]]\nnumber = 300", 301},
 		"a fault":               {long + "\n[[entry]]\nnumber = 300\nwho = B.\n", 301},

@@ -98,9 +98,21 @@ func (f *finder) start(asked string) {
 		f.fault("%s is not a procedure file; their names end in .toml", asked)
 	case !info.Mode().IsRegular():
 		f.fault("%s is not a plain file", asked)
+	case isForm(real, info.Size()):
+		f.fault("%s holds entries of the service book; write them into it with: benchleaf log %s", asked, asked)
 	case f.files[real] == "":
 		f.files[real] = real
 	}
+}
+
+// isForm reports whether a file holds entries of a service book alone. What cannot be read
+// is told where it is read.
+func isForm(path string, size int64) bool {
+	if size > mostBytes {
+		return false
+	}
+	text, err := os.ReadFile(path)
+	return err == nil && compiler.IsForm(text)
 }
 
 // missing says why a path that was asked for leads nowhere.

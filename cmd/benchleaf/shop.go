@@ -61,7 +61,12 @@ func load(from string, paths []string) ([]*shop, error) {
 		s := &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
 			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }}
 		f.faults = append(f.faults, s.read()...)
-		shops = append(shops, s)
+		if len(s.targets) > 0 {
+			shops = append(shops, s)
+		}
+	}
+	if len(shops) == 0 && len(f.faults) == 0 {
+		f.fault("there are only entries of a service book in %s, and no procedure", strings.Join(paths, ", "))
 	}
 	return shops, told(f.faults)
 }
@@ -101,7 +106,8 @@ func (f *finder) above(folder string) string {
 	return found
 }
 
-// read reads the targets and whatever they use, and theirs in turn.
+// read reads the targets and whatever they use, and theirs in turn. What holds entries of the
+// service book alone, as a form that somebody fills in, is left aside.
 func (s *shop) read() []error {
 	var faults []error
 	known := map[string]bool{}
@@ -124,6 +130,10 @@ func (s *shop) read() []error {
 		text, err := s.open(path, mostBytes, "a procedure file")
 		if err != nil {
 			faults = append(faults, err)
+			continue
+		}
+		if compiler.IsForm(text) {
+			s.targets = slices.DeleteFunc(s.targets, func(target string) bool { return target == path })
 			continue
 		}
 		file := source.New(path, text)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -28,10 +29,16 @@ func historyCommand(by *caller) *cobra.Command {
 		Long: `History reads the service book of the shop and writes for each machine what was done to
 it, when, by whom and to which revision, what was left out and what was found outside
 of its limit; and all entries as one CSV for a spreadsheet, also those that a later one
-stands for.`,
+stands for, what came into the store, and those of a machine that is described no more.`,
 		Example: `  benchleaf history                       every machine, into out
   benchleaf history --on 2026-05-01       as it stood on a day`,
-	}, (*compiler.Result).Histories)
+	}, func(result *compiler.Result, look compiler.Look, asked compiler.Asked, book compiler.BookText) ([]compiler.Output, []compiler.Trouble, error) {
+		outputs, troubles, told, err := result.Histories(look, asked, book)
+		for _, problem := range told {
+			fmt.Fprintln(by.err, problem)
+		}
+		return outputs, troubles, err
+	})
 }
 
 // bookDrawn is what is drawn of a service book.

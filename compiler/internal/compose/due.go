@@ -93,6 +93,12 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	if last := one.Last; last != nil && last.Outside > 0 {
 		notes = append(notes, strings.ReplaceAll(labels.OutsideLast, "{n}", strconv.Itoa(last.Outside)))
 	}
+	if last := one.Last; last != nil && last.LeftOut > 0 {
+		notes = append(notes, strings.ReplaceAll(labels.LeftOutLast, "{n}", strconv.Itoa(last.LeftOut)))
+	}
+	if begun := one.Begun; begun != nil {
+		notes = append(notes, strings.NewReplacer("{day}", begun.Day.String(), "{n}", strconv.Itoa(begun.Open)).Replace(labels.BegunLast))
+	}
 	row.Note = strings.Join(notes, "; ")
 	return row
 }

@@ -13,59 +13,42 @@ import (
 	"benchleaf/compiler/internal/standing"
 )
 
-// History puts into words what a service book tells of one machine. works are its jobs, at
-// least one; entries are those of the machine in the order of the book, with the numbers of
-// those that a later one stands for. It is an error when the shop's language has no words.
-func History(works []Work, unit standing.Unit, entries []entry.Entry, put map[int]bool, system quantity.System) (plan.History, error) {
+// History puts into words what a service book tells of one machine up to a day. works are its
+// jobs, at least one; entries are those of the machine in the order of the book, with the
+// numbers of those that a later one stands for. It is an error when the shop's language has no
+// words.
+func History(works []Work, unit standing.Unit, entries []entry.Entry, put map[int]bool, on string, system quantity.System) (plan.History, error) {
 	w, err := newWriter(works[0], system)
 	if err != nil {
 		return plan.History{}, err
 	}
 	labels := w.words.Labels
-	out := plan.History{Words: w.words, Machine: unit.Title}
+	out := plan.History{Words: w.words, Machine: unit.Title, To: on, Entries: Entries(works, entries, put)}
 	if shop := works[0].Job.Shop; shop != nil {
 		out.Shop = shop.Title.Text
-	}
-	titles := map[string]string{}
-	for _, work := range works {
-		titles[work.Job.File.Name()] = work.Job.Procedure.Title.Text
 	}
 	out.Done = plan.Table{Key: "done", Title: labels.HistoryDone, Columns: []string{labels.Date, labels.Hours, labels.Procedure, labels.Revision, labels.Who, labels.Remarks}}
 	out.Open = plan.Table{Key: "open", Title: labels.HistoryOpen, Columns: []string{labels.Date, labels.Procedure, labels.Step, labels.Note}}
 	last := ""
-	for _, e := range entries {
-		one := plan.HistoryEntry{Number: e.Number, Date: string(e.Date), Unit: unit.Name, Procedure: e.Procedure, Title: cmp.Or(titles[e.Procedure], e.Procedure), Revision: e.Revision,
-			Meter: e.Meter, Who: e.Who, Done: len(e.Done), Remarks: e.Remarks, Corrects: e.Corrects, Put: put[e.Number]}
-		for _, left := range e.LeftOut {
-			one.LeftOut = append(one.LeftOut, strings.TrimSuffix(fmt.Sprintf("%d: %s", left.Step, left.Why), ": "))
-		}
-		for _, step := range e.Open {
-			one.LeftOut = append(one.LeftOut, strconv.Itoa(step))
-		}
-		for _, reading := range e.Readings {
-			said := reading.What + " " + reading.Value
-			one.Readings = append(one.Readings, said)
-			if reading.Outside {
-				one.Outside = append(one.Outside, said)
-			}
-		}
-		out.Entries = append(out.Entries, one)
+	for i, e := range dayByDay(entries) {
+		one := out.Entries[i]
 		if one.Put {
 			continue
 		}
-		if out.From == "" {
-			out.From = one.Date
-		}
-		out.From, out.To = min(out.From, one.Date), max(out.To, one.Date)
-		if one.Meter != "" {
-			last = one.Meter
-		}
+		out.From = cmp.Or(out.From, one.Date)
+		last = cmp.Or(one.NewMeter, one.Meter, last)
 		if e.Procedure == "" && e.NewMeter == "" && e.Remarks == "" {
 			continue // a meter that was read
 		}
 		remarks := []string{e.Remarks}
 		if e.NewMeter != "" {
 			remarks = append(remarks, labels.NewMeter+" "+e.NewMeter)
+		}
+		if n := len(e.Open); n > 0 && e.Procedure != "" {
+			remarks = append(remarks, strings.ReplaceAll(labels.NotFinished, "{n}", strconv.Itoa(n)))
+		}
+		if n := len(e.LeftOut); n > 0 {
+			remarks = append(remarks, strings.ReplaceAll(labels.StepsLeftOut, "{n}", strconv.Itoa(n)))
 		}
 		if len(one.Outside) > 0 {
 			remarks = append(remarks, labels.Outside+labels.Colon+" "+strings.Join(one.Outside, ", "))
@@ -86,6 +69,48 @@ func History(works []Work, unit standing.Unit, entries []entry.Entry, put map[in
 	}
 	out.Done, out.Open = saying(out.Done), saying(out.Open)
 	return out, nil
+}
+
+// dayByDay are entries by day, those of one day as they stand in the book.
+func dayByDay(entries []entry.Entry) []entry.Entry {
+	out := slices.Clone(entries)
+	slices.SortStableFunc(out, func(a, b entry.Entry) int { return cmp.Compare(a.Date, b.Date) })
+	return out
+}
+
+// Entries are entries of a service book for other programs, by day. works tell the titles of
+// their procedures; put has the numbers of those that a later one stands for.
+func Entries(works []Work, entries []entry.Entry, put map[int]bool) []plan.HistoryEntry {
+	titles := map[string]string{}
+	for _, work := range works {
+		titles[work.Job.File.Name()] = work.Job.Procedure.Title.Text
+	}
+	moved := func(list []entry.Moved) (out []string) {
+		for _, one := range list {
+			out = append(out, one.What+" "+one.Amount)
+		}
+		return out
+	}
+	var out []plan.HistoryEntry
+	for _, e := range dayByDay(entries) {
+		one := plan.HistoryEntry{Number: e.Number, Date: string(e.Date), Unit: cmp.Or(e.Unit, e.Machine), Procedure: e.Procedure, Title: cmp.Or(titles[e.Procedure], e.Procedure), Revision: e.Revision,
+			Meter: e.Meter, NewMeter: e.NewMeter, Who: e.Who, Done: len(e.Done), Remarks: e.Remarks, Corrects: e.Corrects, Put: put[e.Number], Used: moved(e.Used), Received: moved(e.Received)}
+		for _, left := range e.LeftOut {
+			one.LeftOut = append(one.LeftOut, strings.TrimSuffix(fmt.Sprintf("%d: %s", left.Step, left.Why), ": "))
+		}
+		for _, step := range e.Open {
+			one.LeftOut = append(one.LeftOut, strconv.Itoa(step))
+		}
+		for _, reading := range e.Readings {
+			said := reading.What + " " + reading.Value
+			one.Readings = append(one.Readings, said)
+			if reading.Outside {
+				one.Outside = append(one.Outside, said)
+			}
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // undone are the steps that were left out or open, and why: steps in a row for one reason together.

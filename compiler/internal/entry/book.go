@@ -272,7 +272,26 @@ func decode(block []byte) (entries []Entry, listed bool, wrong *flaw) {
 			wrong = locate(block, unknown(left[0]))
 		}
 	}
+	if at := leading(block); wrong != nil && isSingle(skipLines(block, at)) {
+		wrong.line = 1 + at
+		wrong.summary, wrong.help = "an entry stands below two brackets on each side", "write [[entry]]; until then it does not count"
+	}
 	return book.Entries, meta.Type("entry") == "Array", wrong
+}
+
+// isSingle reports whether a line is the header of an entry with too few brackets.
+func isSingle(line []byte) bool {
+	return singleHeader.Match(bytes.TrimLeft(line[:min(len(line), 80)], " \t"))
+}
+
+var singleHeader = regexp.MustCompile(`^\[[ \t]*(entry|"entry"|'entry')[ \t]*\]`)
+
+// skipLines is a text from behind some lines on.
+func skipLines(text []byte, lines int) []byte {
+	for range lines {
+		text = text[min(len(text), lineEnd(text, 0)+1):]
+	}
+	return text
 }
 
 // fieldsOf are the fields of the table that a path leads to; nil where it leads to none.

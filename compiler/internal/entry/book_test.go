@@ -261,6 +261,7 @@ func TestEveryFaultOfABookIsTold(t *testing.T) {
 		"unknown key in braces":     {"\n[[entry]]\nnumber = 7\nreading = [{what = \"x\"},\n {look = 1}]\n", 4, `no entry has a key "entry.reading.look"`},
 		"unknown table":             {"\n[[entry]]\nnumber = 7\n\n[[entry.look]]\nwhat = \"x\"\n", 5, `no entry has a key "entry.look"`},
 		"table of no entry":         {"\n[[entry]]\nnumber = 7\n[machine]\ntitle = \"x\"\n", 4, `no entry has a key "machine"`},
+		"single brackets":           {"\n# form\n[entry]\nnumber = 7\nunit = \"x\"\n", 3, `an entry stands below two brackets on each side; write [[entry]]`},
 		"capital":                   {"\n[[entry]]\nnumber = 7\nWho = \"R. A.\"\n", 4, `no entry has a key "entry.Who"`},
 		"key twice":                 {"\n[[entry]]\nnumber = 7\nwho = \"R. A.\"\nwho = \"B. C.\"\n", 5, `already`},
 		"text for a number":         {"\n[[entry]]\nwho = \"x\"\nnumber = 7\ncorrects = \"3\"\n", 5, `"entry.corrects" takes a whole number; write corrects = 17`},

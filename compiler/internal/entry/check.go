@@ -16,8 +16,11 @@ func (e Entry) Check(card plan.Card) []string {
 	c := checkerOf(card)
 	c.head(e)
 	c.walked(e)
-	for _, reading := range e.Readings {
+	for i, reading := range e.Readings {
 		c.reading(reading)
+		if slices.ContainsFunc(e.Readings[:i], func(other Reading) bool { return other.Step == reading.Step && other.What == reading.What }) {
+			c.say("%s is there more than once; leave one", named(reading))
+		}
 	}
 	return c.out
 }
@@ -91,26 +94,79 @@ func (c *checker) walked(e Entry) {
 	for _, left := range e.LeftOut {
 		told[left.Step]++
 	}
+	var none, often []int
 	for number := 1; number <= len(c.steps); number++ {
-		if told[number] != 1 {
-			c.say("step %d is told %d times: once each as done, open or left out", number, told[number])
+		switch n := told[number]; {
+		case n == 0:
+			none = append(none, number)
+		case n > 1:
+			often = append(often, number)
 		}
 		delete(told, number)
 	}
-	for _, number := range slices.Sorted(maps.Keys(told)) {
-		c.say("the card has no step %d", number)
+	if len(none) > 0 {
+		c.say("%s neither done, nor open, nor left out", Steps(none, "is", "are"))
 	}
+	if len(often) > 0 {
+		c.say("%s told more than once; each is done, or open, or left out", Steps(often, "is", "are"))
+	}
+	if strange := slices.Sorted(maps.Keys(told)); len(strange) > 0 {
+		c.say("the card has no %s", Steps(strange, "", ""))
+	}
+}
+
+// Steps names steps by their numbers, those in a row together, with a word behind them for
+// one or for several: "step 3 is", "steps 3 to 7 and 9 are".
+func Steps(numbers []int, one, several string) string {
+	numbers = slices.Compact(slices.Sorted(slices.Values(numbers)))
+	if len(numbers) == 1 {
+		return strings.TrimSpace(fmt.Sprintf("step %d %s", numbers[0], one))
+	}
+	return strings.TrimSpace("steps " + runs(numbers) + " " + several)
+}
+
+// runs writes rising numbers, those in a row together: "3 to 7, 9 and 12".
+func runs(numbers []int) string {
+	var parts []string
+	for i := 0; i < len(numbers); {
+		end := i + 1
+		for end < len(numbers) && numbers[end] == numbers[end-1]+1 {
+			end++
+		}
+		if end-i > 2 {
+			parts = append(parts, fmt.Sprintf("%d to %d", numbers[i], numbers[end-1]))
+			i = end
+			continue
+		}
+		parts = append(parts, fmt.Sprint(numbers[i]))
+		i++
+	}
+	return listed(parts)
+}
+
+// listed joins parts as a sentence does: "3, 4 and 9".
+func listed(parts []string) string {
+	if n := len(parts); n > 1 {
+		return strings.Join(parts[:n-1], ", ") + " and " + parts[n-1]
+	}
+	return strings.Join(parts, "")
 }
 
 // plain is a text as it is typed: an amount has plain spaces in it.
 func plain(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
 
-func (c *checker) reading(reading Reading) {
-	blank, known := c.blank(reading)
+// named is what a reading is called in a message.
+func named(reading Reading) string {
 	name := fmt.Sprintf("reading %q", reading.What)
 	if reading.Step > 0 {
 		name = fmt.Sprintf("step %d: %s", reading.Step, name)
 	}
+	return name
+}
+
+func (c *checker) reading(reading Reading) {
+	blank, known := c.blank(reading)
+	name := named(reading)
 	if !known {
 		c.say("%s: the card asks for none of that name there", name)
 		return
@@ -155,6 +211,10 @@ func (c *checker) value(name, text string, blank plan.Blank) (outside bool) {
 			why = problems[0].Message
 		}
 		c.say("%s: value %q: %s", name, text, why)
+		return false
+	}
+	if low.Cmp(high) != 0 {
+		c.say("%s: value %q is a range, and one figure is wanted: what was read", name, text)
 		return false
 	}
 	least, isLeast := new(big.Rat).SetString(blank.Low)

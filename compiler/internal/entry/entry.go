@@ -23,6 +23,7 @@ package entry
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 
 	"github.com/BurntSushi/toml"
@@ -49,6 +50,29 @@ type Entry struct {
 	LeftOut   []LeftOut `toml:"left-out,omitempty"`
 	Used      []Moved   `toml:"used,omitempty"`     // out of the store
 	Received  []Moved   `toml:"received,omitempty"` // into it
+}
+
+// Voids reports whether the entry only takes another one out, and says nothing instead.
+func (e Entry) Voids() bool {
+	return e.Corrects > 0 && e.Unit == "" && e.Machine == "" && e.Procedure == "" && e.Meter == "" && e.NewMeter == "" &&
+		len(e.Done)+len(e.Open)+len(e.Readings)+len(e.LeftOut)+len(e.Used)+len(e.Received) == 0
+}
+
+// SameWork reports whether two entries tell of the same work: the same steps of the same
+// procedure, and the same readings.
+func (e Entry) SameWork(other Entry) bool {
+	return e.Procedure == other.Procedure && slices.Equal(e.Done, other.Done) && slices.Equal(e.Open, other.Open) && slices.Equal(e.LeftOut, other.LeftOut) &&
+		slices.EqualFunc(e.Readings, other.Readings, func(a, b Reading) bool { return a.Step == b.Step && a.What == b.What && a.Value == b.Value })
+}
+
+// Same reports whether two entries of one machine tell of the same work on the same day, or
+// else of the same reading of its meter. Who wrote them, and words beside work that was done,
+// do not matter.
+func (e Entry) Same(other Entry) bool {
+	if e.Date != other.Date || e.Meter != other.Meter || e.NewMeter != other.NewMeter || !e.SameWork(other) {
+		return false
+	}
+	return e.Procedure != "" || e.Remarks == other.Remarks && slices.Equal(e.Used, other.Used) && slices.Equal(e.Received, other.Received)
 }
 
 // Moved is an amount or a number of something in the store.

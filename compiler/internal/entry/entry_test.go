@@ -77,8 +77,8 @@ func TestAnEntryIsHeldAgainstItsCard(t *testing.T) {
 		"no date":           {"date = 2026-11-27\n", "", "date is missing"},
 		"meter without h":   {`"1234 h"`, `"1234"`, "meter: value"},
 		"meter in metres":   {`"1234 h"`, `"1234 m"`, "meter: value"},
-		"step left away":    {"[1, 2]", "[1]", "step 2 is told 0 times"},
-		"step twice":        {"[1, 2]", "[1, 2, 3]", "step 3 is told 2 times"},
+		"step left away":    {"[1, 2]", "[1]", "step 2 is neither done, nor open, nor left out"},
+		"step twice":        {"[1, 2]", "[1, 2, 3]", "step 3 is told more than once"},
 		"step that is none": {"[1, 2]", "[1, 2, 9]", "the card has no step 9"},
 		"other step":        {"step = 2\nwhat", "step = 1\nwhat", "asks for none of that name there"},
 		"other limit":       {"20 to 30 mm", "20 to 40 mm", `limit is "20 to 40 mm", and "20 to 30 mm" on the card`},
@@ -86,6 +86,9 @@ func TestAnEntryIsHeldAgainstItsCard(t *testing.T) {
 		"below":             {"outside = true\n", "", "outside is false, and true by its value"},
 		"other unit":        {"34.5 mm", "34.5 N", `value "34.5 N"`},
 		"no end":            {"34.5 mm", "max 34.5 mm", "no amount with a lower and an upper end"},
+		"a range":           {"34.5 mm", "28 to 30 mm", `value "28 to 30 mm" is a range, and one figure is wanted`},
+		"read twice":        {"[[entry.reading]]\nwhat", "[[entry.reading]]\nstep = 2\nwhat = \"Chain slack\"\nvalue = \"35 mm\"\n\n[[entry.reading]]\nwhat", `step 2: reading "Chain slack" is there more than once`},
+		"no step at all":    {"done = [1, 2]\n", "", "steps 1 and 2 are neither done, nor open, nor left out"},
 		"nothing read":      {"1.6 L", "", "value is empty"},
 	} {
 		damaged := strings.Replace(book, c.old, c.new, 1)

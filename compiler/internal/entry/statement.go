@@ -10,7 +10,7 @@ func cut(text []byte, ended bool) (end int, closed bool) {
 	for at := start; at < len(text); {
 		switch begin(text[at:]) {
 		case isTable:
-			if at > start && isHeader(text[at:]) {
+			if at > start && (isHeader(text[at:]) || isSingle(text[at:])) {
 				return at, true
 			}
 			fallthrough

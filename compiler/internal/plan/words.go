@@ -152,6 +152,10 @@ type Labels struct {
 	Never         string `toml:"never"`
 	Between       string `toml:"between"`
 	OutsideLast   string `toml:"outside-last"`
+	LeftOutLast   string `toml:"left-out-last"`
+	BegunLast     string `toml:"begun-last"`
+	NotFinished   string `toml:"not-finished"`
+	StepsLeftOut  string `toml:"steps-left-out"`
 	Shopping      string `toml:"shopping"`
 	OnHand        string `toml:"on-hand"`
 	Costs         string `toml:"costs"`

@@ -2,12 +2,14 @@ package standing
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/due"
 	"benchleaf/compiler/internal/entry"
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
 )
 
@@ -15,6 +17,7 @@ import (
 type Book struct {
 	Problems []Problem
 	Worked   map[string]Worked // by the procedures that the entries name
+	Strange  map[string]Worked // by why it is not told which machine here the entries are of
 
 	units   map[string]*history
 	put     map[int]bool     // numbers of entries that a later one stands for
@@ -22,11 +25,13 @@ type Book struct {
 	watched Watched
 }
 
-// Worked is how often the entries of a book say that a procedure was worked by.
+// Worked is how often the entries of a book say something, as that a procedure was worked by.
 type Worked struct {
 	Times int
 	Last  int // number of the last such entry
 }
+
+func (w Worked) more(number int) Worked { return Worked{w.Times + 1, number} }
 
 // Problem is an entry that could not be taken as it stands.
 type Problem struct {
@@ -34,14 +39,15 @@ type Problem struct {
 	Text  string
 }
 
-// Done is one time a procedure was worked by.
+// Done is one time a procedure was worked by, to its end or with steps that are open.
 type Done struct {
 	Entry    int
 	Day      due.Day
 	Who      string
 	Revision string
 	Outside  int // readings outside of their limits
-	LeftOut  int // steps left out or open
+	LeftOut  int // steps left out
+	Open     int // steps neither done nor left out
 
 	read read // of the meter
 }
@@ -51,9 +57,14 @@ type Done struct {
 // what is kept of them does not grow with their number (see history). Of readings it keeps the
 // last of what is watched.
 func Gather(units []Unit, watched Watched, on due.Day, scan func(func(entry.Entry) error) error) (*Book, error) {
-	book := &Book{Worked: map[string]Worked{}, units: map[string]*history{}, put: map[int]bool{}, fitted: map[due.Day]bool{}, watched: watched}
+	book := &Book{Worked: map[string]Worked{}, Strange: map[string]Worked{}, units: map[string]*history{}, put: map[int]bool{}, fitted: map[due.Day]bool{}, watched: watched}
+	var numbers entry.Numbers
 	if err := scan(func(e entry.Entry) error {
-		if e.Corrects > 0 {
+		numbers.Take(e.Number)
+		switch {
+		case e.Corrects > 0 && e.Number > 0 && e.Corrects >= e.Number:
+			book.problem(e.Number, "it corrects entry %d, which is none before it, so that it takes nothing out", e.Corrects)
+		case e.Corrects > 0:
 			book.put[e.Corrects] = true
 		}
 		if e.NewMeter != "" {
@@ -64,6 +75,12 @@ func Gather(units []Unit, watched Watched, on due.Day, scan func(func(entry.Entr
 		return nil
 	}); err != nil {
 		return nil, err
+	}
+	for _, number := range slices.Sorted(maps.Keys(book.put)) {
+		if numbers.Twice(number) {
+			delete(book.put, number)
+			book.problem(number, "it is to be put right by a later entry, but several have its number, so all of them count")
+		}
 	}
 	if err := scan(func(e entry.Entry) error {
 		if !book.put[e.Number] {
@@ -110,6 +127,8 @@ func (b *Book) problem(number int, format string, args ...any) {
 	b.Problems = append(b.Problems, Problem{number, fmt.Sprintf(format, args...)})
 }
 
+const noDate = "it has no date"
+
 // placed is the machine and the day an entry is of; false where it is of neither, or of a day
 // that is not looked at.
 func placed(e entry.Entry, units []Unit, on due.Day) (unit Unit, day due.Day, problem string, is bool) {
@@ -118,7 +137,7 @@ func placed(e entry.Entry, units []Unit, on due.Day) (unit Unit, day due.Day, pr
 	}
 	day, err := due.ParseDay(string(e.Date))
 	if err != nil {
-		return Unit{}, 0, "it has no date", true
+		return Unit{}, 0, noDate, true
 	}
 	if day > on {
 		return Unit{}, 0, "", false
@@ -137,6 +156,8 @@ func readingOf(e entry.Entry, unit Unit, day due.Day) (reading due.Reading, is b
 	switch {
 	case unit.Meter == "":
 		return due.Reading{}, false, fmt.Sprintf("%s has no meter, and the entry reads %s", unit.Name, e.Meter)
+	case e.Meter == "":
+		return due.Reading{}, false, fmt.Sprintf("new-meter = %q stands without meter; add meter, what the old one stood at last (--meter)", e.NewMeter)
 	case problem != "":
 		return due.Reading{}, false, fmt.Sprintf("meter = %q %s", e.Meter, problem)
 	case e.NewMeter != "" && another != "":
@@ -151,11 +172,15 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 		return
 	}
 	if why != "" {
-		b.problem(number, "%s", why)
+		if why == noDate {
+			b.problem(number, "%s", why)
+		} else {
+			b.Strange[why] = b.Strange[why].more(number)
+		}
 		return
 	}
 	kept := b.of(unit.Name)
-	done := Done{Entry: number, Day: day, Who: e.Who, Revision: e.Revision, LeftOut: len(e.LeftOut) + len(e.Open)}
+	done := Done{Entry: number, Day: day, Who: e.Who, Revision: e.Revision, LeftOut: len(e.LeftOut), Open: len(e.Open)}
 	reading, is, why := readingOf(e, unit, day)
 	if why != "" {
 		b.problem(number, "%s", why)
@@ -169,9 +194,14 @@ func (b *Book) take(e entry.Entry, number int, units []Unit, on due.Day) {
 		}
 	}
 	kept.watch(e, number, day, b.watched)
-	if e.Procedure != "" {
+	if e.Procedure == "" {
+		return
+	}
+	b.Worked[e.Procedure] = b.Worked[e.Procedure].more(number)
+	if done.Open > 0 {
+		kept.begin(e.Procedure, done)
+	} else {
 		kept.work(e.Procedure, done)
-		b.Worked[e.Procedure] = Worked{b.Worked[e.Procedure].Times + 1, number}
 	}
 }
 
@@ -199,17 +229,47 @@ func Owner(e entry.Entry, units []Unit) (Unit, string) {
 	}
 	switch {
 	case e.Unit != "":
-		return Unit{}, fmt.Sprintf("no machine here is named %q", e.Unit)
+		return Unit{}, NoUnit(e.Unit, units)
 	case len(found) == 1:
 		return found[0], ""
 	case len(found) == 0:
 		return Unit{}, fmt.Sprintf("no machine here is called %q", e.Machine)
 	}
-	var names []string
-	for _, unit := range found {
-		names = append(names, unit.Name)
-	}
+	names := names(found)
 	return Unit{}, fmt.Sprintf("it does not say which of the machines it is of; write unit = %q, or another of: %s", names[0], strings.Join(names, ", "))
+}
+
+// mostNamed is how many machines are named where one is not known.
+const mostNamed = 12
+
+// NoUnit says that a name is that of no machine, and which is meant: one of those that are of
+// the kind of that name, or the nearest, or one of all there are.
+func NoUnit(name string, units []Unit) string {
+	said := fmt.Sprintf("no machine here is named %q", name)
+	var kind []Unit
+	for _, unit := range units {
+		if strings.EqualFold(name, unit.Machine) || strings.EqualFold(name, unit.MachineTitle) || strings.EqualFold(name, unit.Title) {
+			kind = append(kind, unit)
+		}
+	}
+	all := names(units)
+	switch near := model.Nearest(name, all); {
+	case len(kind) > 0:
+		return said + "; of that kind there are: " + strings.Join(names(kind), ", ")
+	case near != "":
+		return said + fmt.Sprintf("; did you mean %q?", near)
+	case len(all) > 0 && len(all) <= mostNamed:
+		return said + "; there are: " + strings.Join(all, ", ")
+	}
+	return said
+}
+
+func names(units []Unit) []string {
+	out := make([]string, len(units))
+	for i, unit := range units {
+		out[i] = unit.Name
+	}
+	return out
 }
 
 // meter reads what a meter stood at, in the unit of the meter; problem says what is wrong.

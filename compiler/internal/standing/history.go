@@ -27,6 +27,7 @@ type history struct {
 	count int    // of all readings that were taken
 	all   bool   // every reading is kept
 	done  map[string][]Done
+	begun map[string]Done      // the last time a procedure was left with steps that are open
 	last  map[[2]string]Prompt // of what is watched, by procedure and name in small letters
 }
 
@@ -84,6 +85,17 @@ func (h *history) work(procedure string, one Done) {
 		}
 	}
 	h.done[procedure] = times
+}
+
+// begin takes a time a procedure was worked by, but not to its end.
+func (h *history) begin(procedure string, one Done) {
+	if h.begun == nil {
+		h.begun = map[string]Done{}
+	}
+	if before, known := h.begun[procedure]; !known || one.Day >= before.Day {
+		one.read = read{}
+		h.begun[procedure] = one
+	}
 }
 
 // join joins the readings of the meter of a machine. reads are those that Faults and Points

@@ -36,6 +36,7 @@ type Standing struct {
 	Ask    due.Job // what decided the answer
 	Answer due.Answer
 	Last   *Done   // nil where it was never done
+	Begun  *Done   // when it was begun since, and left with steps that are open; nil where it was not
 	At     float64 // total of the meter at the last time; 0 where it was not read
 	Stood  float64 // what the meter that was fitted then showed
 	Read   bool    // At and Stood are known
@@ -167,7 +168,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 			if fault.Against >= 0 && reads[fault.Against].entry > 0 {
 				against = ", that of entry " + strconv.Itoa(reads[fault.Against].entry)
 			}
-			book.problem(reads[fault.Index].entry, "the reading of the meter of %s %s%s, and is left aside", unit.Name, fault.Why, against)
+			book.problem(reads[fault.Index].entry, "the reading of the meter of %s %s%s, and is left aside%s", unit.Name, fault.Why, against, suspect(unit, meter, fault, reads))
 		}
 		use := due.Forecast(meter.Points, unit.Pattern)
 		seen := map[string]bool{}
@@ -183,6 +184,35 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 		return cmp.Or(cmp.Compare(a.Answer.State, b.Answer.State), cmp.Compare(a.Answer.Day, b.Answer.Day), cmp.Compare(a.Unit.Name, b.Unit.Name), cmp.Compare(a.Job.File.Name(), b.Job.File.Name()))
 	})
 	return out
+}
+
+// standsOut is how many times the usual pace makes a reading one to doubt; common practice,
+// no source.
+const standsOut = 10
+
+// suspect says that not a reading that was refused may be wrong, but the earlier one it does
+// not fit: one that came faster than days can bring, or much faster than is usual here.
+func suspect(unit Unit, meter due.Meter, fault due.Fault, reads []read) string {
+	if fault.Why != due.Backwards || fault.Against < 0 || reads[fault.Against].entry <= 0 {
+		return ""
+	}
+	at := slices.IndexFunc(meter.Points, func(point due.Point) bool { return point.Index == fault.Against })
+	if at < 1 {
+		return ""
+	}
+	from, to := meter.Points[at-1], meter.Points[at]
+	gain, days := to.Total-from.Total, max(1, due.DaysBetween(from.Day, to.Day))
+	usual := due.Forecast(meter.Points[:at], unit.Pattern).AWeek / 7
+	if (most(unit) == 0 || gain <= most(unit)*float64(days)) && (usual <= 0 || gain <= standsOut*usual*float64(days)) {
+		return ""
+	}
+	number := reads[fault.Against].entry
+	return fmt.Sprintf("; entry %d may be the wrong one, since it is %.0f %s above the reading before it, of %s: if so, put it right with benchleaf log --corrects %d --meter", number, gain, unit.Meter, from.Day, number)
+}
+
+// ByMeter reports whether a job is due at a machine by what its meter stands at.
+func ByMeter(job *model.Job, unit Unit) bool {
+	return unit.Meter != "" && (interval(job.Procedure.Every, unit.Meter).Hours > 0 || interval(job.Procedure.First, unit.Meter).Hours > 0)
 }
 
 // Serves reports whether a job is of a machine: of its kind, and for its version.
@@ -215,6 +245,9 @@ func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, reads []read,
 				out.Stood = one.read.Value
 			}
 		}
+	}
+	if begun, known := kept.begun[job.File.Name()]; known && (out.Last == nil || begun.Day > out.Last.Day || begun.Day == out.Last.Day && begun.Entry > out.Last.Entry) {
+		out.Begun = &begun
 	}
 	var prompts []Prompt
 	prompts, ask.Sooner = book.prompts(unit, job, out.Last)

@@ -91,7 +91,10 @@ func TestWhoseAnEntryIs(t *testing.T) {
 	}{
 		"by its short name":               {entry.Entry{Unit: "front"}, "front", ""},
 		"by its short name, other words":  {entry.Entry{Unit: "front", Machine: "Bale press"}, "front", ""},
-		"no such":                         {entry.Entry{Unit: "side", Machine: "Bale press"}, "", `no machine here is named "side"`},
+		"no such":                         {entry.Entry{Unit: "side", Machine: "Bale press"}, "", `no machine here is named "side"; there are: back, front, press`},
+		"the name of a kind":              {entry.Entry{Unit: "loader"}, "", `no machine here is named "loader"; of that kind there are: back, front`},
+		"the title of a kind":             {entry.Entry{Unit: "bark loader"}, "", `no machine here is named "bark loader"; of that kind there are: back, front`},
+		"misspelt":                        {entry.Entry{Unit: "frnt"}, "", `no machine here is named "frnt"; did you mean "front"?`},
 		"the only one of its kind":        {entry.Entry{Machine: "bale PRESS"}, "press", ""},
 		"by the short name of its kind":   {entry.Entry{Machine: "press"}, "press", ""},
 		"by its own title":                {entry.Entry{Machine: "Loader at the back"}, "back", ""},
@@ -174,8 +177,14 @@ func TestHowAJobStands(t *testing.T) {
 		"faster than a day":       {numbered(front("2026-01-20", "20 h"), front("2026-01-21", "90 h")), "never; due at 50, shows 50", "2: the reading of the meter of front is more than the days since an earlier reading can bring, that of entry 1, and is left aside"},
 		"no date":                 {numbered(entry.Entry{Unit: "front", Meter: "20 h"}), "never; due at 50, shows 50", "1: it has no date"},
 		"not said which":          {numbered(entry.Entry{Machine: "loader", Date: "2026-02-01", Procedure: "grease"}), "never; due at 50, shows 50", `1: it does not say which of the machines it is of; write unit = "back", or another of: back, front`},
+		"an earlier one high":     {numbered(front("2026-01-12", "12 h"), front("2026-01-26", "24 h"), front("2026-02-02", "150 h"), front("2026-02-10", "36 h", greased)), "2026-02-10, not read; due at 238, shows 238", "4: the reading of the meter of front is below an earlier reading, that of entry 3, and is left aside; entry 3 may be the wrong one, since it is 126 h above the reading before it, of 2026-01-26: if so, put it right with benchleaf log --corrects 3 --meter"},
+		"not to its end":          {numbered(front("2026-02-01", "31 h", greased, func(e *entry.Entry) { e.Open = []int{2} })), "never; due at 50, shows 50; begun 2026-02-01", ""},
+		"begun before":            {numbered(front("2026-02-01", "31 h", greased, func(e *entry.Entry) { e.Open = []int{2} }), front("2026-02-02", "32 h", greased)), "2026-02-02 at 32, stood 32; due at 82, shows 82", ""},
+		"begun after":             {numbered(front("2026-02-02", "32 h", greased), front("2026-02-02", "32 h", greased, func(e *entry.Entry) { e.Open = []int{2} })), "2026-02-02 at 32, stood 32; due at 82, shows 82; begun 2026-02-02", ""},
+		"two of one number":       {[]entry.Entry{{Number: 1, Unit: "front", Date: "2026-02-01", Meter: "31 h", Procedure: "grease"}, {Number: 1, Unit: "front", Date: "2026-02-02", Meter: "32 h"}, {Number: 2, Date: "2026-02-03", Corrects: 1}}, "2026-02-01 at 31, stood 31; due at 81, shows 81", "1: it is to be put right by a later entry, but several have its number, so all of them count"},
+		"one that comes later":    {[]entry.Entry{{Number: 1, Date: "2026-02-03", Corrects: 2}, {Number: 2, Unit: "front", Date: "2026-02-01", Meter: "31 h", Procedure: "grease"}}, "2026-02-01 at 31, stood 31; due at 81, shows 81", "1: it corrects entry 2, which is none before it, so that it takes nothing out"},
 		"in another unit":         {numbered(front("2026-02-01", "31 cycles", greased)), "2026-02-01, not read; due at 112, shows 112", `1: meter = "31 cycles" is no single figure in h`},
-		"what came off not read":  {numbered(front("2026-02-01", "", fitted("0 h"))), "never; due at 50, shows 50", `1: meter = "" is empty`},
+		"what came off not read":  {numbered(front("2026-02-01", "", fitted("0 h"))), "never; due at 50, shows 50", `1: new-meter = "0 h" stands without meter; add meter, what the old one stood at last (--meter)`},
 		"what was fitted not so":  {numbered(front("2026-02-01", "31 h", fitted("new"))), "never; due at 50, shows 50", `1: new-meter = "new" is no single figure in h`},
 		"before service":          {numbered(front("2025-12-01", "31 h")), "never; due at 50, shows 50", "1: the reading of the meter of front is of a day before service began, and is left aside"},
 		"given now, in no book":   {[]entry.Entry{{Number: -1, Unit: "front", Date: "2026-02-20", Meter: "-3 h"}}, "never; due at 50, shows 50", `-1: meter = "-3 h" is no single figure in h`},
@@ -204,12 +213,18 @@ func TestHowAJobStands(t *testing.T) {
 			if one.Answer.Metered {
 				got += fmt.Sprintf("; due at %.0f, shows %.0f", one.Answer.Meter.Expected, one.Meter.Shows(one.Answer.Meter.Expected))
 			}
+			if one.Begun != nil {
+				got += "; begun " + one.Begun.Day.String()
+			}
 			assert.Equal(t, c.want, got, name)
 		}
 		assert.True(t, found, name)
 		var problems []string
 		for _, problem := range book.Problems {
 			problems = append(problems, fmt.Sprintf("%d: %s", problem.Entry, problem.Text))
+		}
+		for why, whose := range book.Strange {
+			problems = append(problems, fmt.Sprintf("%d: %s", whose.Last, why))
 		}
 		assert.Equal(t, c.problems, strings.Join(problems, "; "), name)
 	}
@@ -219,7 +234,7 @@ func TestWhatIsLateComesFirst(t *testing.T) {
 	jobs, described := jobsOf(t, twoLoaders)
 	units, _ := Units(jobs, described)
 	on := due.Date(2027, 3, 1)
-	book, err := Gather(units, nil, on, scanOf(numbered(entry.Entry{Unit: "front", Date: "2027-02-20", Meter: "60 h", Procedure: "grease", LeftOut: []entry.LeftOut{{Step: 1}}, Open: []int{1}, Readings: []entry.Reading{{What: "Play", Outside: true}, {What: "Slack"}}})))
+	book, err := Gather(units, nil, on, scanOf(numbered(entry.Entry{Unit: "front", Date: "2027-02-20", Meter: "60 h", Procedure: "grease", LeftOut: []entry.LeftOut{{Step: 1}, {Step: 2}}, Readings: []entry.Reading{{What: "Play", Outside: true}, {What: "Slack"}}})))
 	require.NoError(t, err)
 	var got []string
 	for _, one := range Of(jobs, units, book, on) {

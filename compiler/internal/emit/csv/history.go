@@ -6,8 +6,8 @@ import (
 	"benchleaf/compiler/internal/plan"
 )
 
-// historyHeader names the columns; they stay as they are.
-var historyHeader = []string{"entry", "date", "unit", "procedure", "title", "revision", "meter", "who", "steps_done", "left_out", "readings", "outside", "remarks", "corrects", "counts"}
+// historyHeader names the columns; they stay as they are, and new ones come at the end.
+var historyHeader = []string{"entry", "date", "unit", "procedure", "title", "revision", "meter", "who", "steps_done", "left_out", "readings", "outside", "remarks", "corrects", "counts", "new_meter", "used", "received"}
 
 // History writes one row an entry of the service book.
 func History(histories []plan.History) ([]byte, error) {
@@ -24,7 +24,7 @@ func History(histories []plan.History) ([]byte, error) {
 			if one.Put {
 				counts = "no"
 			}
-			rows = append(rows, []string{number(one.Number), one.Date, one.Unit, one.Procedure, one.Title, one.Revision, one.Meter, one.Who, number(one.Done), several(one.LeftOut), several(one.Readings), several(one.Outside), one.Remarks, number(one.Corrects), counts})
+			rows = append(rows, []string{number(one.Number), one.Date, one.Unit, one.Procedure, one.Title, one.Revision, one.Meter, one.Who, number(one.Done), several(one.LeftOut), several(one.Readings), several(one.Outside), one.Remarks, number(one.Corrects), counts, one.NewMeter, several(one.Used), several(one.Received)})
 		}
 	}
 	return table(historyHeader, rows)
