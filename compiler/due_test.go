@@ -253,9 +253,9 @@ func TestWhatIsDueByHand(t *testing.T) {
 			[]string{"yard | unknown | 100 h | the meter did not move"}, nil},
 		// Hours, and no meter that counts them: the calendar alone is known, or nothing.
 		"hours and no meter": {map[string]string{"look.toml": looked("loader", `every = ["50 h", "12 months"]`), "shop.toml": one(""), "loader.toml": strings.Replace(loader, `"hours"`, `"none"`, 1)}, Asked{On: "2026-04-01"}, worked("2025-06-01"),
-			[]string{"yard | later | 2026-06-01 | calendar | last 2025-06-01 | its meter does not count hours"}, nil},
+			[]string{"yard | later | 2026-06-01 | calendar | last 2025-06-01 | no meter counts its hours"}, nil},
 		"hours alone and a meter of cycles": {map[string]string{"look.toml": looked("loader", `every = "50 h"`), "shop.toml": one(""), "loader.toml": strings.Replace(loader, `"hours"`, `"cycles"`, 1)}, Asked{On: "2026-04-01"}, worked("2025-06-01"),
-			[]string{"yard | unknown | last 2025-06-01 | its meter does not count hours"}, nil},
+			[]string{"yard | unknown | last 2025-06-01 | no meter counts its hours"}, nil},
 		// Entries of a machine that files tell of, and that no job here is of, are no matter.
 		"another machine": {map[string]string{"look.toml": looked("splitter", `every = "12 months"`), "loader.toml": loader,
 			"shop.toml":     strings.Replace(two, `"loader.toml"`, `"loader.toml", "splitter.toml"`, 1),
@@ -589,4 +589,19 @@ func TestNamesThatAreOfNoProcedure(t *testing.T) {
 		require.NoError(t, err, name)
 		assert.Equal(t, c.want, list.Problems, name)
 	}
+}
+
+// A procedure that is there and has no card is told apart from one that is not there.
+func TestWhyAProcedureHasNoCard(t *testing.T) {
+	files := map[string]string{"good.toml": looked("Bark loader", `every = "50 h"`), "held.toml": strings.NewReplacer("Look over", "Look at", `"max 40 mm"`, `"40 to 30 mm"`).Replace(looked("Bark loader", "")),
+		"torn.toml": strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)}
+	var sources []*source.File
+	for _, path := range slices.Sorted(maps.Keys(files)) {
+		sources = append(sources, source.New(path, []byte(files[path])))
+	}
+	result := Compile(Input{Files: sources})
+	assert.Empty(t, result.HeldBack("good"))
+	assert.Empty(t, result.HeldBack("gone"))
+	assert.Equal(t, `an error in held.toml, or in what it uses, holds "held" back; see benchleaf lint`, result.HeldBack("held"))
+	assert.Equal(t, `"torn" cannot be read: an error stands in torn.toml, or in what it uses; see benchleaf lint`, result.HeldBack("torn"))
 }

@@ -9,6 +9,7 @@ import (
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
+	"benchleaf/compiler/internal/state"
 )
 
 // Trends draws a sheet for each thing that was read on a machine, by a service book: its
@@ -102,15 +103,26 @@ func (r *Result) renewals(f *fleet, job *Job, one standing.Series) ([]standing.R
 			return nil
 		}
 		for _, step := range card.work.Job.Steps {
-			for _, measured := range job.work.Job.Steps[at].Objects {
-				if step.Verb.Key == "replace" && measured.Part != nil && slices.ContainsFunc(step.Objects, func(object model.Object) bool { return object.Part != nil && object.Part.Name == measured.Part.Name }) {
-					steps = append(steps, step.Number)
-				}
+			if step.Verb.Key == "replace" && slices.ContainsFunc(step.Objects, func(object model.Object) bool { return renewsOf(card.work.Job, object, job.work.Job.Steps[at].Objects) }) {
+				steps = append(steps, step.Number)
 			}
 		}
 		return steps
 	}
 	return standing.RenewedAt(one.Unit, f.units, f.book, f.on, renews, f.scan)
+}
+
+// renewsOf reports whether what is replaced at a step of a job is one of some parts that are measured.
+func renewsOf(job *model.Job, replaced model.Object, measured []model.Object) bool {
+	return slices.ContainsFunc(measured, func(object model.Object) bool {
+		switch {
+		case object.Part == nil:
+			return false
+		case replaced.Part != nil:
+			return replaced.Part.Name == object.Part.Name
+		}
+		return replaced.Spare != nil && state.GoesInFor(job, replaced.Spare, object.Part)
+	})
 }
 
 // blankOf is the place of a card at which something is written down.

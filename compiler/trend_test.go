@@ -94,16 +94,31 @@ func TestNoLineWithinTheScatter(t *testing.T) {
 }
 
 // What is renewed begins its line anew: by the book, where the step names the part, and else
-// where a reading goes back by more than half of the way from the best reading to the limit.
+// where a reading goes back as far as wear never does.
 func TestALineBeginsAnewWhenThePartIsNew(t *testing.T) {
-	files := map[string]string{"look.toml": looked("loader", `every = "100 h"`), "shop.toml": one(""), "loader.toml": loader}
+	const jumped = "when the reading went back so far that something new must have been measured."
+	files := map[string]string{"look.toml": strings.NewReplacer(`measure = "the slack of the chain"`, `measure = "slack"`, "limit = \"max 40 mm\"\n", "").Replace(looked("loader", `every = "100 h"`)), "shop.toml": one(""),
+		"loader.toml": loader + "\n[limit.slack]\ntitle = \"slack of the chain\"\nhow = \"Press it down.\"\nnew = \"20 mm\"\nlimit = \"max 40 mm\"\noutside = \"Set the chain.\"\n"}
 	content := trendsOf(t, files, "2026-12-31", slacks(1, 100, "24 mm", "28 mm", "32 mm", "36 mm", "20 mm", "24 mm", "28 mm", "32 mm"))["Slack"]
 	assert.Len(t, content.Points, 8)
-	assert.Equal(t, "If it goes on like this, it reaches 40\u00a0mm at 1000\u00a0h, likely between 1000\u00a0h and 1000\u00a0h. The line begins anew on 2026-05-01, when the reading went back by more than half of the way to the limit.", content.Verdict)
+	assert.Equal(t, "If it goes on like this, it reaches 40\u00a0mm at 1000\u00a0h, likely between 1000\u00a0h and 1000\u00a0h. The line begins anew on 2026-05-01, "+jumped, content.Verdict)
+	for i, point := range content.Points {
+		assert.Equal(t, i < 4, point.Before, i)
+	}
 
-	// 10 mm of the 20 mm between the best and the limit is not more than half of them.
-	content = trendsOf(t, files, "2026-12-31", slacks(1, 100, "20 mm", "24 mm", "28 mm", "32 mm", "22 mm", "26 mm"))["Slack"]
-	assert.NotContains(t, content.Verdict, "anew")
+	// From 36 mm to 27 mm is no half of the 20 mm between new and the limit; 12 mm are, but 27 mm
+	// are a third of the way from new.
+	for _, back := range [][2]string{{"36 mm", "27 mm"}, {"39 mm", "27 mm"}} {
+		content = trendsOf(t, files, "2026-12-31", slacks(1, 100, "20 mm", "24 mm", "28 mm", back[0], back[1], "28 mm"))["Slack"]
+		assert.NotContains(t, content.Verdict, "anew")
+	}
+
+	// Where nobody says what it is when new, all of the way from the best reading to the limit: 20 mm.
+	files = map[string]string{"look.toml": looked("loader", `every = "100 h"`), "shop.toml": one(""), "loader.toml": loader}
+	for worst, anew := range map[string]bool{"40 mm": false, "41 mm": true} {
+		content = trendsOf(t, files, "2026-12-31", slacks(1, 100, "24 mm", "28 mm", worst, "20 mm", "24 mm", "28 mm"))["Slack"]
+		assert.Equal(t, anew, strings.Contains(content.Verdict, jumped), worst)
+	}
 
 	// The felt is measured as a part, and another card renews it: on the day of the fourth reading, behind it.
 	belted := strings.NewReplacer(`measure = "the slack of the chain"`, `measure = "felt"`, `limit = "max 40 mm"`, `limit = "min 4 mm"`, "Set the chain", "Renew the felt").Replace(looked("loader", `every = "100 h"`))
@@ -122,4 +137,14 @@ outside = "Fill the oiler by its own card before the next shift."`, `replace = "
 	assert.Contains(t, content.Verdict, "The line begins anew on 2026-05-01, when the part was renewed.")
 	content = trendsOf(t, parts, "2026-12-31", read("open = [1]\ndone = [2]"))["Slack"] // it was left open
 	assert.NotContains(t, content.Verdict, "anew")
+
+	// So does a spare that is called the same, on the card that measures it: what is read before
+	// that step is of the old one, what is read after it of the new one.
+	spare := parts["shop.toml"] + "\n[spare.felt-20]\ntitle = \"copper washer\"\n"
+	for felt, anew := range map[string]bool{"copper washer": false, "oiler felt 20": true} {
+		parts["shop.toml"] = strings.Replace(spare, "copper washer", felt, 1)
+		parts["renew.toml"] = strings.NewReplacer(`replace = "felt"`, `replace = "felt-20"`, "spares = []", `spares = ["felt-20"]`).Replace(renew)
+		content = trendsOf(t, parts, "2026-12-31", read("done = [1]"))["Slack"]
+		assert.Equal(t, anew, strings.Contains(content.Verdict, "when the part was renewed"), felt)
+	}
 }

@@ -107,10 +107,8 @@ func newOf(job *model.Job, step int, unit quantity.Unit) *float64 {
 }
 
 // cut leaves only the readings since what is measured was renewed, and says when that was.
-// Where the book does not tell, it is taken to be so when a reading goes back by more than half
-// of the way from new to the limit, or between two limits by more than all of it: wear does not
-// go back. Where nobody says what it is when new, the best reading stands for that. Common
-// practice, no source.
+// Where the book does not tell, it is so when a reading goes back as far as wear never does (see
+// jumps).
 func (j *judge) cut(fresh []standing.Renewal, new *float64) (said []string) {
 	labels, at, why := j.words.Labels, 0, ""
 	for i := 1; i < len(j.reads); i++ {
@@ -125,35 +123,44 @@ func (j *judge) cut(fresh []standing.Renewal, new *float64) (said []string) {
 		return nil
 	}
 	said = []string{strings.ReplaceAll(why, "{day}", j.reads[at].Day.String())}
+	for i := range at {
+		j.out.Points[i].Before = true
+	}
 	j.points = j.points[at:]
 	return said
 }
 
 // jumps reports whether a reading goes so far back from the one before that something else is
-// measured.
+// measured: where it is written what it is when new, by more than half of the way from there to
+// the limit, and to within a quarter of it from new; else by more than all of the way from the
+// best reading to the limit, or from one limit to the other. Common practice, no source.
 func (j *judge) jumps(before, now float64, new *float64) bool {
+	const rounding = 1e-9
 	low, high := j.out.Low, j.out.High
-	best := func(better func(a, b float64) bool) float64 {
-		if new != nil {
-			return *new
-		}
-		out := j.points[0].Y
-		for _, point := range j.points {
-			if better(point.Y, out) {
-				out = point.Y
-			}
-		}
-		return out
-	}
+	limit := cmp.Or(high, low)
 	switch {
+	case limit == nil:
+		return false
+	case low != nil && high != nil && new != nil: // it wears towards the limit that is farther away
+		if limit = high; *new-*low > *high-*new {
+			limit = low
+		}
 	case low != nil && high != nil:
-		return math.Abs(now-before) > *high-*low
-	case high != nil:
-		return before-now > math.Abs(*high-best(func(a, b float64) bool { return a < b }))/2
-	case low != nil:
-		return now-before > math.Abs(best(func(a, b float64) bool { return a > b })-*low)/2
+		return math.Abs(now-before) > (*high-*low)*(1+rounding)
 	}
-	return false
+	worn := func(value, from float64) float64 { return (value - from) / (*limit - from) } // 0 when new, 1 at the limit
+	if new != nil {
+		return *new != *limit && worn(before, *new)-worn(now, *new) > 0.5 && worn(now, *new) < 0.25
+	}
+	best := j.points[0].Y
+	for _, point := range j.points {
+		if limit == low {
+			best = max(best, point.Y)
+		} else {
+			best = min(best, point.Y)
+		}
+	}
+	return best != *limit && worn(before, best)-worn(now, best) > 1+rounding
 }
 
 func bound(text string) *float64 {
