@@ -3,6 +3,7 @@
 package compiler
 
 import (
+	"bytes"
 	"runtime"
 	"slices"
 	"sync"
@@ -102,7 +103,7 @@ func Compile(in Input) *Result {
 	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
 		wrong[file] = slices.ContainsFunc(amounts[i], func(f finding.Finding) bool {
-			return f.Severity == finding.Error && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place })
+			return f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place })
 		})
 		if !slices.Contains(targets, file) {
 			out.Findings, out.Allowed = append(out.Findings, kept...), append(out.Allowed, allowed...)
@@ -118,7 +119,7 @@ func Compile(in Input) *Result {
 		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong, pictures)
 	})
 	for i, one := range checked {
-		if targets[i].Procedure != nil && len(one.jobs) == 0 {
+		if len(one.jobs) == 0 && isProcedure(targets[i]) {
 			out.Unchecked = append(out.Unchecked, targets[i].Source.Path)
 		}
 		out.Findings = append(out.Findings, one.findings...)
@@ -127,6 +128,12 @@ func Compile(in Input) *Result {
 	}
 	out.Findings, out.Allowed = finding.Sort(out.Findings), finding.Sort(out.Allowed)
 	return out
+}
+
+// isProcedure reports whether a file is of a procedure; of one with a fault of the syntax, whose
+// tables are not known, its words tell.
+func isProcedure(file *model.File) bool {
+	return file.Procedure != nil || file.Broken && bytes.Contains(file.Source.Text, []byte("[procedure]"))
 }
 
 type checkedFile struct {
@@ -154,13 +161,21 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
 	for i, job := range jobs {
 		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
-			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant)
+			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant) && !offCard(file, f)
 		})
 		made := describe(job, stands || unread, out.allowed)
 		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i], Pictures: pictures.of}
 		out.jobs = append(out.jobs, made)
 	}
 	return out
+}
+
+// offCard reports whether a finding is of what stands in a file and on no card: what is on the
+// shelf, what it costs, which machines there are and how much they run.
+func offCard(file *model.File, f finding.Finding) bool {
+	return rules.OffCard(f.Rule) || slices.ContainsFunc(file.OffCard(), func(amount model.Amount) bool {
+		return f.Place.Span.Start >= amount.At.Span.Start && f.Place.Span.End <= amount.At.Span.End
+	})
 }
 
 func describe(job *model.Job, blocked bool, allowed []finding.Finding) Job {

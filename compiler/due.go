@@ -32,7 +32,8 @@ type Asked struct {
 // Due is what is due in a shop.
 type Due struct {
 	Rows     []plan.DueRow
-	Problems []string // entries and readings that could not be taken as they stand
+	Problems []string // entries and readings that could not be taken as they stand, and what is in Unread
+	Unread   []string // files of procedures that cannot be read, or whose interval cannot; the list lacks them
 
 	list   plan.DueList
 	on, by due.Day
@@ -41,9 +42,11 @@ type Due struct {
 	fleet  *fleet
 }
 
-// Due says when each job that no error stands against is due at each machine, by a service
-// book; an empty book is one in which nothing was done yet. It is an error when a day that
-// is asked for is none, when a meter is of no machine, or when the book cannot be read.
+// Due says when each job is due at each machine, by a service book; an empty book is one in
+// which nothing was done yet. A job that an error stands against is told too, and that it is
+// so, as long as it can be read when it is due. It is an error when a day that is asked for is
+// none, or by is before on, when a meter that is given is of no machine or cannot be taken, or
+// when the book cannot be read.
 func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 	by := due.Never
 	if asked.By != "" {
@@ -57,10 +60,24 @@ func (r *Result) Due(look Look, asked Asked, book BookText) (*Due, error) {
 		return nil, err
 	}
 	jobs, units, kept, on := f.jobs, f.units, f.book, f.on
+	if by < on {
+		return nil, fmt.Errorf("--by %s is before %s, the day it is asked for; give a day from then on", by, on)
+	}
 	stands := standing.Of(jobs, units, kept, on)
-	out := &Due{Problems: f.problems, on: on, by: by, stands: slices.Clone(stands), result: r, fleet: f}
+	for i := range stands {
+		stands[i].Held = r.jobAs(stands[i].Job).Blocked
+	}
+	out := &Due{Problems: f.problems, Unread: f.unread, on: on, by: by, stands: slices.Clone(stands), result: r, fleet: f}
+	for _, path := range f.unread {
+		out.Problems = append(out.Problems, path+": it is not in the list, since an error in it, or in what it uses, keeps it from being read; see benchleaf lint")
+	}
 	if asked.By != "" {
 		stands = slices.DeleteFunc(stands, func(one standing.Standing) bool { return one.Answer.Day == 0 || one.Answer.Day > by })
+	}
+	for _, problem := range kept.Problems {
+		if problem.Entry == given {
+			return nil, fmt.Errorf("given now: %s", strings.ReplaceAll(problem.Text, ", and is left aside", ""))
+		}
 	}
 	out.Problems = append(out.Problems, r.told(kept)...)
 	if len(stands) == 0 {
@@ -95,6 +112,8 @@ type fleet struct {
 	more     []entry.Entry // behind it
 	wrong    []string      // entries that cannot be read, and numbers that are not in order
 	scanned  bool          // the book was read to its end once
+	unread   []string      // files of procedures of which it cannot be read when they are due
+	partial  bool          // a file cannot be read, so that nobody knows all machines
 
 	elsewhere map[string]bool // machines that nobody asks for
 }
@@ -106,12 +125,18 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 		return nil, err
 	}
 	var all []*model.Job
+	out.unread = slices.Clone(r.Unchecked)
 	for _, job := range r.Jobs {
 		all = append(all, job.work.Job)
-		if !job.Blocked {
+		switch {
+		case timed(job.work.Job):
 			out.jobs = append(out.jobs, job.work.Job)
+		case !slices.Contains(out.unread, job.Path):
+			out.unread = append(out.unread, job.Path)
 		}
 	}
+	slices.Sort(out.unread)
+	out.partial = slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Broken })
 	out.units, out.problems = standing.Units(all, r.set.Units()) // a machine is there, whatever is wrong with a procedure
 	if out.text = book; book != nil {
 		if out.whole, err = TornBook(book); err != nil {
@@ -123,6 +148,9 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	}
 	for _, name := range slices.Sorted(maps.Keys(asked.Meters)) {
 		if !slices.ContainsFunc(out.units, func(unit standing.Unit) bool { return unit.Name == name }) {
+			if len(out.units) == 0 {
+				return nil, fmt.Errorf("no machine %q is known, since no procedure of it can be read", name)
+			}
 			return nil, fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(unitNames(out.units), ", "))
 		}
 		out.more = append(out.more, entry.Entry{Number: given, Unit: name, Date: entry.Day(asked.On), Meter: asked.Meters[name]})
@@ -132,10 +160,37 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	return out, err
 }
 
+// timed reports whether it can be read when a job is due.
+func timed(job *model.Job) bool {
+	unfit := func(amount model.Amount) bool { return amount.Set() && !amount.OK }
+	return !slices.ContainsFunc(job.Procedure.Every, unfit) && !slices.ContainsFunc(job.Procedure.First, unfit)
+}
+
+// jobAs is a job with what was found of it.
+func (r *Result) jobAs(work *model.Job) *Job {
+	return &r.Jobs[slices.IndexFunc(r.Jobs, func(job Job) bool { return job.work.Job == work })]
+}
+
+// HeldBack says of a procedure that is there why it has no card: an error stands against it,
+// or it cannot be read. It is empty for one that has, and for one that is not there.
+func (r *Result) HeldBack(procedure string) string {
+	for _, job := range r.Jobs {
+		if job.Name == procedure && job.Blocked {
+			return fmt.Sprintf("an error in %s, or in what it uses, holds %q back; see benchleaf lint", job.Path, procedure)
+		}
+	}
+	for _, path := range r.Unchecked {
+		if r.set.File(path).Name() == procedure {
+			return fmt.Sprintf("%q cannot be read: an error stands in %s, or in what it uses; see benchleaf lint", procedure, path)
+		}
+	}
+	return ""
+}
+
 // scan gives the entries in their order that are of what is asked for.
 func (f *fleet) scan(each func(entry.Entry) error) error {
 	if err := f.read(func(e entry.Entry) error {
-		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] {
+		if f.elsewhere[strings.ToLower(cmp.Or(e.Unit, e.Machine))] || f.partial && f.unknown(e) {
 			return nil
 		}
 		return each(e)
@@ -177,6 +232,11 @@ func (f *fleet) read(each func(entry.Entry) error) error {
 		f.problems, f.scanned = append(f.problems, f.wrong...), true
 	}
 	return nil
+}
+
+// unknown reports whether an entry is of a machine that is not known.
+func (f *fleet) unknown(e entry.Entry) bool {
+	return e.Unit != "" && !slices.ContainsFunc(f.units, func(unit standing.Unit) bool { return unit.Name == e.Unit })
 }
 
 // unread says that a service book cannot be read.
@@ -278,10 +338,11 @@ func (d *Due) Pages(look Look) ([]Output, []Trouble, error) {
 }
 
 // Bring draws the list of what to bring for what is due: tools, fluids, new parts, what to
-// wear, and what of it is not on the shelf, for which the book is read once more. Without a day that was asked for it is for what is overdue, due and soon. There is
-// none where nothing is.
+// wear, and what of it is not on the shelf, for which the book is read once more. Without a day
+// that was asked for it is for what is overdue, due and soon. There is none where nothing is. A
+// job that has no card is not in it.
 func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
-	asked, jobs := d.pressing(look)
+	asked, jobs := d.pressing(look, false)
 	if len(asked) == 0 {
 		return nil, nil, nil
 	}
@@ -289,7 +350,7 @@ func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	return look.pick("bring", asked, jobs, ledger)
+	return look.pick("bring", asked, jobs, ledger, d.on.String())
 }
 
 // presses reports whether a job is asked for: it is due by the day, or overdue, due or soon
@@ -301,11 +362,12 @@ func (d *Due) presses(one standing.Standing) bool {
 	return one.Answer.State <= due.Soon
 }
 
-// pressing are the jobs that are asked for, the most pressing first.
-func (d *Due) pressing(look Look) (asked []compose.Asked, jobs []Job) {
+// pressing are the jobs that are asked for, the most pressing first; held says that those
+// without a card are wanted too.
+func (d *Due) pressing(look Look, held bool) (asked []compose.Asked, jobs []Job) {
 	for _, one := range d.stands {
-		job := d.result.jobOf(one.Job.File.Name(), one.Unit)
-		if job == nil || !d.presses(one) {
+		job := d.result.jobAs(one.Job)
+		if job.Blocked && !held || !d.presses(one) {
 			continue
 		}
 		which := one.Unit.Version

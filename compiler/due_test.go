@@ -102,6 +102,9 @@ func told(row plan.DueRow) string {
 		span = fmt.Sprintf("(%s to %s)", first(row.Early, row.Day), first(row.Late, row.Day))
 	}
 	last := strings.Join(strings.Fields(row.LastDay+" "+row.LastMeter), " ")
+	if row.OldMeter {
+		last += " before"
+	}
 	if last != "" {
 		last = "last " + last
 	}
@@ -188,12 +191,12 @@ func TestWhatIsDueByHand(t *testing.T) {
 		// was done stays 1000 h.
 		"another meter": {shop(`every = "300 h"`, one("")), Asked{On: "2026-04-11"},
 			worked("2026-01-01", `meter = "1000 h"`) + read(1, 4, 1020, 20) + written(`unit = "yard"`, "date = 2026-02-20", `meter = "1100 h"`, `new-meter = "0 h"`) + read(6, 5, 20, 20),
-			[]string{"yard | later | 2026-05-31 | (2026-05-28 to 2026-06-05) | 200 h | meter | last 2026-01-01 1000 h"}, nil},
+			[]string{"yard | later | 2026-05-31 | (2026-05-28 to 2026-06-05) | 200 h | meter | last 2026-01-01 1000 h before"}, nil},
 		// Due at 1050 h of the meter that went at 1100 h: the new one never shows that. Reached
 		// between days 20 and 30, at 2 h a day on day 25.
 		"due on the meter that is gone": {shop(`every = "50 h"`, one("")), Asked{On: "2026-04-11"},
 			worked("2026-01-01", `meter = "1000 h"`) + read(1, 4, 1020, 20) + written(`unit = "yard"`, "date = 2026-02-20", `meter = "1100 h"`, `new-meter = "0 h"`) + read(6, 5, 20, 20),
-			[]string{"yard | overdue | 2026-01-26 | (2026-01-22 to 2026-01-31) | meter | last 2026-01-01 1000 h"}, nil},
+			[]string{"yard | overdue | 2026-01-26 | (2026-01-22 to 2026-01-31) | meter | last 2026-01-01 1000 h before"}, nil},
 		// 2 h a day, but on day 60 somebody wrote 12 h for 120: the sixth entry. 300 h are reached
 		// 50 days after day 100. Nine stretches are left: 100/(2 · 1.083) = 46.2, 100/(2 · 0.917) = 54.5.
 		"a meter does not go backwards": {shop(`every = "300 h"`, one(january)), Asked{On: "2026-04-11"}, read(1, 5, 20, 20) + read(6, 1, 12, 0) + read(7, 4, 140, 20),
@@ -242,8 +245,17 @@ func TestWhatIsDueByHand(t *testing.T) {
 		// after 18 days 42 − 23.5 = 18.5 h at the least, after 19 days 20.1 h.
 		"a meter read just now": {shop(`every = "300 h"`, one(january)), Asked{On: "2026-05-01", Meters: map[string]string{"yard": "280 h"}}, read(1, 10, 20, 20),
 			[]string{"yard | soon | 2026-05-10 | (2026-05-06 to 2026-05-20) | 300 h | meter"}, nil},
-		"a meter misread just now": {shop(`every = "12 months"`, one(march)), Asked{On: "2026-05-01", Meters: map[string]string{"yard": "28 h"}}, read(1, 10, 20, 20) + worked("2026-04-11"),
-			[]string{"yard | later | 2027-04-11 | calendar | last 2026-04-11"}, []string{"given now: the reading of the meter of yard is below an earlier reading, that of entry 10, and is left aside"}},
+		// It stood at 0 h from day 10 to day 90, though 7 h a week are written: 1 h a day from day 90.
+		// A use alone has 25 %: 100/1.25 = 80 and 100/0.75 = 133.3 days.
+		"a meter that stood, and its use": {shop(`every = "100 h"`, one(january+"use = [{ week = \"7 h\" }]\n")), Asked{On: "2026-04-01"}, read(1, 9, 0, 0),
+			[]string{"yard | later | 2026-07-10 | (2026-06-20 to 2026-08-13) | 100 h | meter | the meter did not move, so it is reckoned by the use that is written"}, nil},
+		"a meter that stood, and no use": {shop(`every = "100 h"`, one(january)), Asked{On: "2026-04-01"}, read(1, 9, 0, 0),
+			[]string{"yard | unknown | 100 h | the meter did not move"}, nil},
+		// Hours, and no meter that counts them: the calendar alone is known, or nothing.
+		"hours and no meter": {map[string]string{"look.toml": looked("loader", `every = ["50 h", "12 months"]`), "shop.toml": one(""), "loader.toml": strings.Replace(loader, `"hours"`, `"none"`, 1)}, Asked{On: "2026-04-01"}, worked("2025-06-01"),
+			[]string{"yard | later | 2026-06-01 | calendar | last 2025-06-01 | no meter counts its hours"}, nil},
+		"hours alone and a meter of cycles": {map[string]string{"look.toml": looked("loader", `every = "50 h"`), "shop.toml": one(""), "loader.toml": strings.Replace(loader, `"hours"`, `"cycles"`, 1)}, Asked{On: "2026-04-01"}, worked("2025-06-01"),
+			[]string{"yard | unknown | last 2025-06-01 | no meter counts its hours"}, nil},
 		// Entries of a machine that files tell of, and that no job here is of, are no matter.
 		"another machine": {map[string]string{"look.toml": looked("splitter", `every = "12 months"`), "loader.toml": loader,
 			"shop.toml":     strings.Replace(two, `"loader.toml"`, `"loader.toml", "splitter.toml"`, 1),
@@ -350,9 +362,11 @@ func TestWhatCannotBeAskedIsRefused(t *testing.T) {
 		asked Asked
 		book  string
 	}{
-		"there is no day 2026-02-29":                  {Asked{On: "2026-02-29"}, ""},
-		`"May" is no day`:                             {Asked{On: "2026-05-01", By: "May"}, ""},
-		`there is no machine "yrad"; there are: yard`: {Asked{On: "2026-05-01", Meters: map[string]string{"yrad": "1 h"}}, ""},
+		"there is no day 2026-02-29": {Asked{On: "2026-02-29"}, ""},
+		`"May" is no day`:            {Asked{On: "2026-05-01", By: "May"}, ""},
+		"given now: the reading of the meter of yard is below an earlier reading, that of entry 10": {Asked{On: "2026-05-01", Meters: map[string]string{"yard": "28 h"}}, read(1, 10, 20, 20)},
+		"--by 2026-04-30 is before 2026-05-01, the day it is asked for":                             {Asked{On: "2026-05-01", By: "2026-04-30"}, ""},
+		`there is no machine "yrad"; there are: yard`:                                               {Asked{On: "2026-05-01", Meters: map[string]string{"yrad": "1 h"}}, ""},
 	} {
 		_, err := dueIn(t, files, c.asked, c.book)
 		assert.ErrorContains(t, err, says)
@@ -565,7 +579,7 @@ func TestNamesThatAreOfNoProcedure(t *testing.T) {
 		"the whole shop":       {map[string]string{"look.toml": looked("Bark loader", "")}, true, []string{`2 entries of the service book, the last of them entry 4: no procedure here is named "lok"; did you mean "look"?`}},
 		"some of it":           {map[string]string{"look.toml": looked("Bark loader", "")}, false, nil},
 		"it has the procedure": {map[string]string{"look.toml": looked("Bark loader", ""), "lok.toml": strings.Replace(looked("Bark loader", ""), "Look over", "Look at", 1)}, true, nil},
-		"one cannot be read":   {map[string]string{"look.toml": looked("Bark loader", ""), "other.toml": broken}, true, nil},
+		"one cannot be read":   {map[string]string{"look.toml": looked("Bark loader", ""), "other.toml": broken}, true, []string{"other.toml: it is not in the list, since an error in it, or in what it uses, keeps it from being read; see benchleaf lint"}},
 	} {
 		var sources []*source.File
 		for _, path := range slices.Sorted(maps.Keys(c.files)) {
@@ -575,4 +589,19 @@ func TestNamesThatAreOfNoProcedure(t *testing.T) {
 		require.NoError(t, err, name)
 		assert.Equal(t, c.want, list.Problems, name)
 	}
+}
+
+// A procedure that is there and has no card is told apart from one that is not there.
+func TestWhyAProcedureHasNoCard(t *testing.T) {
+	files := map[string]string{"good.toml": looked("Bark loader", `every = "50 h"`), "held.toml": strings.NewReplacer("Look over", "Look at", `"max 40 mm"`, `"40 to 30 mm"`).Replace(looked("Bark loader", "")),
+		"torn.toml": strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)}
+	var sources []*source.File
+	for _, path := range slices.Sorted(maps.Keys(files)) {
+		sources = append(sources, source.New(path, []byte(files[path])))
+	}
+	result := Compile(Input{Files: sources})
+	assert.Empty(t, result.HeldBack("good"))
+	assert.Empty(t, result.HeldBack("gone"))
+	assert.Equal(t, `an error in held.toml, or in what it uses, holds "held" back; see benchleaf lint`, result.HeldBack("held"))
+	assert.Equal(t, `"torn" cannot be read: an error stands in torn.toml, or in what it uses; see benchleaf lint`, result.HeldBack("torn"))
 }

@@ -335,12 +335,12 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 		asked = append(asked, compose.Asked{Work: card.jobs[0].work.In(look.Language), Variant: card.content.Variant})
 		jobs = append(jobs, card.jobs...)
 	}
-	return look.pick("pick-list", asked, jobs, nil)
+	return look.pick("pick-list", asked, jobs, nil, "")
 }
 
-// pick draws the list of what to bring for some jobs, as PDF and as CSV, and what of it is
-// on the shelf, where ledger is not nil.
-func (look Look) pick(name string, asked []compose.Asked, jobs []Job, ledger *store.Ledger) ([]Output, []Trouble, error) {
+// pick draws the list of what to fetch for some jobs, as PDF and as CSV. Where ledger is not
+// nil it is what to bring for what is due on a day, and says what of it is on the shelf.
+func (look Look) pick(name string, asked []compose.Asked, jobs []Job, ledger *store.Ledger, on string) ([]Output, []Trouble, error) {
 	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))
 	if err != nil {
 		return nil, nil, err
@@ -348,6 +348,10 @@ func (look Look) pick(name string, asked []compose.Asked, jobs []Job, ledger *st
 	content, err := compose.Pick(asked, system, ledger)
 	if err != nil {
 		return nil, nil, err
+	}
+	if ledger != nil {
+		labels := content.Words.Labels
+		content.Kind, content.Title, content.Date, content.DateIs = labels.BringList, labels.BringList, on, labels.Date
 	}
 	document, problems := pages.LayPick(content, settled)
 	outputs, troubles, err := look.draw(name+".pdf", document, problems, jobs)

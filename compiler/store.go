@@ -1,6 +1,7 @@
 package compiler
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -22,6 +23,7 @@ type Store struct {
 	Unpriced int    // things to buy without a price
 	Reckoned int    // entries that do not say what was used, and count as their cards say
 	Problems []string
+	Unread   []string // files of procedures that cannot be read, as in Due
 
 	content plan.Store
 	asked   Asked
@@ -31,12 +33,13 @@ type Store struct {
 
 const (
 	orderWithin = 14  // days in which what is to be ordered is told
-	foreseen    = 365 // days of work to come that the shelves are held against
+	foreseen    = 365 // days of work to come that the shelves are held against, or as far as is asked
+	farthest    = 10  // years that may be asked for
 )
 
 // Store says what is on the shelves of a shop on a day, what the work of the twelve months
 // to come takes of it, when that runs out and what to buy. The work that is asked for is what
-// is due by a day; without one, what is overdue, due and soon. What was used since a shelf
+// is due by a day, ten years ahead at the most; without one, what is overdue, due and soon. What was used since a shelf
 // was counted is taken from the service book; an entry that does not say counts as its card
 // says. Jobs that are done when needed are not foreseen.
 func (r *Result) Store(look Look, asked Asked, book BookText) (*Store, error) {
@@ -44,7 +47,10 @@ func (r *Result) Store(look Look, asked Asked, book BookText) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := &Store{Problems: d.Problems, asked: asked}
+	if far := d.on.AddMonths(12 * farthest); asked.By != "" && d.by > far {
+		return nil, fmt.Errorf("--by %s is more than %d years ahead; the farthest is %s", asked.By, farthest, far)
+	}
+	out := &Store{Problems: d.Problems, Unread: d.Unread, asked: asked}
 	if len(r.Jobs) == 0 {
 		return out, nil
 	}
@@ -52,18 +58,9 @@ func (r *Result) Store(look Look, asked Asked, book BookText) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	wanted, jobs := d.pressing(look)
+	wanted, jobs := d.pressing(look, true)
 	out.Problems = append(out.Problems, ledger.Problems...)
-	works := make([]compose.Asked, 0, 1)
-	for _, job := range r.Jobs {
-		if !job.Blocked {
-			works = append(works, compose.Asked{Work: job.work.In(look.Language)})
-			break
-		}
-	}
-	if len(works) == 0 {
-		return out, nil
-	}
+	works := []compose.Asked{{Work: r.Jobs[0].work.In(look.Language)}}
 	out.wishes, out.jobs = compose.WishesOf(works[0].Job), jobs
 	_, system, err := look.settle(out.wishes)
 	if err != nil {
@@ -77,7 +74,7 @@ func (r *Result) Store(look Look, asked Asked, book BookText) (*Store, error) {
 	out.Rows, out.Cost, out.Unpriced, out.Reckoned = slices.Clone(out.content.Rows), plainSpaces(out.content.Cost), out.content.Unpriced, out.content.Reckoned
 	for i := range out.Rows {
 		row := &out.Rows[i]
-		for _, text := range []*string{&row.Title, &row.OnHand, &row.Need, &row.Missing, &row.Buy, &row.Cost, &row.Used, &row.Year} {
+		for _, text := range []*string{&row.Title, &row.OnHand, &row.Need, &row.Missing, &row.Buy, &row.Cost, &row.Used, &row.Year, &row.Keep} {
 			*text = plainSpaces(*text)
 		}
 	}
@@ -99,12 +96,14 @@ func (r *Result) ledger(d *Due) (*store.Ledger, error) {
 	}
 	ledger.Settle()
 	until := f.on.AddDays(foreseen)
+	if d.by < due.Never {
+		until = max(until, d.by)
+	}
 	for _, one := range d.stands {
-		job := r.jobOf(one.Job.File.Name(), one.Unit)
-		if one.Answer.Day == 0 || job == nil {
+		if one.Answer.Day == 0 {
 			continue
 		}
-		uses := job.takes()
+		uses := r.jobAs(one.Job).takes()
 		now := d.presses(one)
 		days := []due.Day{max(one.Answer.Day, f.on)}
 		for _, next := range due.Following(one.Ask, one.Use, one.Answer, f.on, until) {
@@ -128,9 +127,7 @@ func (j *Job) takes() []store.Use {
 func (r *Result) everyUse() []store.Use {
 	var out []store.Use
 	for i := range r.Jobs {
-		if !r.Jobs[i].Blocked {
-			out = append(out, r.Jobs[i].takes()...)
-		}
+		out = append(out, r.Jobs[i].takes()...)
 	}
 	return out
 }
@@ -141,10 +138,11 @@ func (r *Result) uses(e entry.Entry, units []standing.Unit) []store.Use {
 	if why != "" {
 		return nil
 	}
-	job := r.jobOf(e.Procedure, unit)
-	if job == nil {
+	at := slices.IndexFunc(r.Jobs, func(job Job) bool { return job.Name == e.Procedure && standing.Serves(job.work.Job, unit) })
+	if at < 0 {
 		return nil
 	}
+	job := r.Jobs[at]
 	return store.Uses(job.work.Job, job.work.Needs, func(step int) bool {
 		left := slices.ContainsFunc(e.LeftOut, func(left entry.LeftOut) bool { return left.Step == step })
 		return !left && !slices.Contains(e.Open, step) && (len(e.Done) == 0 || slices.Contains(e.Done, step))

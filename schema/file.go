@@ -152,7 +152,7 @@ machine = "log-deck"
 version = "six-metre"
 serial = "LD6-0117"
 in-service = 2019-04-01
-use = [{ from = "04-01", to = "10-31", week = "30 h" }]`,
+use = [{ from = "04-01", to = "10-31", week = "30 h" }, { from = "11-01", to = "03-31", week = "6 h" }]`,
 }
 
 var useTable = Table{

@@ -31,8 +31,11 @@ and where the day is not certain the days it may come on are told.
 What is done and read stands in ` + compiler.Bookfile + ` at the top of the shop folder; the machines
 that stand in the shop are described with [unit.NAME].
 
-It ends with status 0 when nothing is due, 1 when something is, and 2 when it could not
-run.`,
+A job whose card an error holds back is told all the same, and that it is so. What cannot be
+read at all is named.
+
+It ends with status 0 when nothing is due, 1 when something is, and 2 when it could not run
+or the list is not whole, since a procedure could not be read.`,
 		Example: `  benchleaf due                                 what is due today, and what comes
   benchleaf due --by 2026-06-30                 only what is due by then
   benchleaf due --on 2026-05-01                 as it will stand on a day
@@ -62,10 +65,13 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 	if asked.On == "" {
 		asked.On = time.Now().Format(time.DateOnly)
 	}
+	if at, err := os.Stat(by.from(calendar)); calendar != "" && err == nil && at.IsDir() {
+		return fmt.Errorf("--calendar %s is a folder; give the name of a file, such as %s", calendar, filepath.Join(calendar, "due.ics"))
+	}
 	if len(builds) > 1 && (calendar != "" || len(asked.Meters) > 0 || asJSON) {
 		return fmt.Errorf("there are %d shops; ask for one at a time", len(builds))
 	}
-	pressing := false
+	pressing, unread := false, 0
 	for _, b := range builds {
 		var due *compiler.Due
 		err := b.shop.reading(func(book compiler.BookText) (err error) {
@@ -83,7 +89,11 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 		if err != nil {
 			return err
 		}
-		if calendar != "" {
+		unread += len(due.Unread)
+		switch {
+		case calendar != "" && len(due.Unread) > 0: // what is not in it would go from the calendars of people
+			fmt.Fprintf(by.err, "%s is not written, since the list is not whole\n", calendar)
+		case calendar != "":
 			text, err := due.Calendar()
 			if err != nil {
 				return err
@@ -97,17 +107,25 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 			if _, err := by.out.Write(due.JSON()); err != nil {
 				return err
 			}
-		} else {
+		} else if len(due.Rows) > 0 || len(due.Unread) == 0 {
 			by.tellDue(due)
 		}
 		for _, row := range due.Rows {
 			pressing = pressing || row.State == "overdue" || row.State == "due"
 		}
 	}
-	if pressing {
+	switch {
+	case unread > 0:
+		return notWhole(unread)
+	case pressing:
 		return errFindings
 	}
 	return nil
+}
+
+// notWhole says that a list lacks procedures, which have been named.
+func notWhole(unread int) error {
+	return fmt.Errorf("the list is not whole: it lacks %s", many(unread, "procedure", "procedures"))
 }
 
 // reading opens the service book of the shop, if there is one, for as long as something reads
@@ -136,8 +154,8 @@ func (by *caller) tellDue(due *compiler.Due) {
 	uncertain := false
 	for i, row := range due.Rows {
 		day := row.Day
-		if days := apart(row.Day, row.Early, row.Late); days > 0 {
-			day += fmt.Sprintf(" ± %d", days)
+		if days := between(row.Day, row.Early, row.Late); days != "" && row.State != "overdue" {
+			day += " (" + days + ")"
 			uncertain = true
 		}
 		meter, last := "", "never done"
@@ -152,6 +170,9 @@ func (by *caller) tellDue(due *compiler.Due) {
 		}
 		if row.LastMeter != "" {
 			last += " at " + row.LastMeter
+			if row.OldMeter {
+				last += " on the meter before"
+			}
 		}
 		cells[i] = [5]string{day, due.Called(row), row.Title, meter, last}
 		for k, cell := range cells[i] {
@@ -174,21 +195,26 @@ func (by *caller) tellDue(due *compiler.Due) {
 		}
 	}
 	if uncertain {
-		fmt.Fprintln(by.out, "\n± so many days sooner or later, by how the meter has run")
+		fmt.Fprintln(by.out, "\nin brackets the days it may come on, by how the meter has run")
 	}
 }
 
-// apart is how many days a job may come sooner or later than on its day, whichever are more.
-func apart(day, early, late string) int {
-	on, err := time.Parse(time.DateOnly, day)
-	if err != nil {
-		return 0
-	}
-	most := 0
-	for _, other := range []string{early, late} {
-		if at, err := time.Parse(time.DateOnly, other); err == nil {
-			most = max(most, int(at.Sub(on).Abs().Hours()/24))
+// between says between which days a job may come, without the year where that is the same;
+// empty where its day is certain.
+func between(day, early, late string) string {
+	short := func(other string) string {
+		if len(other) == len(time.DateOnly) && len(day) == len(other) && other[:5] == day[:5] {
+			return other[5:]
 		}
+		return other
 	}
-	return most
+	switch {
+	case early != "" && late != "":
+		return short(early) + " to " + short(late)
+	case early != "":
+		return "from " + short(early)
+	case late != "":
+		return "to " + short(late)
+	}
+	return ""
 }

@@ -20,15 +20,15 @@ func storeCommand(by *caller) *cobra.Command {
 		Use:   "store [PATH…]",
 		Short: "Say what is on the shelf, what runs out and what to buy",
 		Long: `Store holds what is on the shelves against what the work takes: what is due now, or by a
-day with --by, and what is foreseen for the twelve months to come. It says what is missing,
+day with --by, and what is foreseen for the twelve months to come, or up to that day. It says what is missing,
 what is to be ordered within two weeks, when each thing runs out, and which packs to buy.
 
 What was counted stands in the files as [store.NAME]. What was used and received since then
 comes from the service book; an entry that does not say what was used counts as its card
-says. Jobs that are done when needed are not foreseen.
+says. Jobs that are done when needed are not foreseen; one whose card an error holds back is.
 
 It ends with status 0 when nothing is to be bought, 1 when something is, and 2 when it could
-not run.`,
+not run or the list is not whole, since a procedure could not be read.`,
 		Example: `  benchleaf store                               what is missing today
   benchleaf store --by 2026-06-30               for all that is due by then
   benchleaf store --print                       a shopping list and a table besides, into out
@@ -38,7 +38,7 @@ not run.`,
 		},
 	}
 	cmd.Flags().StringVar(&asked.On, "on", "", "the day it is asked for, such as 2026-05-01; today when left out")
-	cmd.Flags().StringVar(&asked.By, "by", "", "for all that is due by this day")
+	cmd.Flags().StringVar(&asked.By, "by", "", "for all that is due by this day, ten years ahead at the most")
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write it as JSON for other programs")
 	cmd.Flags().BoolVar(&sheets.wanted, "print", false, "write a shopping list (PDF) and all of the store (CSV) too")
 	cmd.Flags().StringVar(&sheets.out, "out", defaultOut, "folder to write the pages into")
@@ -57,7 +57,7 @@ func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked
 	if len(builds) > 1 && asJSON {
 		return fmt.Errorf("there are %d shops; ask for one at a time", len(builds))
 	}
-	lacking := false
+	lacking, unread := false, 0
 	for _, b := range builds {
 		var store *compiler.Store
 		err := b.shop.reading(func(book compiler.BookText) (err error) {
@@ -67,6 +67,7 @@ func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked
 		if err != nil {
 			return err
 		}
+		unread += len(store.Unread)
 		for _, problem := range store.Problems {
 			fmt.Fprintln(by.err, problem)
 		}
@@ -83,14 +84,17 @@ func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked
 			if _, err := by.out.Write(store.JSON()); err != nil {
 				return err
 			}
-		} else {
+		} else if len(store.Rows) > 0 || len(store.Unread) == 0 {
 			by.tellStore(store, asked.On)
 		}
 		for _, row := range store.Rows {
 			lacking = lacking || row.State == "missing" || row.State == "order"
 		}
 	}
-	if lacking {
+	switch {
+	case unread > 0:
+		return notWhole(unread)
+	case lacking:
 		return errFindings
 	}
 	return nil
@@ -102,10 +106,10 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 		fmt.Fprintln(by.out, "nothing is used up here")
 		return
 	}
-	cells := make([][5]string, len(store.Rows))
-	var widths [5]int
+	cells := make([][6]string, len(store.Rows))
+	var widths [6]int
 	for i, row := range store.Rows {
-		there, need, last := "not counted", "", ""
+		there, need, keep, last := "not counted", "", "", ""
 		if row.OnHand != "" {
 			there = row.OnHand + " there"
 		}
@@ -120,6 +124,9 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 		} else if row.Missing != "" {
 			last = "buy " + row.Missing
 		}
+		if row.Keep != "" && last != "" {
+			keep = row.Keep + " to keep"
+		}
 		out := ""
 		if row.RunsOut != "" {
 			out = "runs out " + row.RunsOut
@@ -131,7 +138,7 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 				out += ", order by " + row.OrderBy
 			}
 		}
-		cells[i] = [5]string{row.Title, there, need, last, out}
+		cells[i] = [6]string{row.Title, there, need, keep, last, out}
 		for k, cell := range cells[i] {
 			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
 		}
@@ -156,7 +163,11 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 		fmt.Fprintf(by.out, "together %s%s\n", store.Cost, note)
 	}
 	if store.Reckoned > 0 {
-		fmt.Fprintf(by.out, "%s of the service book do not say what was used, and count as their cards say\n", many(store.Reckoned, "entry", "entries"))
+		said := "%d entries of the service book do not say what was used, and count as their cards say\n"
+		if store.Reckoned == 1 {
+			said = "%d entry of the service book does not say what was used, and counts as its card says\n"
+		}
+		fmt.Fprintf(by.out, said, store.Reckoned)
 	}
 }
 

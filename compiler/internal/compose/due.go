@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -77,6 +78,7 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	if last := one.Last; last != nil {
 		row.LastDay, row.LastWho = last.Day.String(), last.Who
 		if one.Read {
+			row.OldMeter = !one.Meter.ShowsNow(one.At, one.Stood)
 			row.LastMeter = w.stand(one.Stood, one.Unit.Meter)
 		}
 	}
@@ -86,9 +88,17 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	}
 	if one.Sooner != nil {
 		notes = append(notes, w.sooner(one.Sooner))
+		if every := one.Sooner.Clause.Every; len(every) > 0 {
+			row.Every = w.interval(every)
+		}
 	}
-	if answer.Reason != "" {
+	switch {
+	case answer.Reason == due.OtherMeter:
+		notes = append(notes, strings.ReplaceAll(labels.OtherMeter, "{unit}", w.uncounted(one)))
+	case answer.Reason != "":
 		notes = append(notes, w.reason(answer.Reason))
+	case one.Use.Stood && answer.Metered:
+		notes = append(notes, labels.ByUse)
 	}
 	if last := one.Last; last != nil && last.Outside > 0 {
 		notes = append(notes, strings.ReplaceAll(labels.OutsideLast, "{n}", strconv.Itoa(last.Outside)))
@@ -99,8 +109,28 @@ func (w *writer) due(one standing.Standing) plan.DueRow {
 	if begun := one.Begun; begun != nil {
 		notes = append(notes, strings.NewReplacer("{day}", begun.Day.String(), "{n}", strconv.Itoa(begun.Open)).Replace(labels.BegunLast))
 	}
+	if one.Held {
+		notes = append(notes, labels.HeldCard)
+	}
 	row.Note = strings.Join(notes, "; ")
 	return row
+}
+
+// uncounted is what the interval of a job is of that the meter of its machine does not count.
+func (w *writer) uncounted(one standing.Standing) string {
+	for _, amount := range slices.Concat(one.Job.Procedure.Every, one.Job.Procedure.First) {
+		if !amount.OK || model.Counted(amount, one.Unit.Meter) {
+			continue
+		}
+		switch amount.Dimension {
+		case quantity.Time:
+			return w.words.Labels.RunningHours
+		case quantity.Cycles:
+			return cmp.Or(w.words.Units["cycles"], "cycles")
+		}
+		return "km"
+	}
+	return ""
 }
 
 // sooner says which reading brought the day of a job forward, and why.

@@ -358,6 +358,8 @@ func (p *picker) shelf(line *plan.Pick, thing any, need needs.Total) {
 	much, ok := account.Much(need)
 	if missing := new(big.Rat); ok && missing.Sub(much, account.OnHand).Sign() > 0 {
 		line.Missing = p.writers[0].much(account, missing)
+	} else if ok { // it is taken off the shelf, and no pack is bought
+		line.Take = ""
 	}
 }
 

@@ -121,7 +121,7 @@ func (p *planner) marks(key string, one standing.Standing, minutes float64) {
 			made[n-1].Times++
 		} else {
 			mark := plan.PlannerMark{Key: key, At: at, Early: at, Late: at, Times: 1, Overdue: i == 0 && answer.State == due.Overdue}
-			if !mark.Overdue {
+			if i == 0 && !mark.Overdue { // the bars of later turns would run into each other
 				mark.Early, mark.Late = max(min(p.week(answer.Span.Early), at), now), max(p.week(min(answer.Span.Late, last)), at)
 			}
 			made = append(made, mark)

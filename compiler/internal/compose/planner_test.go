@@ -71,7 +71,8 @@ func TestMarksComeThroughTheYear(t *testing.T) {
 	assert.Equal(t, 4, p.plan.Marks[1].Times)
 }
 
-// Bars of one job lie over no week twice, and hold the week it is expected in.
+// Bars of one job lie over no week twice, and hold the week it is expected in; only the next
+// time has one.
 func TestBarsOfOneJobDoNotMeet(t *testing.T) {
 	on := due.Date(2026, 5, 5)
 	points := []due.Point{{Day: due.Date(2026, 1, 5), Total: 0}, {Day: due.Date(2026, 2, 5), Total: 200, Index: 1}, {Day: on, Total: 400, Index: 2}}
@@ -81,7 +82,10 @@ func TestBarsOfOneJobDoNotMeet(t *testing.T) {
 		ask := due.Job{Every: due.Interval{Hours: hours}, Start: due.Start{Day: due.Date(2026, 1, 5)}}
 		p.marks("A", standing.Standing{Ask: ask, Use: use, Answer: due.Next(ask, use, on)}, 0)
 		last := -1
-		for _, mark := range p.plan.Marks {
+		for i, mark := range p.plan.Marks {
+			if i > 0 {
+				require.Equal(t, [2]int{mark.At, mark.At}, [2]int{mark.Early, mark.Late}, hours)
+			}
 			require.Greater(t, mark.Early, last, hours)
 			require.LessOrEqual(t, mark.Early, mark.At, hours)
 			require.GreaterOrEqual(t, mark.Late, mark.At, hours)

@@ -76,7 +76,7 @@ func (w *writer) storeRow(account *store.Account, order store.Order, wanted []As
 	for _, level := range []struct {
 		text *string
 		much *big.Rat
-	}{{&row.Need, order.Now}, {&row.Missing, order.Missing}, {&row.Used, account.Year}, {&row.Year, order.Year}} {
+	}{{&row.Need, order.Now}, {&row.Missing, order.Missing}, {&row.Used, account.Year}, {&row.Year, order.Year}, {&row.Keep, order.Keep}} {
 		if level.much.Sign() > 0 {
 			*level.text = w.much(account, level.much)
 		}
@@ -95,6 +95,9 @@ func (w *writer) storeRow(account *store.Account, order store.Order, wanted []As
 		at := slices.IndexFunc(wanted, func(asked Asked) bool { return asked.Job == need.Job && asked.Unit == need.Unit })
 		if at >= 0 && !slices.Contains(row.For, letters(at)) {
 			row.For = append(row.For, letters(at))
+			if name := need.Job.File.Name(); !slices.Contains(row.Works, name) {
+				row.Works = append(row.Works, name)
+			}
 		}
 	}
 	return row
@@ -198,7 +201,7 @@ func numbered(row plan.StoreRow) string {
 }
 
 func bought(row plan.StoreRow, labels plan.Labels) plan.Pick {
-	out := plan.Pick{Name: numbered(row), Quantity: row.Buy, Missing: row.Missing, OnHand: row.OnHand, Cost: row.Cost, For: row.For}
+	out := plan.Pick{Name: numbered(row), Quantity: row.Buy, Missing: row.Missing, OnHand: row.OnHand, Keep: row.Keep, Cost: row.Cost, For: row.For}
 	if row.Buy == "" {
 		out.Quantity, out.Missing = row.Missing, ""
 	}

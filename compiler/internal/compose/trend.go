@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/standing"
@@ -15,9 +16,9 @@ import (
 )
 
 // Trend puts into words how one thing that is read has moved; blank is the place on the card
-// it is written at. It is false where no reading is a figure. It is an error when the
+// it is written at, and fresh the days on which what is measured was renewed. It is false where no reading is a figure. It is an error when the
 // shop's language has no words.
-func Trend(work Work, series standing.Series, blank plan.Blank, on string, system quantity.System) (plan.Trend, bool, error) {
+func Trend(work Work, series standing.Series, blank plan.Blank, fresh []standing.Renewal, on string, system quantity.System) (plan.Trend, bool, error) {
 	w, err := newWriter(work, system)
 	if err != nil {
 		return plan.Trend{}, false, err
@@ -31,13 +32,19 @@ func Trend(work Work, series standing.Series, blank plan.Blank, on string, syste
 		out.Shop = work.Job.Shop.Title.Text
 	}
 	metered := !slices.ContainsFunc(series.Points, func(one standing.Read) bool { return !one.Metered })
-	symbol := cmp.Or(w.words.Units[series.Unit.Meter], series.Unit.Meter)
-	out.XTitle = w.words.Labels.Hours + ", " + symbol
-	if !metered {
-		symbol = cmp.Or(w.words.Units["days"], "days")
-		out.XTitle = w.words.Labels.Date + ", " + symbol
+	j := judge{writer: w, out: &out, symbol: cmp.Or(w.words.Units[series.Unit.Meter], series.Unit.Meter)}
+	out.XTitle = w.words.Labels.Hours + ", " + j.symbol
+	several := slices.ContainsFunc(series.Points, func(one standing.Read) bool { return one.Other })
+	switch {
+	case !metered:
+		j.symbol = cmp.Or(w.words.Units["days"], "days")
+		out.XTitle = w.words.Labels.Date + ", " + j.symbol
+	case several: // no one meter has shown them all
+		out.XTitle = w.words.Labels.TrendTotal + ", " + j.symbol
+		j.ahead = series.Ahead
 	}
-	var points []trend.Point
+	series.Points = slices.Clone(series.Points)
+	slices.SortStableFunc(series.Points, func(a, b standing.Read) int { return cmp.Compare(a.Day, b.Day) })
 	for _, one := range series.Points {
 		amount, problems := quantity.Parse(one.Value, unit.Dimension)
 		low, isLow := amount.Min()
@@ -47,17 +54,113 @@ func Trend(work Work, series standing.Series, blank plan.Blank, on string, syste
 		}
 		middle, _ := unit.FromBase(new(big.Rat).Quo(new(big.Rat).Add(low, high), big.NewRat(2, 1))).Float64()
 		x := one.Total
-		if !metered {
+		switch {
+		case !metered:
 			x = float64(one.Day - series.Points[0].Day)
+		case !several:
+			x -= series.Ahead
 		}
-		points = append(points, trend.Point{X: x, Y: middle})
+		j.points, j.reads = append(j.points, trend.Point{X: x, Y: middle}), append(j.reads, one)
 		out.Points = append(out.Points, plan.TrendPoint{X: x, Y: middle, Day: one.Day.String(), Outside: one.Outside})
 	}
-	if len(points) == 0 {
+	if len(j.points) == 0 {
 		return plan.Trend{}, false, nil
 	}
-	w.judge(&out, points, symbol)
+	anew := j.cut(fresh, newOf(work.Job, series.Step, unit))
+	j.judge()
+	out.Verdict = strings.Join(append([]string{out.Verdict}, anew...), " ")
+	if last := j.points[len(j.points)-1].X; several && metered {
+		out.Verdict += " " + strings.NewReplacer("{total}", j.amount(last), "{shows}", j.at(last)).Replace(w.words.Labels.TrendAhead)
+	}
 	return out, true, nil
+}
+
+// judge holds the readings of a sheet while they are judged.
+type judge struct {
+	*writer
+	out    *plan.Trend
+	points []trend.Point
+	reads  []standing.Read // of the points
+	symbol string          // of the unit of x
+	ahead  float64         // x less what the meter shows that is fitted now
+}
+
+// at is what the meter shows that is fitted now.
+func (j *judge) at(x float64) string { return j.amount(max(0, x-j.ahead)) }
+
+func (j *judge) amount(x float64) string { return j.plain(math.Round(x)) + "\u00a0" + j.symbol }
+
+// newOf is what is read of something new at a step, in a unit; nil where nobody says.
+func newOf(job *model.Job, step int, unit quantity.Unit) *float64 {
+	for _, one := range job.Steps {
+		for _, object := range one.Objects {
+			if one.Number != step || object.Limit == nil || !object.Limit.New.OK || object.Limit.New.Dimension != unit.Dimension {
+				continue
+			}
+			if least, ok := object.Limit.New.Min(); ok {
+				value, _ := unit.FromBase(least).Float64()
+				return &value
+			}
+		}
+	}
+	return nil
+}
+
+// cut leaves only the readings since what is measured was renewed, and says when that was.
+// Where the book does not tell, it is so when a reading goes back as far as wear never does (see
+// jumps).
+func (j *judge) cut(fresh []standing.Renewal, new *float64) (said []string) {
+	labels, at, why := j.words.Labels, 0, ""
+	for i := 1; i < len(j.reads); i++ {
+		switch {
+		case slices.ContainsFunc(fresh, func(one standing.Renewal) bool { return one.Before(j.reads[i]) && !one.Before(j.reads[i-1]) }):
+			at, why = i, labels.TrendRenewed
+		case j.jumps(j.points[i-1].Y, j.points[i].Y, new):
+			at, why = i, labels.TrendJumped
+		}
+	}
+	if at == 0 {
+		return nil
+	}
+	said = []string{strings.ReplaceAll(why, "{day}", j.reads[at].Day.String())}
+	for i := range at {
+		j.out.Points[i].Before = true
+	}
+	j.points = j.points[at:]
+	return said
+}
+
+// jumps reports whether a reading goes so far back from the one before that something else is
+// measured: where it is written what it is when new, by more than half of the way from there to
+// the limit, and to within a quarter of it from new; else by more than all of the way from the
+// best reading to the limit, or from one limit to the other. Common practice, no source.
+func (j *judge) jumps(before, now float64, new *float64) bool {
+	const rounding = 1e-9
+	low, high := j.out.Low, j.out.High
+	limit := cmp.Or(high, low)
+	switch {
+	case limit == nil:
+		return false
+	case low != nil && high != nil && new != nil: // it wears towards the limit that is farther away
+		if limit = high; *new-*low > *high-*new {
+			limit = low
+		}
+	case low != nil && high != nil:
+		return math.Abs(now-before) > (*high-*low)*(1+rounding)
+	}
+	worn := func(value, from float64) float64 { return (value - from) / (*limit - from) } // 0 when new, 1 at the limit
+	if new != nil {
+		return *new != *limit && worn(before, *new)-worn(now, *new) > 0.5 && worn(now, *new) < 0.25
+	}
+	best := j.points[0].Y
+	for _, point := range j.points {
+		if limit == low {
+			best = max(best, point.Y)
+		} else {
+			best = min(best, point.Y)
+		}
+	}
+	return best != *limit && worn(before, best)-worn(now, best) > 1+rounding
 }
 
 func bound(text string) *float64 {
@@ -69,9 +172,12 @@ func bound(text string) *float64 {
 }
 
 // judge lays the line through the readings and says where it goes, or why nothing is said.
-func (w *writer) judge(out *plan.Trend, points []trend.Point, symbol string) {
-	labels := w.words.Labels
+func (j *judge) judge() {
+	w, out, points, labels, at := j.writer, j.out, j.points, j.words.Labels, j.at
 	line, why := trend.Fit(points)
+	if why == trend.None && !line.Slopes() { // within its scatter, so there is no line to draw
+		why = trend.Flat
+	}
 	if why != trend.None {
 		out.Verdict = w.silence(why, len(points), "")
 		return
@@ -90,10 +196,9 @@ func (w *writer) judge(out *plan.Trend, points []trend.Point, symbol string) {
 	if limited {
 		said := w.plain(limit) + "\u00a0" + out.Unit
 		meeting, why := line.Meets(limit, keeps)
-		at := func(x float64) string { return w.plain(math.Round(x)) + "\u00a0" + symbol }
 		switch why {
 		case trend.None:
-			out.Meets = &plan.TrendMeeting{X: meeting.X, Early: meeting.Early, Late: meeting.Late, Text: at(meeting.X)}
+			out.Meets = &plan.TrendMeeting{X: meeting.X, Early: meeting.Early, Late: meeting.Late, Text: j.amount(meeting.X)} // as the axis counts
 			out.Verdict = strings.NewReplacer("{limit}", said, "{at}", at(meeting.X), "{early}", at(meeting.Early), "{late}", at(meeting.Late)).Replace(labels.TrendMeeting)
 			to = max(to, meeting.Late)
 		case trend.Far:

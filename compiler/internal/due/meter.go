@@ -107,6 +107,12 @@ func (m Meter) Total(index int) (float64, bool) {
 // Shows is what the meter that is fitted last stands at when a total is reached.
 func (m Meter) Shows(total float64) float64 { return total - m.Ahead }
 
+// ShowsNow reports whether a reading that made a total is of the meter that is fitted last.
+func (m Meter) ShowsNow(total, value float64) bool {
+	const rounding = 1e-6
+	return math.Abs(m.Shows(total)-value) <= rounding*math.Max(1, math.Abs(total))
+}
+
 func amount(value float64) bool { return value >= 0 && !math.IsInf(value, 1) }
 
 // sortReadings orders readings by day, and by value within a day that has no other meter.

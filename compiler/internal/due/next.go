@@ -44,6 +44,7 @@ type Job struct {
 	Start Start
 	Done  []Done // in any order; days after today do not count
 	Soon  int    // days before it may be due that it is soon
+	Other bool   // Every or First is of what the meter does not count, and counts for nothing
 
 	Sooner []Sooner // what readings ask for that stand now
 }
@@ -135,6 +136,9 @@ type next struct {
 
 func (n next) answer(today Day) Answer {
 	if !n.job.First.any() && !n.job.Every.any() {
+		if n.job.Other {
+			return Answer{State: Unknown, Reason: OtherMeter}
+		}
 		return Answer{State: OnCondition}
 	}
 	if n.last.Day == 0 && n.job.Start.Day == 0 {
@@ -143,6 +147,9 @@ func (n next) answer(today Day) Answer {
 	var out Answer
 	out.Calendar = n.calendar()
 	span, metered := n.meter(&out)
+	if n.job.Other {
+		out.Reason = OtherMeter
+	}
 	switch {
 	case out.Calendar == 0 && !metered && out.Reason == "":
 		return Answer{State: OnCondition}

@@ -18,7 +18,7 @@ func (n next) sooner(own Answer, today Day) Answer {
 		asked := Answer{Limit: ByReading, Day: one.Day, Span: Span{one.Day, one.Day, one.Day}}
 		if one.Every.any() {
 			other := n
-			other.job.Every, other.job.From = one.Every, FromDone
+			other.job.Every, other.job.From, other.job.Other = one.Every, FromDone, false
 			asked = other.answer(today)
 		}
 		asked.Sooner = i + 1

@@ -13,6 +13,7 @@ const (
 	NoReadings  Reason = "no reading of the meter is known"
 	FewReadings Reason = "no two readings of the meter are 7 days apart, and no pattern of use is given"
 	Idle        Reason = "the meter did not move between its readings"
+	OtherMeter  Reason = "the meter does not count what the interval is of"
 	NotRead     Reason = "what the meter stood at when it was done is not known"
 )
 
@@ -32,6 +33,7 @@ type Use struct {
 	Why   Reason  // it is not known
 	AWeek float64 // use a week, the mean of a year
 	Read  Day     // of the last reading; 0 for none
+	Stood bool    // the meter did not move between its readings, and the pattern is taken
 
 	points  []Point
 	pattern Pattern
@@ -58,8 +60,8 @@ const (
 // lies 335 days or more before the last; all readings where none does), over the days
 // between; at least two readings 7 days apart are needed. A pattern spreads the measured
 // use over the year, whatever its own level is. Where there are too few readings, or the
-// pattern has no use where they lie and neither had the meter, the pattern is taken as it
-// stands. Where the meter moved though the pattern has no use there, it is left aside.
+// pattern has no use where they lie and neither had the meter, or the meter stood still where
+// the pattern has use, the pattern is taken as it stands. Where the meter moved though the pattern has no use there, it is left aside.
 //
 // The span comes from the scatter of use between readings at least 7 days apart, by the
 // ratio estimator (Cochran, "Sampling Techniques", 3rd ed., 1977, ch. 6): with v used in w
@@ -93,8 +95,8 @@ func Forecast(points []Point, pattern Pattern) Use {
 		over = u.pattern.between(first.Day, last.Day)
 	}
 	if used == 0 {
-		u.Basis, u.Why = "", Idle
-		return u
+		u.Basis, u.Why, u.Stood = "", Idle, pattern.share != nil
+		return u.byPattern()
 	}
 	u.aDay, u.weeks = used/over, over
 	stretches := float64(len(knots) - 1)

@@ -99,7 +99,7 @@ func TestFewReadingsAreUnknown(t *testing.T) {
 		"one":                        {near[:1], Pattern{}, "", FewReadings},
 		"too near":                   {near, Pattern{}, "", FewReadings},
 		"still":                      {[]Point{{begin, 5, 0}, {begin.AddDays(90), 5, 1}}, Pattern{}, "", Idle},
-		"still in the season":        {[]Point{{begin, 5, 0}, {begin.AddDays(90), 5, 1}}, pattern(t, summer...), "", Idle},
+		"still in the season":        {[]Point{{begin, 5, 0}, {begin.AddDays(90), 5, 1}}, pattern(t, summer...), ByPattern, ""},
 		"a pattern and none":         {nil, pattern(t, summer...), ByPattern, ""},
 		"a pattern and one":          {near[:1], pattern(t, summer...), ByPattern, ""},
 		"still out of the season":    {[]Point{{begin.AddDays(180), 5, 0}, {begin.AddDays(240), 5, 1}}, pattern(t, summer...), ByPattern, ""},

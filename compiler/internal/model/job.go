@@ -8,6 +8,7 @@ import (
 
 	"benchleaf/compiler/finding"
 
+	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 )
@@ -463,6 +464,21 @@ func (s *Set) Units() []*Unit {
 	return out
 }
 
+// MeterUnit is the symbol of the unit that the meter of a machine counts in: h, km, cycles;
+// empty where it has none. A machine that is only named in words has a meter of hours.
+func (m *Machine) MeterUnit() string {
+	if m == nil {
+		return "h"
+	}
+	return map[string]string{"": "h", "hours": "h", "cycles": "cycles", "distance": "km"}[m.Meter.Text]
+}
+
+// Counted reports whether a meter in some unit, or the calendar, counts an amount.
+func Counted(amount Amount, symbol string) bool {
+	unit, known := quantity.FindUnit(symbol)
+	return amount.Dimension == quantity.Calendar || symbol != "" && known && amount.Dimension == unit.Dimension
+}
+
 // Units lists the machines that a file says stand in the shop, in its order.
 func (f *File) Units() []*Unit {
 	return described[*Unit](f)
@@ -476,6 +492,25 @@ func (f *File) Described(name string) *Machine {
 		}
 	}
 	return nil
+}
+
+// OffCard are the amounts of a file that stand on no card: what is on the shelves, and how much
+// the machines of the shop run.
+func (f *File) OffCard() []Amount {
+	var out []Amount
+	for _, kept := range f.Stores() {
+		out = append(append(out, kept.OnHand...), kept.Keep, kept.Lead)
+		for _, price := range kept.Prices {
+			out = append(out, price.Pack)
+		}
+	}
+	for _, unit := range f.Units() {
+		out = append(out, unit.MeterThen)
+		for _, use := range unit.Use {
+			out = append(out, use.Week)
+		}
+	}
+	return slices.DeleteFunc(out, func(amount Amount) bool { return !amount.Set() })
 }
 
 // Stocks lists the stocks that a file describes, in its order.
@@ -533,10 +568,11 @@ func (s *Set) Shelved() []string {
 }
 
 // Reading is a value that a job asks for: its name as the record strip prints it, empty
-// where several things name it together, and its limit.
+// where several things name it together, its limit, and what it is when new.
 type Reading struct {
 	Name  string
 	Limit Amount
+	New   Amount // what it is when new, where somebody says
 }
 
 // Readings lists the values that the steps of a job and its record ask for, in their order.
@@ -548,6 +584,9 @@ func (j *Job) Readings() []Reading {
 			one.Limit, asked = step.HeldAgainst(), true
 			if len(step.Objects) == 1 {
 				one.Name = step.Objects[0].Words()
+				if limit := step.Objects[0].Limit; limit != nil {
+					one.New = limit.New
+				}
 			}
 		}
 		if step.Reading.Set() {

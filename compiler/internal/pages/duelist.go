@@ -228,6 +228,9 @@ func (d *dueList) about(row plan.DueRow) []span {
 	last := cmp.Or(row.LastDay, labels.Never)
 	if row.LastDay != "" && row.LastMeter != "" {
 		last += " " + strings.ReplaceAll(labels.AtMeter, "{meter}", row.LastMeter)
+		if row.OldMeter {
+			last += " (" + labels.OldMeter + ")"
+		}
 	}
 	put(labels.LastDone+labels.Colon, joined(", ", last, row.LastWho), Regular)
 	return spans

@@ -172,7 +172,7 @@ func (l *list) about(line plan.Pick) []span {
 	labels := l.words.Labels
 	var spans []span
 	for _, part := range []struct{ label, text string }{
-		{labels.BuyNow, line.Missing}, {labels.Take, line.Take}, {labels.Costs, line.Cost}, {labels.OnHand, line.OnHand}, {"", line.RunsOut}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")}, {labels.Instead, strings.Join(line.Instead, "; ")},
+		{labels.BuyNow, line.Missing}, {labels.Take, line.Take}, {labels.Costs, line.Cost}, {labels.OnHand, line.OnHand}, {labels.ToKeep, line.Keep}, {"", line.RunsOut}, {labels.Where, line.Where}, {labels.Caught, line.Into}, {labels.Serves, strings.Join(line.Serves, "; ")}, {labels.StandIn, strings.Join(line.StandIns, ", ")}, {labels.Instead, strings.Join(line.Instead, "; ")},
 	} {
 		if part.text == "" {
 			continue

@@ -243,9 +243,12 @@ func dashes(line, dash, gap float64, from, to Point) (out []Mark) {
 func (p *plot) draw() piece {
 	em := p.size.small
 	p.body = piece{width: p.width, height: p.height}
-	p.legend = append(p.legend, p.key(p.disc(Point{em * 0.7, em * 0.6}), p.words.Labels.TrendReading))
+	p.legend = append(p.legend, p.key(p.disc(Point{em * 0.7, em * 0.6}, false), p.words.Labels.TrendReading))
+	if slices.ContainsFunc(p.points, func(point plan.TrendPoint) bool { return point.Before }) {
+		p.legend = append(p.legend, p.key(p.disc(Point{em * 0.7, em * 0.6}, true), p.words.Labels.TrendBefore))
+	}
 	if p.outside() {
-		p.legend = append(p.legend, p.key(p.square(Point{em * 0.7, em * 0.6}), p.words.Labels.TrendOutside))
+		p.legend = append(p.legend, p.key(p.square(Point{em * 0.7, em * 0.6}, false), p.words.Labels.TrendOutside))
 	}
 	if p.plan.Line != nil {
 		p.legend = append(p.legend, p.key(polyline(black, em*0.16, Point{0, em * 0.6}, Point{em * 1.4, em * 0.6}), p.words.Labels.TrendLine))
@@ -262,7 +265,7 @@ func (p *plot) draw() piece {
 		if point.Outside {
 			mark = p.square
 		}
-		p.body.mark(mark(at))
+		p.body.mark(mark(at, point.Before))
 		p.blocked = append(p.blocked, Rectangle{at.X - em*0.55, at.Y - em*0.55, em * 1.1, em * 1.1})
 	}
 	if tip != nil {
@@ -273,13 +276,21 @@ func (p *plot) draw() piece {
 	return p.body
 }
 
-func (p *plot) disc(at Point) Mark {
-	return circle(at, p.size.small*0.42, Paint{slate, white, p.size.small * 0.08})
+func (p *plot) disc(at Point, before bool) Mark {
+	return circle(at, p.size.small*0.42, p.dot(slate, before))
 }
 
-func (p *plot) square(at Point) Mark {
+// dot is filled, or hollow where the line does not count it.
+func (p *plot) dot(ink Ink, before bool) Paint {
+	if before {
+		return Paint{white, ink, p.size.small * 0.14}
+	}
+	return Paint{ink, white, p.size.small * 0.08}
+}
+
+func (p *plot) square(at Point, before bool) Mark {
 	half := p.size.small * 0.5
-	return polygon(Paint{black, white, p.size.small * 0.08}, Point{at.X - half, at.Y - half}, Point{at.X + half, at.Y - half}, Point{at.X + half, at.Y + half}, Point{at.X - half, at.Y + half})
+	return polygon(p.dot(black, before), Point{at.X - half, at.Y - half}, Point{at.X + half, at.Y - half}, Point{at.X + half, at.Y + half}, Point{at.X - half, at.Y + half})
 }
 
 // key is a mark of the plot, on an em and a fifth, with what it means.
@@ -373,8 +384,12 @@ func (p *plot) fitted() {
 		return
 	}
 	em := p.size.small
-	first, last := p.points[0].X, p.points[0].X
-	for _, point := range p.points {
+	counts := slices.DeleteFunc(slices.Clone(p.points), func(point plan.TrendPoint) bool { return point.Before })
+	if len(counts) == 0 {
+		return
+	}
+	first, last := counts[0].X, counts[0].X
+	for _, point := range counts {
 		first, last = min(first, point.X), max(last, point.X)
 	}
 	end := last

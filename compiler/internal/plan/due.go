@@ -17,6 +17,7 @@ type DueRow struct {
 	Every     string
 	LastDay   string // when it was done last; empty where never
 	LastMeter string
+	OldMeter  bool // LastMeter is of a meter that was replaced since
 	LastWho   string
 	Note      string // what is not known of it, or what to look at
 }

@@ -98,6 +98,10 @@ func checkLabels(words Words) error {
 	}
 	for _, one := range []struct{ key, text, marks string }{
 		{"at-meter", words.Labels.AtMeter, "{meter}"},
+		{"other-meter", words.Labels.OtherMeter, "{unit}"},
+		{"trend-ahead", words.Labels.TrendAhead, "{total} {shows}"},
+		{"trend-renewed", words.Labels.TrendRenewed, "{day}"},
+		{"trend-jumped", words.Labels.TrendJumped, "{day}"},
 		{"side", words.Labels.Side, "{n} {all}"}, {"sheet", words.Labels.Sheet, "{n}"},
 		{"step-of", words.Labels.StepOf, "{n} {all}"}, {"step-done", words.Labels.StepDone, "{n}"}, {"done-of", words.Labels.DoneOf, "{n} {all}"},
 		{"timer", words.Labels.Timer, "{n}"}, {"over-by", words.Labels.OverBy, "{time}"},

@@ -262,6 +262,7 @@ type Pick struct {
 	For      []string // keys of the procedures that want it
 	OnHand   string   // what is on the shelf of it: "0.6 L"; empty where nobody counted
 	Missing  string   // how much of it is not there
+	Keep     string   // how much is to be there at the least
 	Cost     string   // what the packs to take cost: "28.40 EUR"
 	RunsOut  string   // when and at what the shelf runs out, and by when to order
 }

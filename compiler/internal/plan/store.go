@@ -15,12 +15,14 @@ type StoreRow struct {
 	Missing  string   // what of that, and of what is to be kept, is not there
 	Buy      string   // packs: "1 × 5 L + 2 × 1 L"
 	Cost     string   // "89.40 EUR"; empty where a price is not known
-	RunsOut  string   // ISO 8601 day; empty where it lasts for the twelve months, or nobody counted
+	RunsOut  string   // ISO 8601 day; empty where it lasts for all that is foreseen, or nobody counted
 	At       string   // the work it runs out at
 	OrderBy  string   // ISO 8601 day
 	Used     string   // within the twelve months before
 	Year     string   // what is foreseen for the twelve months to come
 	For      []string // keys of the work it is wanted for
+	Works    []string // short names of its procedures
+	Keep     string   // what is to be there at the least; empty for nothing
 }
 
 // Store is how the shelves of a shop stand on a day.

@@ -5,6 +5,7 @@ type TrendPoint struct {
 	X, Y    float64
 	Day     string // ISO 8601
 	Outside bool   // of the limit it had when it was read
+	Before  bool   // what was measured is gone, so the line does not count it
 }
 
 // TrendLine is the straight line through the readings: y = A + B·x.

@@ -193,6 +193,18 @@ type Labels struct {
 	NoMeter       string `toml:"no-meter"`
 	FewMeter      string `toml:"few-meter"`
 	IdleMeter     string `toml:"idle-meter"`
+	ByUse         string `toml:"by-use"`
+	OtherMeter    string `toml:"other-meter"` // "no meter counts its {unit}"
+	RunningHours  string `toml:"running-hours"`
+	OldMeter      string `toml:"old-meter"` // behind what a meter stood at that is replaced
+	HeldCard      string `toml:"held-card"`
+	BringList     string `toml:"bring-list"`
+	ToKeep        string `toml:"to-keep"`
+	TrendBefore   string `toml:"trend-before"`
+	TrendTotal    string `toml:"trend-total"`
+	TrendAhead    string `toml:"trend-ahead"`   // "… {total} is {shows} on the one fitted now."
+	TrendRenewed  string `toml:"trend-renewed"` // "… on {day}, …"
+	TrendJumped   string `toml:"trend-jumped"`
 	NotRead       string `toml:"not-read"`
 	Each          string `toml:"each"`
 	Contact       string `toml:"contact"`

@@ -33,6 +33,12 @@ var storePrice = add(Rule{
 	},
 })
 
+// OffCard reports whether a rule is of what stands in a file and on no card, so that its findings
+// hold none back.
+func OffCard(rule string) bool {
+	return slices.Contains([]string{storeUnit.ID, storePrice.ID, unitVersion.ID, unitUse.ID}, rule)
+}
+
 // Stores tells of what a file says is on the shelf.
 func Stores(file *model.File) []finding.Finding {
 	var out []finding.Finding

@@ -43,6 +43,7 @@ type Standing struct {
 	Use    due.Use
 	Meter  due.Meter
 	Sooner *Prompt // the reading that decided the answer; nil where none did
+	Held   bool    // an error stands against its card
 }
 
 // defaultSoon is how many days before it is due a job is told to come soon.
@@ -99,7 +100,7 @@ func Units(jobs []*model.Job, described []*model.Unit) (units []Unit, problems [
 func ofMachine(job *model.Job) Unit {
 	unit := Unit{Name: cmp.Or(job.MachineName(), job.MachineTitle()), Title: job.MachineTitle(), Machine: job.MachineName(), MachineTitle: job.MachineTitle(), Meter: "h"}
 	if machine := job.Machine; machine != nil {
-		unit.Meter = map[string]string{"": "h", "hours": "h", "cycles": "cycles", "distance": "km", "none": ""}[machine.Meter.Text]
+		unit.Meter = machine.MeterUnit()
 		if machine.InService.Set() {
 			unit.Start.Day, _ = due.ParseDay(machine.InService.Text)
 		}
@@ -235,6 +236,7 @@ func stand(unit Unit, job *model.Job, book *Book, meter due.Meter, reads []read,
 			ask.Soon = soon.Days + 30*soon.Months
 		}
 	}
+	ask.Other = slices.ContainsFunc(slices.Concat(procedure.Every, procedure.First), func(amount model.Amount) bool { return amount.OK && !model.Counted(amount, unit.Meter) })
 	out := Standing{Unit: unit, Job: job, Use: use, Meter: meter}
 	for i, one := range times {
 		total, read := total(meter, reads, one.read)

@@ -79,6 +79,12 @@ func isFree(w *walk, step *model.Step, object model.Object) {
 	}
 }
 
+// GoesInFor reports whether a spare goes in for a part of a job: it has its name or is of its kind.
+func GoesInFor(job *model.Job, spare *model.Spare, part *model.Part) bool {
+	w := walk{job: job}
+	return part.Name == spare.Name || w.kin(part.Words(), spare.Words())
+}
+
 // renewed lists the parts that a spare goes in for: of its name or its kind.
 func (w *walk) renewed(step *model.Step, object model.Object) []*model.Part {
 	if object.Part != nil {
@@ -89,7 +95,7 @@ func (w *walk) renewed(step *model.Step, object model.Object) []*model.Part {
 	}
 	var out []*model.Part
 	for _, p := range w.known {
-		if p.Name == object.Spare.Name || w.kin(p.Words(), object.Spare.Words()) {
+		if GoesInFor(w.job, object.Spare, p) {
 			out = append(out, p)
 		}
 	}

@@ -6,6 +6,9 @@ import (
 	"benchleaf/compiler/internal/due"
 )
 
+// year is the days of which what was used and what is foreseen is told.
+const year = 365
+
 // State is how a thing on the shelf stands.
 type State int
 
@@ -20,7 +23,8 @@ const (
 type Order struct {
 	State   State
 	Now     *big.Rat // what the work asked for takes, in the base unit
-	Year    *big.Rat // what all work that is foreseen takes
+	Year    *big.Rat // what the work of the twelve months to come takes
+	Keep    *big.Rat // how much is to be there at the least
 	Missing *big.Rat // what to buy at the least; nothing where there is enough
 	Choice  Choice   // packs for it
 	Chosen  bool     // there are such packs
@@ -31,9 +35,11 @@ type Order struct {
 // Order says on a day how an account stands and what to buy. What is to be ordered within
 // some days to come is to be ordered.
 func (a *Account) Order(on due.Day, within int) Order {
-	out := Order{Now: new(big.Rat), Year: new(big.Rat), Missing: new(big.Rat)}
+	out := Order{Now: new(big.Rat), Year: new(big.Rat), Missing: new(big.Rat), Keep: a.keep()}
 	for _, need := range a.Future {
-		out.Year.Add(out.Year, need.Much)
+		if need.Day <= on.AddDays(year) {
+			out.Year.Add(out.Year, need.Much)
+		}
 		if need.Now {
 			out.Now.Add(out.Now, need.Much)
 		}
@@ -50,7 +56,7 @@ func (a *Account) Order(on due.Day, within int) Order {
 			break
 		}
 	}
-	switch keep := a.keep(); {
+	switch keep := out.Keep; {
 	case out.Now.Cmp(a.OnHand) > 0:
 		out.State = Missing
 		covered.Add(covered, keep)

@@ -247,7 +247,11 @@ func Open(things []*Thing, known []string, on due.Day) *Ledger {
 	for _, thing := range things {
 		account := &Account{Thing: thing, Year: new(big.Rat)}
 		if kept := thing.Kept; kept != nil {
-			if day, err := due.ParseDay(kept.Counted.Text); err == nil && day <= on && len(kept.OnHand) > 0 {
+			day, err := due.ParseDay(kept.Counted.Text)
+			if err == nil && day > on {
+				l.problem("%s was counted on %s, which is after %s, so it does not count yet", thing.Name, kept.Counted.Text, on)
+			}
+			if err == nil && day <= on && len(kept.OnHand) > 0 {
 				sum, known := new(big.Rat), true
 				for _, can := range kept.OnHand {
 					much, ok := thing.base(can)
@@ -355,7 +359,7 @@ func Check(things []*Thing, known []string, moved entry.Moved) string {
 
 // book adds what came in, and takes off what is below nothing.
 func (a *Account) book(day, on due.Day, change *big.Rat) {
-	if change.Sign() < 0 && day > on.AddDays(-365) {
+	if change.Sign() < 0 && day > on.AddDays(-year) {
 		a.Year.Sub(a.Year, change)
 	}
 	if a.OnHand == nil {

@@ -25,6 +25,7 @@ type dueRow struct {
 	LastMeter string `json:"last-meter,omitempty"`
 	LastWho   string `json:"last-who,omitempty"`
 	Note      string `json:"note,omitempty"`
+	OldMeter  bool   `json:"last-on-old-meter,omitempty"`
 }
 
 // Due writes what is due on a day.
@@ -32,7 +33,7 @@ func Due(on string, rows []plan.DueRow, problems []string) []byte {
 	out := dueReport{Version: Version, On: on, Due: []dueRow{}, Problems: append([]string{}, problems...)}
 	for _, row := range rows {
 		out.Due = append(out.Due, dueRow{Unit: row.Unit, Machine: row.Machine, Procedure: row.Procedure, Title: row.Title, State: row.State, Day: row.Day, Early: row.Early,
-			Late: row.Late, Meter: row.Meter, By: row.By, Every: row.Every, Last: row.LastDay, LastMeter: row.LastMeter, LastWho: row.LastWho, Note: row.Note})
+			Late: row.Late, Meter: row.Meter, By: row.By, Every: row.Every, Last: row.LastDay, LastMeter: row.LastMeter, LastWho: row.LastWho, Note: row.Note, OldMeter: row.OldMeter})
 	}
 	return indented(out)
 }

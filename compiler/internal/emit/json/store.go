@@ -29,6 +29,7 @@ type storeRow struct {
 	OrderBy  string `json:"order-by,omitempty"`
 	Used     string `json:"used-in-a-year,omitempty"`
 	Year     string `json:"foreseen-for-a-year,omitempty"`
+	Keep     string `json:"keep,omitempty"`
 }
 
 // Store writes how the shelves of a shop stand on a day.
@@ -37,7 +38,7 @@ func Store(on, by string, rows []plan.StoreRow, cost string, problems []string) 
 	for _, row := range rows {
 		out.Store = append(out.Store, storeRow{Name: row.Name, Title: row.Title, Number: row.Number, Where: row.Where, Supplier: row.Supplier, State: row.State,
 			OnHand: row.OnHand, Counted: row.Counted, Need: row.Need, Missing: row.Missing, Buy: row.Buy, Cost: row.Cost, RunsOut: row.RunsOut, At: row.At,
-			OrderBy: row.OrderBy, Used: row.Used, Year: row.Year})
+			OrderBy: row.OrderBy, Used: row.Used, Year: row.Year, Keep: row.Keep})
 	}
 	return indented(out)
 }

@@ -39,7 +39,7 @@ func RandomTrend(seed uint64) plan.Trend {
 	x := func() float64 { return dx + sx*g.Float64() }
 	y := func() float64 { return dy + sy*g.NormFloat64() }
 	for range g.upTo(60) {
-		out.Points = append(out.Points, plan.TrendPoint{X: x(), Y: y(), Day: []string{"2026-01-31", "2025-12-01", ""}[g.IntN(3)], Outside: g.IntN(4) == 0})
+		out.Points = append(out.Points, plan.TrendPoint{X: x(), Y: y(), Day: []string{"2026-01-31", "2025-12-01", ""}[g.IntN(3)], Outside: g.IntN(4) == 0, Before: g.IntN(5) == 0})
 		if g.IntN(9) == 0 {
 			last := out.Points[len(out.Points)-1]
 			out.Points = append(out.Points, last, last)
