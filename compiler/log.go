@@ -33,7 +33,8 @@ type Accepted struct {
 // not here, steps and readings that are not those of the card, a meter that goes backwards, a
 // day after today, an entry that is there already, one to be put right that is not there.
 // Readings outside of their limits are said to be. Where it does not say what was used, it
-// gets what its card takes for the steps that were done.
+// gets what its card takes for the steps that were done. One of a joined procedure becomes
+// one for each procedure it was joined out of.
 func (r *Result) Accept(book BookText, entries []Entry, today string) (Accepted, error) {
 	on := today
 	for i, one := range entries {
@@ -66,12 +67,19 @@ func (r *Result) Accept(book BookText, entries []Entry, today string) (Accepted,
 			if why != "" {
 				told = append(told, why)
 			} else {
-				old, out.Stood[i], gone[one.Corrects] = &found, found, true
+				old, out.Stood[len(out.Entries)], gone[one.Corrects] = &found, found, true
 			}
 		}
 		one, against, notes := r.accept(one, old, before)
 		if told = append(told, against...); string(one.Date) > today && !one.Voids() && (one.Procedure != "" || one.Meter != "" || len(one.Used)+len(one.Received) > 0) {
 			told = append(told, fmt.Sprintf("%s is after today, %s; write the day it was done or read", one.Date, today))
+		}
+		parts := []Entry{one}
+		if len(told) == 0 {
+			var problem string
+			if parts, problem = r.apart(one, before.units); problem != "" {
+				told = append(told, problem)
+			}
 		}
 		for _, text := range told {
 			out.Problems = append(out.Problems, name+text)
@@ -79,7 +87,7 @@ func (r *Result) Accept(book BookText, entries []Entry, today string) (Accepted,
 		for _, text := range notes {
 			out.Notes = append(out.Notes, name+text)
 		}
-		out.Entries = append(out.Entries, one)
+		out.Entries = append(out.Entries, parts...)
 	}
 	again, err := before.again(out.Entries, gone)
 	if err != nil {
@@ -271,6 +279,9 @@ func (r *Result) accept(e Entry, old *Entry, f *fleet) (out Entry, problems, not
 	job := r.jobOf(e.Procedure, unit)
 	if r.set.Procedure(e.Procedure) == nil {
 		return e, []string{r.noProcedure(e.Procedure)}, nil
+	}
+	if why := r.HeldBack(e.Procedure); job == nil && why != "" {
+		return e, []string{why}, nil
 	}
 	if job == nil {
 		return e, []string{fmt.Sprintf("no procedure %q is of %s", e.Procedure, unit.Name)}, nil

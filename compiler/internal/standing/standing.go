@@ -174,7 +174,7 @@ func Of(jobs []*model.Job, units []Unit, book *Book, on due.Day) []Standing {
 		use := due.Forecast(meter.Points, unit.Pattern)
 		seen := map[string]bool{}
 		for _, job := range jobs {
-			if !Serves(job, unit) || seen[job.File.Name()] {
+			if !Serves(job, unit) || seen[job.File.Name()] || len(job.Procedure.Joins.Items) > 0 { // what was joined comes due by itself
 				continue
 			}
 			seen[job.File.Name()] = true
