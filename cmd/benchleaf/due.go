@@ -5,9 +5,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"strings"
 	"time"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -149,8 +147,7 @@ func (by *caller) tellDue(due *compiler.Due) {
 		fmt.Fprintln(by.out, "nothing is due")
 		return
 	}
-	cells := make([][5]string, len(due.Rows))
-	var widths [5]int
+	rows := make([]tableRow, len(due.Rows))
 	uncertain := false
 	for i, row := range due.Rows {
 		day := row.Day
@@ -174,26 +171,9 @@ func (by *caller) tellDue(due *compiler.Due) {
 				last += " on the meter before"
 			}
 		}
-		cells[i] = [5]string{day, due.Called(row), row.Title, meter, last}
-		for k, cell := range cells[i] {
-			cells[i][k] = strings.ReplaceAll(cell, "\u00a0", " ")
-			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
-		}
+		rows[i] = tableRow{under: row.Word, cells: []string{day, due.Called(row), row.Title, meter, last}, note: row.Note}
 	}
-	before := ""
-	for i, row := range due.Rows {
-		if row.State != before {
-			if before != "" {
-				fmt.Fprintln(by.out)
-			}
-			fmt.Fprintln(by.out, row.Word)
-			before = row.State
-		}
-		by.tableLine(cells[i][:], widths[:])
-		if row.Note != "" {
-			fmt.Fprintln(by.out, "      "+strings.ReplaceAll(row.Note, "\u00a0", " "))
-		}
-	}
+	by.table(rows)
 	if uncertain {
 		fmt.Fprintln(by.out, "\nin brackets the days it may come on, by how the meter has run")
 	}

@@ -2,9 +2,7 @@ package main
 
 import (
 	"fmt"
-	"strings"
 	"time"
-	"unicode/utf8"
 
 	"github.com/spf13/cobra"
 
@@ -106,8 +104,7 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 		fmt.Fprintln(by.out, "nothing is used up here")
 		return
 	}
-	cells := make([][6]string, len(store.Rows))
-	var widths [6]int
+	rows := make([]tableRow, len(store.Rows))
 	for i, row := range store.Rows {
 		there, need, keep, last := "not counted", "", "", ""
 		if row.OnHand != "" {
@@ -138,22 +135,9 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 				out += ", order by " + row.OrderBy
 			}
 		}
-		cells[i] = [6]string{row.Title, there, need, keep, last, out}
-		for k, cell := range cells[i] {
-			widths[k] = max(widths[k], utf8.RuneCountInString(cell))
-		}
+		rows[i] = tableRow{under: row.Word, cells: []string{row.Title, there, need, keep, last, out}}
 	}
-	before := ""
-	for i, row := range store.Rows {
-		if row.State != before {
-			if before != "" {
-				fmt.Fprintln(by.out)
-			}
-			fmt.Fprintln(by.out, row.Word)
-			before = row.State
-		}
-		by.tableLine(cells[i][:], widths[:])
-	}
+	by.table(rows)
 	fmt.Fprintln(by.out)
 	if store.Cost != "" {
 		note := ""
@@ -169,15 +153,4 @@ func (by *caller) tellStore(store *compiler.Store, on string) {
 		}
 		fmt.Fprintf(by.out, said, store.Reckoned)
 	}
-}
-
-// tableLine writes the cells of a row under each other; a column without words takes no room.
-func (by *caller) tableLine(cells []string, widths []int) {
-	line := ""
-	for k, cell := range cells {
-		if widths[k] > 0 {
-			line += "  " + cell + strings.Repeat(" ", widths[k]-utf8.RuneCountInString(cell))
-		}
-	}
-	fmt.Fprintln(by.out, strings.TrimRight(line, " "))
 }

@@ -180,21 +180,16 @@ func (m *machine) learn(input int, job *model.Job) {
 
 // settle fills in what hangs on all jobs together.
 func (m *machine) settle(inputs []Input) {
-	for _, list := range []*[][]act{&m.cut, &m.back} {
-		for len(*list) < len(m.energies) {
-			*list = append(*list, nil)
+	pad := func(names []string, lists ...*[][]act) {
+		for _, list := range lists {
+			for len(*list) < len(names) {
+				*list = append(*list, nil)
+			}
 		}
 	}
-	for _, list := range []*[][]act{&m.off, &m.on} {
-		for len(*list) < len(m.covers) {
-			*list = append(*list, nil)
-		}
-	}
-	for _, list := range []*[][]act{&m.up, &m.down} {
-		for len(*list) < len(m.lifts) {
-			*list = append(*list, nil)
-		}
-	}
+	pad(m.energies, &m.cut, &m.back)
+	pad(m.covers, &m.off, &m.on)
+	pad(m.lifts, &m.up, &m.down)
 	for i, acts := range m.back {
 		if len(acts) == 0 {
 			m.follows |= 1 << i
