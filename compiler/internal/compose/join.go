@@ -3,6 +3,7 @@ package compose
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/join"
@@ -33,6 +34,10 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 	for i, input := range made.Inputs {
 		rows[i] = plan.TimelineRow{Label: letters(i) + " " + input.Job.Procedure.Title.Text, Kind: "work"}
 	}
+	people := make([]plan.TimelineRow, made.Workers)
+	for n := range people {
+		people[n] = plan.TimelineRow{Label: strings.ReplaceAll(l.JoinPerson, "{n}", strconv.Itoa(n+1)), Kind: "work"}
+	}
 	set := map[string]int{}
 	var states []plan.TimelineRow
 	for d, deed := range made.Deeds {
@@ -41,6 +46,9 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			extend(&ready, bar)
 		} else {
 			extend(&rows[deed.Input], bar)
+		}
+		if deed.Worker > 0 {
+			extend(&people[deed.Worker-1], bar)
 		}
 		until := made.Length
 		if d+1 < len(made.Deeds) {
@@ -64,7 +72,7 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			states = stretch(states, set, pose.Words(), deed.Start, until)
 		}
 	}
-	out.Rows = append([]plan.TimelineRow{ready}, rows...)
+	out.Rows = append(append(people, ready), rows...)
 	for _, wait := range made.Waits {
 		from := made.Deeds[wait.From].Start + made.Deeds[wait.From].Seconds
 		out.Rows = append(out.Rows, plan.TimelineRow{Label: l.JoinWait + " (" + letters(wait.Input) + ")", Kind: "wait", Bars: []plan.TimelineBar{{From: from, To: from + wait.Least}}})

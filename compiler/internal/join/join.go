@@ -29,6 +29,7 @@ type Plan struct {
 	Inputs   []Input
 	Deeds    []Deed // in order
 	Waits    []Wait
+	Workers  int   // 2 where it is for two people
 	Length   int64 // seconds from the first step to the last
 	Bound    int64 // seconds that no order goes below
 	Proved   bool  // Bound is Length
@@ -45,6 +46,7 @@ type Deed struct {
 	Step    *model.Step   // as the author wrote it
 	Only    []string      // the objects that count; empty for all
 	Change  bool          // it only changes the state of the machine
+	Worker  int           // who does it, 1 or 2, of a plan for two people; 0 in one for one
 	Start   int64         // seconds from the begin
 	Seconds int64         // it takes
 	State   Setting       // of the machine after it
@@ -95,12 +97,7 @@ func (c *Conflict) Error() string { return c.Text }
 // Of joins some procedures, at least one, of one machine in one version. The error is a
 // *Conflict where no order is possible.
 func Of(inputs []Input, budget sequence.Budget) (*Plan, error) {
-	for _, input := range inputs[1:] {
-		if first := inputs[0].Job; input.Job.MachineName() != first.MachineName() || input.Job.MachineTitle() != first.MachineTitle() || input.Job.Variant != first.Variant {
-			return nil, &Conflict{Text: fmt.Sprintf("%s is of %s, and %s of %s; one job is of one machine", first.File.Name(), first.MachineTitle(), input.Job.File.Name(), input.Job.MachineTitle())}
-		}
-	}
-	if conflict := starts(inputs); conflict != nil {
+	if conflict := unfit(inputs); conflict != nil {
 		return nil, conflict
 	}
 	p := newProblem(inputs)
@@ -109,6 +106,25 @@ func Of(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return nil, err
 	}
 	out := p.plan(solved)
+	if err := out.compare(inputs); err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+// unfit says why procedures cannot be one job, before any order is looked for: they are of
+// different machines, or begin with conditions that fight. Nil where nothing speaks against it.
+func unfit(inputs []Input) *Conflict {
+	for _, input := range inputs[1:] {
+		if first := inputs[0].Job; input.Job.MachineName() != first.MachineName() || input.Job.MachineTitle() != first.MachineTitle() || input.Job.Variant != first.Variant {
+			return &Conflict{Text: fmt.Sprintf("%s is of %s, and %s of %s; one job is of one machine", first.File.Name(), first.MachineTitle(), input.Job.File.Name(), input.Job.MachineTitle())}
+		}
+	}
+	return starts(inputs)
+}
+
+// compare works out what the procedures take one after the other, and the tools for all.
+func (p *Plan) compare(inputs []Input) error {
 	for i := range inputs {
 		alone := newProblem(inputs[i : i+1])
 		order := make([]int, len(alone.tasks))
@@ -117,17 +133,17 @@ func Of(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		}
 		replayed, err := sequence.Replay(alone.asked(), order)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", inputs[i].Job.File.Name(), err)
+			return fmt.Errorf("%s: %w", inputs[i].Job.File.Name(), err)
 		}
 		one := alone.plan(replayed)
-		out.Apart += one.Length
+		p.Apart += one.Length
 		if i > 0 {
-			out.Apart += placeSeconds
+			p.Apart += placeSeconds
 		}
-		out.Without.add(one.Changes)
+		p.Without.add(one.Changes)
 	}
-	out.Tools = kit(inputs)
-	return out, nil
+	p.Tools = kit(inputs)
+	return nil
 }
 
 func (c *Changes) add(other Changes) {
