@@ -3,6 +3,8 @@ package compiler
 import (
 	"errors"
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -193,4 +195,37 @@ func TestDamagedPlansAreCaught(t *testing.T) {
 		assert.Equal(t, n, caught[kind], kind)
 	}
 	assert.Greater(t, len(tried), 3)
+}
+
+// A procedure joined with nothing but itself is what it was: it walks as before, and no rule
+// finds in it what it did not find in the procedure.
+func TestOneProcedureAloneIsItself(t *testing.T) {
+	paths, err := filepath.Glob("../testdata/clean/*.toml")
+	require.NoError(t, err)
+	joined := 0
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		require.NoError(t, err)
+		file := source.New(filepath.Base(path), text)
+		result := Compile(Input{Files: []*source.File{file}})
+		for _, job := range result.Jobs {
+			units := result.units()
+			unit := ""
+			if len(units) == 1 {
+				unit = units[0].Name
+			}
+			made, err := result.Join(Look{}, Joining{Procedures: []string{job.Name}, Unit: unit, On: "2026-05-01", Name: "alone"})
+			require.NoError(t, err, path)
+			joined++
+			var worse []string
+			for _, found := range made.Result.Findings {
+				if found.Severity > finding.Note {
+					worse = append(worse, fmt.Sprintf("%d: %s %s", found.Place.Start().Line, found.Rule, found.Summary))
+				}
+			}
+			assert.Empty(t, worse, "%s\n%s", path, made.Source)
+			assert.Equal(t, made.Apart, made.Length, path)
+		}
+	}
+	assert.Greater(t, joined, 60)
 }

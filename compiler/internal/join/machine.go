@@ -49,8 +49,8 @@ const (
 )
 
 // kindOf says how a step changes the state of the machine; work, where it does not, or not
-// only.
-func kindOf(step *model.Step) kind {
+// only. To tighten a cover that was never off is work.
+func kindOf(job *model.Job, step *model.Step) kind {
 	every := func(is func(model.Object) bool) bool {
 		return len(step.Objects) > 0 && !slices.ContainsFunc(step.Objects, func(o model.Object) bool { return !is(o) })
 	}
@@ -70,7 +70,9 @@ func kindOf(step *model.Step) kind {
 			return uncovers
 		}
 	case "refit", "close", "tighten":
-		if guard {
+		if guard && slices.ContainsFunc(job.Steps[:step.Number-1], func(before *model.Step) bool {
+			return slices.Contains([]string{"remove", "open", "loosen"}, before.Verb.Key) && slices.ContainsFunc(before.Objects, func(o model.Object) bool { return o.Part == step.Objects[0].Part })
+		}) {
 			return covers
 		}
 	case "raise", "support":
@@ -90,7 +92,7 @@ func kindOf(step *model.Step) kind {
 func lifted(job *model.Job, step *model.Step) string {
 	name := ""
 	for _, other := range job.Steps[:step.Number] {
-		if other.Verb.Key == "raise" {
+		if other.Verb.Key == "raise" && len(other.Objects) > 0 {
 			name = other.Objects[0].Words()
 		}
 	}
@@ -133,7 +135,7 @@ func (m *machine) learn(input int, job *model.Job) {
 	}
 	counterpart := map[kind]kind{cuts: restores, restores: cuts, uncovers: covers, covers: uncovers, raises: lowers, lowers: raises}
 	for _, step := range job.Steps {
-		k := kindOf(step)
+		k := kindOf(job, step)
 		names := []string{}
 		switch k {
 		case work:

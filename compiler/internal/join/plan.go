@@ -112,7 +112,7 @@ func (p *problem) alike(one act) []*model.Step {
 			continue
 		}
 		for _, step := range input.Job.Steps {
-			if step.Verb.Key == one.step.Verb.Key && kindOf(step) != work && slices.ContainsFunc(step.Objects, func(o model.Object) bool {
+			if step.Verb.Key == one.step.Verb.Key && kindOf(input.Job, step) != work && slices.ContainsFunc(step.Objects, func(o model.Object) bool {
 				return slices.ContainsFunc(one.step.Objects, func(other model.Object) bool { return o.Key() == other.Key() && o.Words() == other.Words() })
 			}) {
 				out = append(out, step)

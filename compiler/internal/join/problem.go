@@ -156,7 +156,7 @@ func (p *problem) hands(input int, step *model.Step) hands {
 func (m *machine) resting(job *model.Job) int {
 	last := -1
 	for _, step := range job.Steps {
-		if kindOf(step) == turns {
+		if kindOf(job, step) == turns {
 			last = index(&m.poses, step.Pose.Name())
 		}
 	}
@@ -199,6 +199,9 @@ func (p *problem) asked() sequence.Problem {
 
 // solve finds the order, or says which steps fight.
 func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
+	if err := p.crowded(); err != nil {
+		return sequence.Plan{}, err
+	}
 	plan, err := sequence.Solve(p.asked(), budget)
 	var fight *sequence.Conflict
 	if err != nil && errors.As(err, &fight) {
@@ -214,7 +217,7 @@ func (p *problem) holds(_ int, from, to sequence.State) bool {
 	return a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
 }
 
-// step is a change of the machine: the acts in order, and the state behind them.
+// change is how the machine is set otherwise: the acts in order, and the state behind them.
 type change struct {
 	acts   []act
 	counts Changes
@@ -381,6 +384,20 @@ func (p *problem) end(from sequence.State) int64 {
 func (p *problem) closed() need {
 	m := &p.machine
 	return need{live: 1<<len(m.energies) - 1, on: 1<<len(m.covers) - 1, down: 1<<len(m.lifts) - 1, pose: p.resting}
+}
+
+// mostThings is how many energies, covers, raised things and spans there may be of each: a bit
+// for each stands in a word.
+const mostThings = 63
+
+// crowded says that a machine has more to it than can be planned; nil where it has not.
+func (p *problem) crowded() error {
+	for _, n := range []int{len(p.machine.energies), len(p.machine.covers), len(p.machine.lifts), len(p.spans)} {
+		if n > mostThings {
+			return &Conflict{Text: fmt.Sprintf("the procedures change %d things of one kind at the machine, and at most %d can be planned; join fewer of them", n, mostThings)}
+		}
+	}
+	return nil
 }
 
 // explain names the steps that fight.

@@ -110,7 +110,7 @@ func touched(job *model.Job, step *model.Step, spans []span) map[string]bool {
 func spansOf(input int, job *model.Job) []span {
 	var out []span
 	for _, step := range job.Steps {
-		if kindOf(step) != work || !slices.Contains(opening, step.Verb.Key) {
+		if kindOf(job, step) != work || !slices.Contains(opening, step.Verb.Key) {
 			continue
 		}
 		for _, object := range step.Objects {
@@ -136,7 +136,7 @@ type setting struct {
 
 // change takes a state step over; it is the author's own order.
 func (m *machine) change(at *setting, job *model.Job, step *model.Step) {
-	switch kindOf(step) {
+	switch kindOf(job, step) {
 	case cuts:
 		for _, object := range step.Objects {
 			at.cut |= 1 << index(&m.energies, object.Energy.Name)
@@ -174,7 +174,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	running, torn := false, true
 	for _, step := range job.Steps {
 		p.seconds[step] = took[step]
-		if kindOf(step) != work {
+		if kindOf(job, step) != work {
 			m.change(&at, job, step)
 			torn = true
 			continue
@@ -259,7 +259,7 @@ func (p *problem) vessels(job *model.Job) uint64 {
 	var out uint64
 	for _, step := range job.Steps {
 		for _, object := range step.Objects {
-			if kindOf(step) == uncovers && len(object.Part.Guards.Names()) == 0 {
+			if kindOf(job, step) == uncovers && len(object.Part.Guards.Names()) == 0 {
 				out |= 1 << index(&p.machine.covers, object.Part.Name)
 			}
 		}
