@@ -11,6 +11,7 @@ package join
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"benchleaf/compiler/internal/model"
@@ -106,7 +107,7 @@ func Of(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return nil, err
 	}
 	out := p.plan(solved)
-	if err := out.compare(inputs); err != nil {
+	if err := out.compare(p); err != nil {
 		return nil, err
 	}
 	return out, nil
@@ -123,10 +124,13 @@ func unfit(inputs []Input) *Conflict {
 	return starts(inputs)
 }
 
-// compare works out what the procedures take one after the other, and the tools for all.
-func (p *Plan) compare(inputs []Input) error {
+// compare works out what the procedures take one after the other, with the times of the
+// joined job, and the tools for all.
+func (p *Plan) compare(joined *problem) error {
+	inputs := joined.inputs
 	for i := range inputs {
 		alone := newProblem(inputs[i : i+1])
+		maps.Copy(alone.mean, joined.mean)
 		order := make([]int, len(alone.tasks))
 		for k := range order {
 			order[k] = k

@@ -16,6 +16,7 @@ type act struct {
 
 // machine is what can be changed at a machine, and the steps that do.
 type machine struct {
+	ways                           []map[string]map[kind][]act // of each procedure: how it changes each energy
 	energies, covers, lifts, poses []string
 	guards                         []uint64 // of a cover: the energies it guards against
 	follows                        uint64   // energies that no step gives back: they come with any other
@@ -160,6 +161,16 @@ func (m *machine) learn(input int, job *model.Job) {
 			}
 		}
 	}
+	ways := map[string]map[kind][]act{}
+	for _, at := range order {
+		if at.kind == cuts || at.kind == restores {
+			if ways[at.name] == nil {
+				ways[at.name] = map[kind][]act{}
+			}
+			ways[at.name][at.kind] = runs[at]
+		}
+	}
+	m.ways = append(m.ways, ways)
 	for _, at := range order {
 		switch at.kind {
 		case cuts:

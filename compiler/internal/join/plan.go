@@ -12,6 +12,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	out := &Plan{Inputs: p.inputs, Length: solved.Length, Bound: solved.Bound, Proved: solved.Proved}
 	v := vector{pose: p.resting}
 	state := p.state(v)
+	last := make([]int, len(p.inputs))            // numbers of the steps that each procedure has come to
 	begin, finish := map[int]int{}, map[int]int{} // deeds of a task
 	idle, free := map[int]int64{}, int64(0)       // before a task; when the hands are free
 	for _, t := range solved.Order {
@@ -24,7 +25,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		next, cost, _ := p.move(state, t)
 		start := solved.Starts[t]
 		idle[t], free = start-cost-free, start+one.time
-		p.acts(out, made, start-cost)
+		p.acts(out, p.states[state], made, start-cost, last)
 		out.Changes.add(made.counts)
 		out.Changes.Seconds += cost
 		out.Changes.Tools += one.tools
@@ -48,11 +49,15 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 			start += took
 		}
 		finish[t] = len(out.Deeds) - 1
+		last[one.input] = one.steps[len(one.steps)-1].Number
+		for _, step := range p.shared(one) {
+			last[p.inputOf(step)] = step.Number
+		}
 		state = next
 	}
 	made := p.toward(p.states[state], p.closed())
 	out.Changes.Seconds += p.cost(made.acts)
-	p.acts(out, made, solved.Length-p.cost(made.acts))
+	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), last)
 	out.between()
 	for w, one := range p.waits {
 		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Idle: idle[one.to]}
@@ -63,6 +68,11 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		out.Waits = append(out.Waits, wait)
 	}
 	return out
+}
+
+// inputOf is whose step one is.
+func (p *problem) inputOf(step *model.Step) int {
+	return slices.IndexFunc(p.inputs, func(input Input) bool { return slices.Contains(input.Job.Steps, step) })
 }
 
 // between marks where a procedure is gone on with while another still has work of the same
@@ -84,43 +94,130 @@ func (p *Plan) between() {
 }
 
 // acts adds the steps of a change. Those of one authored step on several things are one again.
-func (p *problem) acts(out *Plan, made change, start int64) {
+// last are the steps of work that each procedure has come to: it tells whose step a change is.
+func (p *problem) acts(out *Plan, from vector, made change, start int64, last []int) {
+	v := from
 	for i, one := range made.acts {
 		took := p.took(one)
-		last := len(out.Deeds) - 1
-		if i > 0 && one.only != "" && last >= 0 && out.Deeds[last].Step == one.step && out.Deeds[last].Change {
-			out.Deeds[last].Only = append(out.Deeds[last].Only, one.only)
-			out.Deeds[last].Seconds += took
+		final := !slices.ContainsFunc(made.acts[i+1:], func(next act) bool { return p.same(one, next) })
+		p.apply(&v, one, final)
+		input, step, also := p.whose(one, last)
+		at := len(out.Deeds) - 1
+		if i > 0 && one.only != "" && at >= 0 && out.Deeds[at].Step == step && out.Deeds[at].Change {
+			out.Deeds[at].Only = append(out.Deeds[at].Only, one.only)
+			out.Deeds[at].Seconds += took
+			out.Deeds[at].State = p.setting(v)
 			start += took
 			continue
 		}
-		deed := Deed{Input: one.input, Step: one.step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(made.to)}
-		if one.only != "" {
+		deed := Deed{Input: input, Step: step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(v), Also: also}
+		if one.only != "" && len(step.Objects) > 1 {
 			deed.Only = []string{one.only}
 		}
-		deed.Also = p.alike(one)
 		out.Deeds = append(out.Deeds, deed)
 		start += took
 	}
 }
 
-// alike are the steps of other jobs that do the same to the same things.
-func (p *problem) alike(one act) []*model.Step {
-	var out []*model.Step
-	for i, input := range p.inputs {
-		if i == one.input {
-			continue
+// same reports whether two acts change one thing in one way.
+func (p *problem) same(one, other act) bool {
+	job, next := p.inputs[one.input].Job, p.inputs[other.input].Job
+	return kindOf(job, one.step) == kindOf(next, other.step) && slices.Equal(p.changes(one), p.changes(other))
+}
+
+// changes are the names of what an act changes.
+func (p *problem) changes(one act) []string {
+	job := p.inputs[one.input].Job
+	switch kindOf(job, one.step) {
+	case raises, lowers:
+		return []string{lifted(job, one.step)}
+	case turns:
+		return []string{one.step.Pose.Name()}
+	}
+	var out []string
+	for _, object := range one.step.Objects {
+		name := ""
+		switch {
+		case object.Energy != nil:
+			name = object.Energy.Name
+		case object.Part != nil:
+			name = object.Part.Name
 		}
-		for _, step := range input.Job.Steps {
-			if step.Verb.Key == one.step.Verb.Key && kindOf(input.Job, step) != work && slices.ContainsFunc(step.Objects, func(o model.Object) bool {
-				return slices.ContainsFunc(one.step.Objects, func(other model.Object) bool { return o.Key() == other.Key() && o.Words() == other.Words() })
-			}) {
-				out = append(out, step)
-				break
-			}
+		if one.only == "" || one.only == name {
+			out = append(out, name)
 		}
 	}
 	return out
+}
+
+// apply takes an act over into a state: what goes off or is cut is so from the first step of
+// its way, what comes back from the last.
+func (p *problem) apply(v *vector, one act, final bool) {
+	m := &p.machine
+	for _, name := range p.changes(one) {
+		switch kindOf(p.inputs[one.input].Job, one.step) {
+		case cuts:
+			v.cut |= 1 << index(&m.energies, name)
+		case restores:
+			if final {
+				v.cut &^= 1<<index(&m.energies, name) | m.follows
+			}
+		case uncovers:
+			v.off |= 1 << index(&m.covers, name)
+		case covers:
+			if final {
+				v.off &^= 1 << index(&m.covers, name)
+			}
+		case raises:
+			v.up |= 1 << index(&m.lifts, name)
+		case lowers:
+			if final {
+				v.up &^= 1 << index(&m.lifts, name)
+			}
+		case turns:
+			v.pose = index(&m.poses, name)
+		}
+	}
+}
+
+// alike reports whether a step of a job does the same as an act to the same things.
+func (one act) alike(job *model.Job, step *model.Step) bool {
+	return step.Verb.Key == one.step.Verb.Key && kindOf(job, step) != work && slices.ContainsFunc(step.Objects, func(o model.Object) bool {
+		return slices.ContainsFunc(one.step.Objects, func(other model.Object) bool { return o.Key() == other.Key() && o.Words() == other.Words() })
+	})
+}
+
+// whose says which step an act is: of each procedure the one between the work it has come to
+// and its next, so that the second time a procedure cuts an energy off is its second such step.
+func (p *problem) whose(one act, last []int) (input int, step *model.Step, also []*model.Step) {
+	input = -1
+	order := []int{one.input}
+	for i := range p.inputs {
+		if i != one.input {
+			order = append(order, i)
+		}
+	}
+	for _, i := range order {
+		job := p.inputs[i].Job
+		for _, other := range job.Steps[last[i]:] {
+			if kindOf(job, other) == work && other.Verb.Key != "wait" {
+				break
+			}
+			if !one.alike(job, other) {
+				continue
+			}
+			if input < 0 {
+				input, step = i, other
+			} else {
+				also = append(also, other)
+			}
+			break
+		}
+	}
+	if input < 0 {
+		return one.input, one.step, nil
+	}
+	return input, step, also
 }
 
 // setting puts a state into names.

@@ -20,7 +20,7 @@ type problem struct {
 	spans   []span
 	before  [][2]int
 	seconds map[*model.Step]int64
-	least   map[*model.Step]int64 // of steps that only change the state, among those alike
+	mean    map[*model.Step]int64 // of steps that only change the state, among those alike
 
 	from              []ahead // what comes from each task on
 	chains            []int   // the first task of each procedure, and the end
@@ -44,7 +44,7 @@ type vector struct {
 }
 
 func newProblem(inputs []Input) *problem {
-	p := &problem{inputs: inputs, index: map[vector]sequence.State{}, seconds: map[*model.Step]int64{}, least: map[*model.Step]int64{}}
+	p := &problem{inputs: inputs, index: map[vector]sequence.State{}, seconds: map[*model.Step]int64{}, mean: map[*model.Step]int64{}}
 	for i, input := range inputs {
 		p.machine.learn(i, input.Job)
 	}
@@ -244,7 +244,7 @@ func (p *problem) toward(from vector, want need) change {
 		}
 	}
 	missing := want.cut &^ v.cut
-	out.acts = append(out.acts, m.cutting(missing)...)
+	out.acts = append(out.acts, m.inOrder(missing, cuts, m.cut)...)
 	for e := range m.energies {
 		if missing&(1<<e) != 0 {
 			out.counts.Isolations++
@@ -267,11 +267,9 @@ func (p *problem) toward(from vector, want need) change {
 			v.up |= bit
 		}
 	}
-	for e := range m.energies {
-		if live&(1<<e) != 0 {
-			out.acts = append(out.acts, m.back[e]...)
-			v.cut &^= 1<<e | m.follows
-		}
+	if live != 0 {
+		out.acts = append(out.acts, m.inOrder(live, restores, m.back)...)
+		v.cut &^= live | m.follows
 	}
 	for c := range m.covers {
 		if want.off&(1<<c) != 0 && v.off&(1<<c) == 0 {
@@ -283,21 +281,44 @@ func (p *problem) toward(from vector, want need) change {
 	return out
 }
 
-// cutting are the acts that cut some energies off, in the order of the author who cuts most of them.
-func (m *machine) cutting(missing uint64) []act {
-	var out []act
-	for e := range m.energies {
-		if missing&(1<<e) != 0 {
-			out = append(out, m.cut[e]...)
+// inOrder are the acts that cut some energies off, or give them back, in the order of the
+// author who does so to most of them; what that one has not comes behind.
+func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
+	best, most := -1, 0
+	for input, ways := range m.ways {
+		n := 0
+		for e, name := range m.energies {
+			if some&(1<<e) != 0 && len(ways[name][k]) > 0 && len(ways[name][k]) == len(longest[e]) {
+				n++
+			}
+		}
+		if n > most {
+			best, most = input, n
 		}
 	}
-	slices.SortStableFunc(out, func(a, b act) int {
-		if a.input != b.input {
-			return cmp.Compare(a.input, b.input)
+	var out, rest []act
+	for e, name := range m.energies {
+		switch {
+		case some&(1<<e) == 0:
+		case best >= 0 && len(m.ways[best][name][k]) == len(longest[e]):
+			out = append(out, m.ways[best][name][k]...)
+		default:
+			rest = append(rest, longest[e]...)
 		}
-		return cmp.Compare(a.step.Number, b.step.Number)
-	})
-	return out
+	}
+	order := func(acts []act) {
+		slices.SortStableFunc(acts, func(a, b act) int {
+			return cmp.Or(cmp.Compare(a.input, b.input), cmp.Compare(a.step.Number, b.step.Number), cmp.Compare(place(a), place(b)))
+		})
+	}
+	order(out)
+	order(rest)
+	return append(out, rest...)
+}
+
+// place is where the object of an act stands among those of its step.
+func place(one act) int {
+	return slices.IndexFunc(one.step.Objects, func(o model.Object) bool { return o.Energy != nil && o.Energy.Name == one.only })
 }
 
 // cost is what acts take, in seconds; one of several objects takes its share.
@@ -309,22 +330,31 @@ func (p *problem) cost(acts []act) int64 {
 	return out
 }
 
-// took is what an act takes: the least that the authors of such a step give it.
+// took is what an act takes: the mean of what the authors of such a step give it.
 func (p *problem) took(one act) int64 {
-	least, known := p.least[one.step]
+	mean, known := p.mean[one.step]
 	if !known {
-		least = p.seconds[one.step]
-		for _, other := range p.alike(one) {
-			if len(other.Objects) == len(one.step.Objects) {
-				least = min(least, p.seconds[other])
+		same := []*model.Step{one.step}
+		for i, input := range p.inputs {
+			if at := slices.IndexFunc(input.Job.Steps, func(step *model.Step) bool {
+				return one.alike(input.Job, step) && len(step.Objects) == len(one.step.Objects)
+			}); at >= 0 && i != one.input {
+				same = append(same, input.Job.Steps[at])
 			}
 		}
-		p.least[one.step] = least
+		sum := int64(0)
+		for _, step := range same {
+			sum += p.seconds[step]
+		}
+		mean = sum / int64(len(same))
+		for _, step := range same {
+			p.mean[step] = mean
+		}
 	}
 	if one.only == "" {
-		return least
+		return mean
 	}
-	return least / int64(max(1, len(one.step.Objects)))
+	return mean / int64(max(1, len(one.step.Objects)))
 }
 
 // move is what has to be changed before a task, and the state after it.

@@ -436,13 +436,23 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if len(notes) > 0 {
 		w.line("notes = %s", quotes(notes))
 	}
-	if len(deed.Open) > 0 {
+	if len(deed.Open) > 0 || w.goesOn(at) {
 		w.line("meanwhile = true")
 	}
 	if deed.Worker > 0 {
 		w.line("worker = %d", deed.Worker)
 	}
 	w.line("origin = %s", quote(w.origin(deed)))
+}
+
+// goesOn reports whether a step is done while the step of its own procedure before it takes its
+// time: a run, or a wait that nobody else fills.
+func (w *writer) goesOn(at int) bool {
+	deed := w.plan.Deeds[at]
+	if !deed.Step.Meanwhile.On || at == 0 || w.plan.Deeds[at-1].Input != deed.Input {
+		return false
+	}
+	return w.plan.Deeds[at-1].Step.Lasts() || w.goesOn(at-1)
 }
 
 // together writes what is to be seen at a run that does for several, and what to do otherwise.

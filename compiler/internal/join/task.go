@@ -1,6 +1,7 @@
 package join
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -172,15 +173,28 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	first := len(p.tasks)
 	var open []int // waits whose gate is not found yet
 	running, torn := false, true
-	for _, step := range job.Steps {
+	var held *model.Step // a wait that nobody else may fill: what follows stays with the task before it
+	for n, step := range job.Steps {
 		p.seconds[step] = took[step]
 		if kindOf(job, step) != work {
 			m.change(&at, job, step)
-			torn = true
+			torn, held = true, nil
 			continue
 		}
 		if step.Verb.Key == "wait" {
 			p.seconds[step] = seconds(step.Wait)
+		}
+		if held != nil && step.Meanwhile.On { // it takes of the wait, and not besides
+			last := &p.tasks[len(p.tasks)-1]
+			last.steps = append(last.steps, step)
+			p.seconds[held] = max(0, p.seconds[held]-p.seconds[step])
+			continue
+		}
+		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && p.alone(step) {
+			last := &p.tasks[len(p.tasks)-1]
+			last.steps = append(last.steps, step)
+			held = step
+			continue
 		}
 		if step.Verb.Key == "wait" && len(p.tasks) > first {
 			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait)})
@@ -188,6 +202,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			continue
 		}
 		runs := runs(step) || running
+		goesOn := running && len(p.tasks) > first // also what is done while it runs by itself
 		own := need{cut: at.cut, off: at.off, on: vessels &^ at.off, up: at.up, down: allLifts &^ at.up, pose: at.pose}
 		if runs {
 			own.live, own.on = allEnergies&^at.cut, allCovers&^at.off
@@ -200,16 +215,20 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			open, torn = nil, true
 		}
 		last := len(p.tasks) - 1
-		if torn || p.tasks[last].need != own || p.tasks[last].runs != runs || runs && !running {
+		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
+		held = nil
+		if !goesOn && (torn || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
 			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
 			last, torn = len(p.tasks)-1, false
 		}
 		p.tasks[last].steps = append(p.tasks[last].steps, step)
 		switch step.Verb.Key {
-		case "start":
-			running = true
+		case "start", "run":
+			running = runsOn(job.Steps[n+1:])
 		case "stop":
 			running = false
+		default:
+			running = running && runsOn(job.Steps[n+1:])
 		}
 	}
 	for i := first; i < len(p.tasks); i++ {
@@ -219,6 +238,37 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		p.sum(&p.tasks[i])
 	}
 	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
+}
+
+// runsOn reports whether the machine still runs at the next steps: they are done meanwhile, or
+// one of them stops it before anything else is done with it.
+func runsOn(next []*model.Step) bool {
+	for _, step := range next {
+		switch step.Verb.Key {
+		case "stop":
+			return true
+		case "inspect", "check", "measure", "record", "adjust", "mark", "wait", "":
+			if step.Meanwhile.On {
+				return true
+			}
+		default:
+			return step.Meanwhile.On
+		}
+	}
+	return false
+}
+
+// watched are words by which a wait wants somebody with it, or nobody at the machine; common
+// practice, no source.
+var watched = regexp.MustCompile(`(?i)\b(nobody|no one|no-one|stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|do not touch|touch nothing|clear of|without a break)\b`)
+
+// alone reports whether a wait is to be waited out, and not filled by others: it has a most
+// time, or what must hold meanwhile leaves nobody free.
+func (p *problem) alone(step *model.Step) bool {
+	if step.Most.Set() {
+		return true
+	}
+	return slices.ContainsFunc(step.Keep.Items, func(keep model.Text) bool { return watched.MatchString(keep.Text) })
 }
 
 // sum adds up what a task takes, and what hands are at.

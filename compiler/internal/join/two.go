@@ -39,7 +39,7 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return one, nil
 	}
 	out := p.planOfTwo(best)
-	if err := out.compare(inputs); err != nil {
+	if err := out.compare(p); err != nil {
 		return nil, err
 	}
 	return out, nil
@@ -48,7 +48,8 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 // shift is one task of a plan for two, with the change before it.
 type shift struct {
 	task   int
-	worker int // 0 or 1
+	worker int    // 0 or 1
+	before vector // what the machine was set to
 	made   change
 	from   int64 // the change begins
 	start  int64 // the task begins
@@ -59,6 +60,7 @@ type shift struct {
 // schedule is a plan for two.
 type schedule struct {
 	shifts []shift
+	last   vector // what the machine is set to before it is closed up
 	close  change
 	length int64
 }
@@ -101,6 +103,7 @@ func (p *problem) two(shake []float64) *schedule {
 			return nil
 		}
 	}
+	b.out.last = b.v
 	b.out.close = p.toward(b.v, p.closed())
 	b.out.length = b.now + p.cost(b.out.close.acts)
 	return &b.out
@@ -215,7 +218,7 @@ func (b *bench) changes(t int) bool {
 // begin lets a person begin a task, after the change it needs.
 func (b *bench) begin(t, worker int) {
 	one, h := &b.p.tasks[t], &b.hands[worker]
-	made := b.p.toward(b.v, one.need)
+	made, before := b.p.toward(b.v, one.need), b.v
 	from := b.now
 	b.now += b.p.cost(made.acts)
 	lead := int64(0)
@@ -234,7 +237,7 @@ func (b *bench) begin(t, worker int) {
 	b.v = made.to
 	b.v.open |= one.opens
 	b.begun[t] = true
-	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, made: made, from: from, start: b.now + lead, state: b.v, lead: lead})
+	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lead, state: b.v, lead: lead})
 }
 
 // goOn lets time go on to the next end of a task.
@@ -273,13 +276,14 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 		insertion int
 	}
 	var pieces []piece
+	last := make([]int, len(p.inputs))
 	for n, one := range made.shifts {
 		t := &p.tasks[one.task]
 		one.made.counts.Seconds = p.cost(one.made.acts) + one.lead
 		out.Changes.add(one.made.counts)
 		out.Changes.Tools += t.tools
 		before := &Plan{}
-		p.acts(before, one.made, one.from)
+		p.acts(before, one.before, one.made, one.from, last)
 		for _, deed := range before.Deeds {
 			deed.Worker = one.worker + 1
 			pieces = append(pieces, piece{deed: deed, task: -1, insertion: n})
@@ -293,6 +297,10 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 			}
 			pieces = append(pieces, piece{deed: deed, task: one.task, isFirst: i == 0, isLast: i == len(t.steps)-1, insertion: n})
 			start += p.seconds[step]
+			last[t.input] = step.Number
+		}
+		for _, step := range p.shared(t) {
+			last[p.inputOf(step)] = step.Number
 		}
 	}
 	slices.SortStableFunc(pieces, func(a, b piece) int {
@@ -309,7 +317,7 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 	}
 	closing := p.cost(made.close.acts)
 	out.Changes.Seconds += closing
-	p.acts(out, made.close, made.length-closing)
+	p.acts(out, made.last, made.close, made.length-closing, last)
 	for d := range out.Deeds {
 		out.Deeds[d].Worker = max(out.Deeds[d].Worker, 1)
 	}
