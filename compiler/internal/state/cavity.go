@@ -228,28 +228,3 @@ func (w *walk) tippedOut(turned *model.Step, c *model.Cavity) bool {
 	}
 	return false
 }
-
-// breaksWait tells of a step done meanwhile that ends what the wait is for: it
-// closes or fills what drains, or sets the machine going.
-func (w *walk) breaksWait(step *model.Step) {
-	if w.wait == nil || !step.Meanwhile.On {
-		return
-	}
-	switch step.Verb.Key {
-	case "run", "start":
-		if len(step.Objects) > 0 {
-			w.breach(WaitBroken, step, step.Objects[0].Text.At, step.Objects[0].Words(), "", w.wait)
-		}
-	case "fill", "refit", "close", "tighten", "replace":
-		for _, object := range step.Objects {
-			for _, c := range w.pools {
-				if !w.cavities[c].drained {
-					continue
-				}
-				if object.Cavity == c || object.Part != nil && w.plug(c.Drain) == object.Part {
-					w.breach(WaitBroken, step, object.Text.At, object.Words(), c.Words(), w.wait)
-				}
-			}
-		}
-	}
-}

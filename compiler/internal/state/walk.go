@@ -64,7 +64,7 @@ type walk struct {
 	taps      []*tap
 	blockedAt *model.Step // the step whose words block a breather, until it is freed
 	running   *model.Step // the step that set the machine going, until one stops it
-	wait      *model.Step // the wait that runs, while steps are done meanwhile
+	waiting   []waiting   // the waits that run, while steps are done meanwhile
 	last      *model.Step // the step before
 	out       Walk
 	moments   int // steps done
@@ -85,9 +85,6 @@ func Of(job *model.Job, hands func(*model.Step) (source.Place, bool)) *Walk {
 }
 
 func (w *walk) step(step *model.Step) {
-	if !step.Meanwhile.On {
-		w.wait = nil
-	}
 	found := len(w.out.Breaches)
 	w.handsAgain(step)
 	if len(w.out.Breaches) == found {
@@ -113,7 +110,7 @@ func (w *walk) step(step *model.Step) {
 		}
 	}
 	if step.Verb.Key == "wait" {
-		w.wait = step
+		w.waits(step)
 	}
 	w.last = step
 }
