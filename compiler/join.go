@@ -4,7 +4,9 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
@@ -16,6 +18,7 @@ import (
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/sequence"
 	"benchleaf/compiler/internal/standing"
+	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/source"
 )
 
@@ -52,6 +55,7 @@ type Changes = join.Changes
 // Conflict is why procedures cannot be one job, with the places of what fights.
 type Conflict struct {
 	Text    string
+	Help    string // what to do about it; may be empty
 	Related []finding.Related
 }
 
@@ -89,18 +93,35 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 	spoken := compose.JoinWords(words)
 	out := &Joined{People: max(1, made.Workers), Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
 	out.Name = first(asked.Name, fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
-	out.Source = []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken))
 	path := out.Name + ".toml"
 	if r.set.File(path) != nil {
 		return nil, fmt.Errorf("there is a file %s already; give the job another name", path)
 	}
-	text := source.New(path, out.Source)
-	out.Result = Compile(Input{Files: append(files, text), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
+	for sealed := false; !sealed; { // again, where a part that goes back twice takes a second seal
+		out.Source = []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken))
+		text := source.New(path, out.Source)
+		out.Result = Compile(Input{Files: append(slices.Clip(files), text), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
+		sealed = !out.renews(made)
+	}
 	out.Result.timelines = map[string]*plan.Timeline{out.Name: compose.Timeline(made, words)}
 	if fight := out.fights(inputs); fight != nil {
 		return nil, fight
 	}
 	return out, nil
+}
+
+// renews lets a plan name the seals of parts that go back a second time in the joined job, and
+// reports whether there is one that it did not name.
+func (j *Joined) renews(made *join.Plan) bool {
+	again := false
+	for _, job := range j.Result.Jobs {
+		for _, breach := range job.walk.Breaches {
+			if breach.Kind == state.SealAgain && made.Renew(breach.Step.Number, breach.Other) {
+				again = true
+			}
+		}
+	}
+	return again
 }
 
 // units are the machines that stand in the shop.
@@ -113,19 +134,25 @@ func (r *Result) units() []standing.Unit {
 	return units
 }
 
-// fights is what the walk of the states finds in a joined job and in none of its procedures:
-// one of them leaves, or wants to find, the machine otherwise than the others can bear. Nil
-// where it finds nothing.
+// fights is what the walk of the states finds in a joined job: one of its procedures leaves, or
+// wants to find, the machine otherwise than the others can bear. It is told as the rule tells
+// it, by the steps as their authors count them. Nil where nothing is found.
 func (j *Joined) fights(inputs []join.Input) *Conflict {
 	for _, job := range j.Result.Jobs {
 		for _, breach := range job.walk.Breaches {
-			out := &Conflict{Text: fmt.Sprintf("as one job, a step would not fit the state that the others leave behind: %s (%s)", breach.Thing, breach.Kind)}
+			at := slices.IndexFunc(j.Result.Findings, func(found finding.Finding) bool { return found.Place == breach.Place })
+			if at < 0 {
+				continue // an author stands by it
+			}
+			found := j.Result.Findings[at]
+			own := func(text string) string { return ownNumbers(inputs, job.work.Job, text) }
+			out := &Conflict{Text: "as one job: " + own(found.Summary), Help: own(found.Help)}
 			for _, step := range []*model.Step{breach.Step, breach.Since} {
 				if step == nil {
 					continue
 				}
-				if own := ownStep(inputs, step.Origin.Text); own != nil {
-					out.Related = append(out.Related, finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d", own.Number)})
+				if own, name := ownStep(inputs, step.Origin.Text); own != nil {
+					out.Related = append(out.Related, finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d of %s", own.Number, name)})
 				}
 			}
 			for _, input := range inputs {
@@ -141,18 +168,37 @@ func (j *Joined) fights(inputs []join.Input) *Conflict {
 	return nil
 }
 
-// ownStep is the step that a joined one comes from, by its origin: "A 7, B 2".
-func ownStep(inputs []join.Input, origin string) *model.Step {
+var stepNumber = regexp.MustCompile(`\bstep (\d+)`)
+
+// ownNumbers names the steps of a text by the procedures they come from, since a job that is
+// refused has no card to look them up on.
+func ownNumbers(inputs []join.Input, joined *model.Job, text string) string {
+	return stepNumber.ReplaceAllStringFunc(text, func(said string) string {
+		number, err := strconv.Atoi(strings.TrimPrefix(said, "step "))
+		if err != nil || number < 1 || number > len(joined.Steps) {
+			return said
+		}
+		own, name := ownStep(inputs, joined.Steps[number-1].Origin.Text)
+		if own == nil {
+			return said
+		}
+		return fmt.Sprintf("step %d of %s", own.Number, name)
+	})
+}
+
+// ownStep is the step that a joined one comes from, by its origin: "A 7, B 2"; and the name
+// of its procedure.
+func ownStep(inputs []join.Input, origin string) (own *model.Step, name string) {
 	letter, number := "", 0
 	if _, err := fmt.Sscanf(origin, "%s %d", &letter, &number); err != nil {
-		return nil
+		return nil, ""
 	}
 	for i, input := range inputs {
 		if join.Letter(i) == letter && number >= 1 && number <= len(input.Job.Steps) {
-			return input.Job.Steps[number-1]
+			return input.Job.Steps[number-1], input.Job.File.Name()
 		}
 	}
-	return nil
+	return nil, ""
 }
 
 func lastWord(text string) string {

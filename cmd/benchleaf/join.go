@@ -87,6 +87,9 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 			at := one.Place.Start()
 			fmt.Fprintf(by.err, "  %s:%d:%d: %s\n", b.shop.shown(one.Place.File.Path), at.Line, at.Column, one.Text)
 		}
+		if fight.Help != "" {
+			fmt.Fprintln(by.err, fight.Help)
+		}
 		return errFindings
 	}
 	if err != nil {

@@ -2,6 +2,7 @@ package compose
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -377,7 +378,9 @@ func (w *writer) hold(step *model.Step, out *plan.Step) {
 	}
 	for _, spare := range step.Spares.Items {
 		if known := w.job.Spare(spare.Name()); known != nil {
-			out.Details = append(out.Details, labels.New+" "+w.inside(known.Words()))
+			if text := labels.New + " " + w.inside(known.Words()); !slices.Contains(out.Details, text) { // as the seal of its part
+				out.Details = append(out.Details, text)
+			}
 		}
 	}
 	for _, key := range step.Wear.Items {

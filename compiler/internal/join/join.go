@@ -55,6 +55,7 @@ type Deed struct {
 	Gate    int           // wait that has to be over before it; -1 for none
 	Between bool          // it begins where another procedure is left for it, though nothing waits
 	Also    []*model.Step // steps of other procedures that it does the work of
+	Renew   []string      // spares it takes besides those that its author names
 }
 
 // Wait is a time that has to pass between two deeds.

@@ -356,7 +356,7 @@ func (w *writer) steps() {
 	for done > ready && deeds[done-1].Step.Section == "close" {
 		done--
 	}
-	numbers := w.numbers()
+	numbers := w.plan.numbers()
 	for i, deed := range deeds {
 		section := "step"
 		switch {
@@ -379,13 +379,13 @@ func (w *writer) steps() {
 }
 
 // numbers are the numbers of the deeds on the card, where waits count too.
-func (w *writer) numbers() []int {
-	out := make([]int, len(w.plan.Deeds))
+func (p *Plan) numbers() []int {
+	out := make([]int, len(p.Deeds))
 	n := 0
-	for i := range w.plan.Deeds {
+	for i := range p.Deeds {
 		n++
 		out[i] = n
-		for _, wait := range w.plan.Waits {
+		for _, wait := range p.Waits {
 			if wait.From == i {
 				n++
 			}
@@ -395,7 +395,7 @@ func (w *writer) numbers() []int {
 }
 
 // left out of a step: what the writer says itself.
-var ownKeys = []string{"stage", "meanwhile", "id", "notes", "picture"}
+var ownKeys = []string{"stage", "meanwhile", "id", "notes", "picture", "gate", "worker", "origin"}
 
 func (w *writer) step(section, stage string, at int, numbers []int) {
 	deed := w.plan.Deeds[at]
@@ -409,11 +409,15 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 		switch {
 		case slices.Contains(ownKeys, entry.Key):
 		case !deed.Change && len(deed.Also) > 0 && (entry.Key == "expect" || entry.Key == "outside"): // below, with those of the others
+		case entry.Key == "spares" && len(deed.Renew) > 0: // below
 		case entry.Key == deed.Step.Verb.Key && len(deed.Only) > 0:
 			w.line("%s = %s", entry.Key, quotes(deed.Only))
 		default:
 			w.line("%s = %s", keyText(entry.Key), valueText(file, entry.Value))
 		}
+	}
+	if len(deed.Renew) > 0 {
+		w.line("spares = %s", quotes(append(deed.Step.Spares.Names(), deed.Renew...)))
 	}
 	if !deed.Change && len(deed.Also) > 0 {
 		w.together(deed)
@@ -429,7 +433,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", deed.State.words(w.words, w.spoken)))
 	}
 	if deed.Gate >= 0 {
-		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 {
+		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 || len(deed.Open) > 0 { // or else it would be read as done meanwhile
 			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{n}", strconv.Itoa(numbers[wait.From])).Replace(w.words.Gate)))
 		}
 	}

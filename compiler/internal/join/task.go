@@ -208,12 +208,13 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			own.live, own.on = allEnergies&^at.cut, allCovers&^at.off
 		}
 		gate := -1
-		if !step.Meanwhile.On && len(open) > 0 {
-			for _, w := range open {
-				p.waits[w].to, gate = len(p.tasks), w
+		open = slices.DeleteFunc(open, func(w int) bool {
+			over := !step.Meanwhile.On || slices.Contains(step.Figures(), job.Behind(p.waits[w].step)) // it has a gate of its own
+			if over {
+				p.waits[w].to, gate, torn = len(p.tasks), w, true
 			}
-			open, torn = nil, true
-		}
+			return over
+		})
 		last := len(p.tasks) - 1
 		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
 		held = nil

@@ -107,7 +107,13 @@ func (n *Needs) own(job *model.Job, step *model.Step) {
 		n.Supplies = append(n.Supplies, Use{Name: used.Name.Name(), Count: used.Count, Amount: used.Amount, Step: step, At: used.Name.At, Why: "used at the step"})
 	}
 	for _, spare := range step.Spares.Items {
-		n.Spares = append(n.Spares, Use{Name: spare.Name(), Count: step.Count.Or(1), Step: step, At: spare.At, Why: "renewed at the step"})
+		count := step.Count.Or(1)
+		for _, object := range step.Objects {
+			if object.Part != nil && object.Part.Seals.Has(spare.Name()) {
+				count = seals(step, object.Part)
+			}
+		}
+		n.Spares = append(n.Spares, Use{Name: spare.Name(), Count: count, Step: step, At: spare.At, Why: "renewed at the step"})
 	}
 }
 
@@ -233,15 +239,12 @@ func ownStep(job *model.Job, fastener *model.Part, verb string) bool {
 // renewed adds seals and thread products. They are counted where the part goes
 // back in: at the last of refit and tighten that the job has, which the caller
 // cannot see here, so both are kept and the same part counts once. What a step of its
-// own renews counts there.
+// own renews counts there, and so does the seal of a part that goes back a second time,
+// which the step names.
 func (n *Needs) renewed(job *model.Job, step *model.Step, part *model.Part, at source.Place) {
 	key := step.Verb.Key
 	if key != "tighten" && key != "refit" && key != "replace" && key != "connect" {
 		return
-	}
-	count := step.Count.Or(part.Count.Or(1))
-	if part.Cover {
-		count = 1 // the count of a cover is of its fasteners
 	}
 	for _, seal := range part.Seals.Names() {
 		if slices.ContainsFunc(job.Steps, func(s *model.Step) bool {
@@ -249,11 +252,19 @@ func (n *Needs) renewed(job *model.Job, step *model.Step, part *model.Part, at s
 		}) {
 			continue
 		}
-		n.addOnce(&n.Spares, Use{Name: seal, Count: count, Step: step, At: at, Why: "seals the " + part.Words()})
+		n.addOnce(&n.Spares, Use{Name: seal, Count: seals(step, part), Step: step, At: at, Why: "seals the " + part.Words()})
 	}
 	if part.Product.Set() {
 		n.addOnce(&n.Supplies, Use{Name: part.Product.Name(), Step: step, At: at, Why: "on the thread of the " + part.Words()})
 	}
+}
+
+// seals is how many of each seal of a part go in at a step.
+func seals(step *model.Step, part *model.Part) int {
+	if part.Cover {
+		return 1 // the count of a cover is of its fasteners
+	}
+	return step.Count.Or(part.Count.Or(1))
 }
 
 func (n *Needs) addOnce(list *[]Use, use Use) {

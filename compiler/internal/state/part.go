@@ -167,7 +167,9 @@ func (w *walk) put(step *model.Step, object model.Object, p *model.Part) {
 	at.off -= n
 	at.back += n
 	at.onAt, at.open = step, false
+	again := false
 	if at.off == 0 && n > 0 {
+		again = at.refits > 0 && at.offAt != nil
 		at.refits++
 	}
 	at.carried = p != object.Part
@@ -175,10 +177,43 @@ func (w *walk) put(step *model.Step, object model.Object, p *model.Part) {
 		at.hand, at.handAt, at.handedAt = true, step, object.Text.At
 		at.let = min(all(p), at.let+n)
 	}
-	if at.refits == 2 && len(p.Seals.Items) > 0 {
-		breach := w.breach(SealAgain, step, object.Text.At, p.Words(), p.Seals.Items[0].Text, at.offAt)
-		breach.Name = p.Name
+	if again {
+		if old := w.oldSeal(step, p); old != "" {
+			w.breach(SealAgain, step, object.Text.At, p.Words(), old, at.offAt).Name = p.Name
+		}
 	}
+}
+
+// oldSeal is the first seal of a part that nothing renews while it goes back at a step: the
+// step itself does not, nor does one that tightens the part before it comes off again, nor
+// one that puts a new one in while it is off. Empty where all are renewed.
+func (w *walk) oldSeal(step *model.Step, p *model.Part) string {
+	var renewed []string
+	for _, before := range w.job.Steps[w.of(p).offAt.Number:step.Number] {
+		for _, object := range before.Objects {
+			if before.Verb.Key == "replace" && object.Spare != nil {
+				renewed = append(renewed, object.Spare.Name)
+			}
+		}
+	}
+	renewed = append(renewed, step.Spares.Names()...)
+	for _, later := range w.job.Steps[step.Number:] {
+		acts := slices.ContainsFunc(later.Objects, func(o model.Object) bool {
+			return o.Part != nil && (o.Part == p || o.Part.HeldBy.Has(p.Name))
+		})
+		if acts && (later.Verb.Key == "remove" || later.Verb.Key == "replace") {
+			break
+		}
+		if acts && later.Verb.Key == "tighten" {
+			renewed = append(renewed, later.Spares.Names()...)
+		}
+	}
+	for _, seal := range p.Seals.Names() {
+		if !slices.Contains(renewed, seal) {
+			return seal
+		}
+	}
+	return ""
 }
 
 // tightens reports whether a part is one that a tool tightens once it is in.

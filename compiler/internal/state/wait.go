@@ -1,9 +1,7 @@
 package state
 
 import (
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
@@ -14,8 +12,6 @@ type waiting struct {
 	at   *model.Step
 	runs []*model.Cavity // what drains meanwhile
 }
-
-var digits = regexp.MustCompile(`\d+`)
 
 // waits keeps a wait with what it is for: the cavities that were drained before it, unless a
 // wait that still runs is for them, and those that its words name. In a joined job a wait is
@@ -53,22 +49,7 @@ func (w *walk) waitsOver(step *model.Step) {
 	if !step.Meanwhile.On {
 		w.waiting = nil
 	}
-	if !step.Gate.Set() {
-		return
-	}
-	var named []int
-	for _, text := range digits.FindAllString(step.Gate.Text, -1) {
-		if n, err := strconv.Atoi(text); err == nil {
-			named = append(named, n)
-		}
-	}
-	w.waiting = slices.DeleteFunc(w.waiting, func(one waiting) bool {
-		before := one.at.Number - 1
-		for before > 0 && w.job.Steps[before-1].Verb.Key == "wait" {
-			before--
-		}
-		return slices.Contains(named, before)
-	})
+	w.waiting = slices.DeleteFunc(w.waiting, func(one waiting) bool { return slices.Contains(step.Figures(), w.job.Behind(one.at)) })
 }
 
 // breaksWait tells of a step done meanwhile that ends what a wait is for: it closes or

@@ -1,0 +1,29 @@
+package model
+
+import (
+	"regexp"
+	"strconv"
+)
+
+var digits = regexp.MustCompile(`\d+`)
+
+// Figures are the whole numbers that stand in the gate of a step: a time, and the number of
+// the step that it is counted from.
+func (s *Step) Figures() []int {
+	var out []int
+	for _, text := range digits.FindAllString(s.Gate.Text, -1) {
+		if n, err := strconv.Atoi(text); err == nil {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// Behind is the number of the step that a wait begins behind; 0 where it is the first.
+func (j *Job) Behind(wait *Step) int {
+	before := wait.Number - 1
+	for before > 0 && j.Steps[before-1].Verb.Key == "wait" {
+		before--
+	}
+	return before
+}
