@@ -95,6 +95,7 @@ var procedureTable = Table{
 		{Name: "when", Kind: Text, Doc: "Condition it is done on, in words, when no interval rules it.", Example: `"When the blade wanders or a tooth is lost"`},
 		{Name: "sooner", Kind: Subs, Of: "sooner", Doc: "Readings that bring its day forward, for each machine by what was last read there. Of several that hold, the soonest counts.", Example: `[{ reading = "Stretch", over = "508 mm", every = "125 h" }, { reading = "Chain slack", of = "log-deck-gearbox-oil", outside = true }]`},
 		{Name: "joins", Kind: Names, Of: "procedure", Doc: "Procedures it was joined out of, called A, B and so on by their order; benchleaf join writes it.", Example: `["log-deck-gearbox-oil", "log-deck-chain-tension"]`},
+		{Name: "joined-revisions", Kind: Texts, Doc: "Revisions of the procedures it was joined out of, in the order of joins; benchleaf join writes it.", Example: `["A", "C"]`},
 		{Name: "start", Kind: Texts, Doc: "State the machine must be in before the first step.", Example: `["Conveyor empty", "Gearbox warm from running"]`},
 		{Name: "end", Kind: Texts, Doc: "State it must be in after the last.", Example: `["Conveyor runs both ways", "No oil under the gearbox"]`},
 		{Name: "no-isolation", Kind: Text, Doc: "Why no energy needs to be isolated.", Example: `"The card is a look from outside the guards"`},

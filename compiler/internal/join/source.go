@@ -44,12 +44,7 @@ type Look struct {
 }
 
 // Letter is how a procedure is called on the card: A, B, and so on.
-func Letter(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return Letter(i/26-1) + Letter(i%26)
-}
+func Letter(i int) string { return model.Letter(i) }
 
 // Source writes the plan as a procedure in the language of the shop, so that everything that
 // reads one reads it too: lint, cards, pick lists, phone pages, the state walk. Its file lies
@@ -207,11 +202,12 @@ func (w *writer) head(look Look) {
 	w.line("hands-on = %s", quote(plain(hands+30)))
 	w.line("elapsed = %s", quote(plain(p.Length+30)))
 	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
-	names := make([]string, len(p.Inputs))
+	names, revisions := make([]string, len(p.Inputs)), make([]string, len(p.Inputs))
 	for i, input := range p.Inputs {
-		names[i] = input.Job.File.Name()
+		names[i], revisions[i] = input.Job.File.Name(), input.Job.Procedure.Revision.Text
 	}
 	w.line("joins = %s", quotes(names))
+	w.line("joined-revisions = %s", quotes(revisions))
 	if tools := p.Tools.Tools; len(tools) > 0 {
 		w.line("tools = %s", quotes(w.listed(tools)))
 	} else {

@@ -54,6 +54,7 @@ type Procedure struct {
 	When        Text       `key:"when"`
 	Sooner      []*Sooner  `key:"sooner"`
 	Joins       List       `key:"joins"`
+	Joined      List       `key:"joined-revisions"`
 	Start       List       `key:"start"`
 	End         List       `key:"end"`
 	NoIsolation Text       `key:"no-isolation"`
