@@ -65,15 +65,15 @@ func newSearch(net *network, budget Budget) *search {
 
 // run looks until the order is proved or the budget is used: a narrow beam for a first
 // order, local search from there, and then in turn better bounds and wider beams.
-func (s *search) run() {
+func (s *search) run(width int) {
 	s.assigns = true
-	s.beam(firstWidth)
+	s.beam(width)
 	if s.settled() {
 		return
 	}
 	s.improve()
 	used := 0
-	for width, stage := firstWidth, 0; !s.settled() && s.labels < s.budget.Labels; stage++ {
+	for stage := 0; !s.settled() && s.labels < s.budget.Labels; stage++ {
 		if s.best < never && !s.penalize(stage, used) {
 			s.bound = s.best
 			return

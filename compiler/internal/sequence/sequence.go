@@ -97,7 +97,10 @@ type Plan struct {
 
 // Solve finds a short order. The error is a Conflict where no order is possible or none was
 // found, and says otherwise which value of the problem cannot be.
-func Solve(p Problem, budget Budget) (Plan, error) {
+func Solve(p Problem, budget Budget) (Plan, error) { return solve(p, budget, firstWidth) }
+
+// solve begins with a beam of a width.
+func solve(p Problem, budget Budget, width int) (Plan, error) {
 	if budget.Labels <= 0 {
 		budget.Labels = DefaultLabels
 	}
@@ -112,7 +115,7 @@ func Solve(p Problem, budget Budget) (Plan, error) {
 		return Plan{}, err
 	}
 	s := newSearch(net, budget)
-	s.run()
+	s.run(width)
 	if net.fault != nil {
 		return Plan{}, net.fault
 	}
