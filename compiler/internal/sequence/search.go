@@ -113,7 +113,7 @@ func (s *search) penalize(stage, used int) bool {
 // no more than a share of the budget's labels.
 const (
 	firstSteps    = 8
-	stepsPerLabel = 3
+	stepsPerLabel = 10
 	stages        = 3
 )
 

@@ -279,7 +279,7 @@ func (w *walks) trace() bool {
 
 // learn makes tasks remember what the cheapest walk did wrong: each shortest stretch that
 // begins with a task which is done again, or must come after the task it ends with.
-func (w *walks) learn(most int) {
+func (w *walks) learn() {
 	nearest := w.n // where the stretches found so far begin that end soonest
 	for first := w.n - 2; first >= 0; first-- {
 		task := int(w.walk[first])
@@ -302,7 +302,7 @@ func (w *walks) learn(most int) {
 				}
 			}
 			for _, between := range w.walk[first+1 : last] {
-				if w.remember[between].count() < most {
+				if w.remember[between].count() < mostRemembered {
 					w.remember[between] = w.remember[between].with(w.watched[again])
 				}
 			}
@@ -311,8 +311,11 @@ func (w *walks) learn(most int) {
 	}
 }
 
-// tune looks for penalties, and what to remember, that make the bound high, in so
-// many steps; limit is what is to be reached, in units. It says whether there can be an order of less.
+// mostRemembered is how many tasks a task remembers at most.
+const mostRemembered = 24
+
+// tune looks for penalties, and what to remember, that make the bound high, in so many steps;
+// limit is what is to be reached, in units. It says whether there can be an order of less.
 func (w *walks) tune(limit int64, steps, trails int) bool {
 	share, idle := int64(1024), 0 // of the way to the limit, in 1024ths
 	if trails > 1 {
@@ -338,7 +341,7 @@ func (w *walks) tune(limit int64, steps, trails int) bool {
 			}
 		}
 		if trails > 1 {
-			w.learn(24)
+			w.learn()
 		}
 		clear(counts)
 		for _, task := range w.walk {
