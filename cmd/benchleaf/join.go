@@ -176,6 +176,10 @@ func (by *caller) choose(b *build, paths []string, look compiler.Look, said *joi
 	for _, name := range said.without {
 		fmt.Fprintf(by.err, "left out: %s\n", b.result.HeldBack(name))
 	}
+	for _, path := range b.result.Unchecked {
+		fmt.Fprintf(by.err, "left out: %s cannot be read; see benchleaf lint\n", b.shop.shown(path))
+		said.without = append(said.without, path)
+	}
 	if err == nil && len(said.Procedures) < 2 {
 		return fmt.Errorf("fewer than two procedures are due at %q then: %s", said.Unit, cmp.Or(strings.Join(said.Procedures, ", "), "none"))
 	}
