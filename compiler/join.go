@@ -88,7 +88,7 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 	}
 	spoken := compose.JoinWords(words)
 	out := &Joined{People: max(1, made.Workers), Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
-	out.Name = first(asked.Name, fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
+	out.Name = first(fileName(asked.Name), fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
 	out.Source = []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken))
 	path := out.Name + ".toml"
 	if r.set.File(path) != nil {
