@@ -25,7 +25,7 @@ func (r *Result) apart(e Entry, units []standing.Unit) (parts []Entry, problem s
 		return []Entry{e}, ""
 	}
 	if usual := moves(r.uses(e, units)); !slices.Equal(usual, e.Used) {
-		return nil, fmt.Sprintf("%s is several procedures in one; log with --used what one of them took otherwise", e.Procedure)
+		return nil, fmt.Sprintf("%s is several procedures in one, and nobody knows which of them took more; log it without used, and then put right the entry of the one that did: --corrects N --used", e.Procedure)
 	}
 	for i, name := range joined.work.Job.Procedure.Joins.Names() {
 		job := r.jobOf(name, units[at])

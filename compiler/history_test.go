@@ -48,8 +48,8 @@ func TestTheHistoryOfAMachine(t *testing.T) {
 	rows, err := csv.NewReader(strings.NewReader(string(table.Bytes))).ReadAll()
 	require.NoError(t, err)
 	require.Len(t, rows, 9)
-	assert.Equal(t, []string{"counts", "new_meter", "used", "received"}, rows[0][14:])
-	assert.Equal(t, []string{"1", "2026-01-05", "chipper", "chipper-knife-turn", "Turn or change the chipper knives", "B", "900 h", "R. A.", "2", "3: no light; 4: no light; 9; 20", "Gap, worst knife 1.4 mm", "Gap, worst knife 1.4 mm", "", "", "yes", "", "", ""}, rows[1])
+	assert.Equal(t, []string{"counts", "new_meter", "used", "received", "open"}, rows[0][14:])
+	assert.Equal(t, []string{"1", "2026-01-05", "chipper", "chipper-knife-turn", "Turn or change the chipper knives", "B", "900 h", "R. A.", "2", "3: no light; 4: no light; 9", "Gap, worst knife 1.4 mm", "Gap, worst knife 1.4 mm", "", "", "no", "", "", "", "20"}, rows[1])
 	var numbers []string
 	for _, row := range rows[1:] {
 		numbers = append(numbers, row[0])
@@ -57,7 +57,7 @@ func TestTheHistoryOfAMachine(t *testing.T) {
 	assert.Equal(t, []string{"1", "5", "2", "3", "4", "7", "8", "6"}, numbers, "by day, and by place in the book")
 	assert.Equal(t, []string{"910 h", "905 h"}, []string{rows[2][6], rows[2][15]})
 	assert.Equal(t, "no", rows[4][14])
-	assert.Equal(t, []string{"'=A day later.", "3", "yes", "", "", ""}, rows[5][12:])
+	assert.Equal(t, []string{"'=A day later.", "3", "yes", "", "", "", ""}, rows[5][12:])
 	assert.Equal(t, []string{"old-saw", "gear-460 1 L", ""}, []string{rows[7][2], rows[7][16], rows[7][17]})
 	assert.Equal(t, []string{"", "", "gear-460 5 L"}, []string{rows[8][2], rows[8][16], rows[8][17]})
 

@@ -67,7 +67,7 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 	if _, err := due.ParseDay(asked.On); err != nil {
 		return nil, err
 	}
-	inputs, files, err := r.toJoin(asked)
+	inputs, files, err := r.toJoin(&asked)
 	if err != nil {
 		return nil, err
 	}
@@ -92,7 +92,7 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 	}
 	spoken := compose.JoinWords(words)
 	out := &Joined{People: max(1, made.Workers), Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
-	out.Name = first(asked.Name, fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
+	out.Name = first(fileName(asked.Name), fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
 	path := out.Name + ".toml"
 	if r.set.File(path) != nil {
 		return nil, fmt.Errorf("there is a file %s already; give the job another name", path)
@@ -210,41 +210,83 @@ func lastWord(text string) string {
 }
 
 // toJoin are the jobs that are asked for, and the texts of all files.
-func (r *Result) toJoin(asked Joining) (inputs []join.Input, files []*source.File, err error) {
+func (r *Result) toJoin(asked *Joining) (inputs []join.Input, files []*source.File, err error) {
 	units := r.units()
-	names := unitNames(units)
-	if asked.Unit != "" && !slices.Contains(names, asked.Unit) {
-		return nil, nil, fmt.Errorf("there is no machine %q; there are: %s", asked.Unit, strings.Join(names, ", "))
+	if err := r.CheckUnit(asked.Unit); err != nil {
+		return nil, nil, err
 	}
-	for _, name := range asked.Procedures {
-		var job *Job
-		for _, unit := range units {
-			if asked.Unit == "" || unit.Name == asked.Unit {
-				if job = r.jobOf(name, unit); job != nil {
-					if asked.Unit == "" {
-						asked.Unit = unit.Name
-					}
-					break
-				}
-			}
-		}
-		switch {
-		case job == nil && r.set.Procedure(name) == nil:
-			return nil, nil, errors.New(r.noProcedure(name))
-		case job == nil:
-			return nil, nil, fmt.Errorf("no procedure %q is of %s, or an error stands against it", name, cmp.Or(asked.Unit, "any machine here"))
-		case slices.ContainsFunc(inputs, func(input join.Input) bool { return input.Job == job.work.Job }):
+	for i, name := range asked.Procedures {
+		if slices.Contains(asked.Procedures[:i], name) {
 			return nil, nil, fmt.Errorf("%s is named twice", name)
 		}
-		inputs = append(inputs, join.Input{Job: job.work.Job, Needs: job.work.Needs})
+		if r.set.Procedure(name) == nil {
+			return nil, nil, errors.New(r.noProcedure(name))
+		}
+		if why := r.HeldBack(name); why != "" {
+			return nil, nil, errors.New(why)
+		}
 	}
-	if len(inputs) == 0 {
+	var fit []standing.Unit // that all of them are of
+	for _, unit := range units {
+		if asked.Unit != "" && unit.Name != asked.Unit || slices.ContainsFunc(asked.Procedures, func(name string) bool { return r.jobOf(name, unit) == nil }) {
+			continue
+		}
+		fit = append(fit, unit)
+	}
+	switch {
+	case len(asked.Procedures) == 0:
 		return nil, nil, errors.New("no procedure is named")
+	case len(fit) == 0:
+		return nil, nil, r.strangers(*asked, units)
+	case slices.ContainsFunc(fit, func(unit standing.Unit) bool { return unit.Version != fit[0].Version }):
+		return nil, nil, fmt.Errorf("they can be done to several machines: %s; say which with --unit", strings.Join(unitNames(fit), ", "))
+	}
+	if asked.Unit = fit[0].Name; len(fit) > 1 {
+		asked.Unit = ""
+	}
+	for _, name := range asked.Procedures {
+		job := r.jobOf(name, fit[0])
+		if parts := job.work.Job.Procedure.Joins.Names(); len(parts) > 0 {
+			return nil, nil, fmt.Errorf("%s is joined already, out of %s; join these", name, strings.Join(parts, ", "))
+		}
+		inputs = append(inputs, join.Input{Job: job.work.Job, Needs: job.work.Needs})
 	}
 	for _, file := range r.set.Files {
 		files = append(files, file.Source)
 	}
 	return inputs, files, nil
+}
+
+// strangers says of procedures that no one machine has all of which is of which.
+func (r *Result) strangers(asked Joining, units []standing.Unit) error {
+	var said []string
+	for _, name := range asked.Procedures {
+		var of []string
+		for _, unit := range units {
+			if r.jobOf(name, unit) != nil {
+				of = append(of, unit.Name)
+			}
+		}
+		if asked.Unit != "" && slices.Contains(of, asked.Unit) {
+			continue
+		}
+		if len(of) == 0 {
+			of = []string{"no machine here"}
+		}
+		said = append(said, name+" is of "+strings.Join(of, ", "))
+	}
+	if asked.Unit != "" {
+		return fmt.Errorf("%s, and not of %s; one job is of one machine", strings.Join(said, "; "), asked.Unit)
+	}
+	return fmt.Errorf("%s; one job is of one machine", strings.Join(said, "; "))
+}
+
+// CheckUnit says that a short name is that of no machine; an empty one is fine.
+func (r *Result) CheckUnit(name string) error {
+	if names := unitNames(r.units()); name != "" && !slices.Contains(names, name) {
+		return fmt.Errorf("there is no machine %q; there are: %s", name, strings.Join(names, ", "))
+	}
+	return nil
 }
 
 // conflictOf puts a conflict of steps or conditions to the places where they stand.
@@ -263,12 +305,13 @@ func conflictOf(fight *join.Conflict) *Conflict {
 	return out
 }
 
-// Procedures are the short names of the procedures of one machine that a card can be printed of.
+// Procedures are the short names of the procedures of one machine, but for those that were
+// joined out of others.
 func (r *Result) Procedures(unit string) []string {
 	var out []string
 	for _, one := range r.units() {
 		for i := range r.Jobs {
-			if job := &r.Jobs[i]; one.Name == unit && !job.Blocked && standing.Serves(job.work.Job, one) && !slices.Contains(out, job.Name) {
+			if job := &r.Jobs[i]; one.Name == unit && len(job.work.Job.Procedure.Joins.Items) == 0 && standing.Serves(job.work.Job, one) && !slices.Contains(out, job.Name) {
 				out = append(out, job.Name)
 			}
 		}
@@ -276,21 +319,28 @@ func (r *Result) Procedures(unit string) []string {
 	return out
 }
 
-// Joins are the procedures that a list of what is due asks for at one machine.
-func (d *Due) Joins(unit string) []string {
-	var out []string
+// Joined reports whether a job was joined out of others.
+func (j Job) Joined() bool { return len(j.work.Job.Procedure.Joins.Items) > 0 }
+
+// Joins are the procedures that a list of what is due asks for at one machine; those that have
+// no card, since an error stands against them, by themselves.
+func (d *Due) Joins(unit string) (with, without []string) {
 	for _, one := range d.stands {
-		if one.Unit.Name == unit && d.presses(one) && d.result.jobOf(one.Job.File.Name(), one.Unit) != nil {
-			out = append(out, one.Job.File.Name())
+		switch name := one.Job.File.Name(); {
+		case one.Unit.Name != unit || !d.presses(one):
+		case d.result.jobOf(name, one.Unit) == nil:
+			without = append(without, name)
+		default:
+			with = append(with, name)
 		}
 	}
-	return out
+	return with, without
 }
 
 // JSON is a joined job for other programs, with the times it was planned by.
 func (j *Joined) JSON() []byte {
 	counts := func(c Changes) [4]int { return [4]int{c.Isolations, c.Covers, c.Turns, c.Tools} }
-	return json.Joined(json.Join{Name: j.Name, Length: j.Length, Apart: j.Apart, Bound: j.Bound, Proved: j.Proved, Changes: counts(j.Changes), Without: counts(j.Without), Steps: j.steps})
+	return json.Joined(json.Join{Name: j.Name, Length: j.Length, Apart: j.Apart, Bound: j.Bound, Proved: j.Proved, Lost: join.Lost(), Changes: counts(j.Changes), Without: counts(j.Without), Steps: j.steps})
 }
 
 // Pages draws the bench card of a joined job, and the list of what to bring for it.

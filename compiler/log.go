@@ -304,7 +304,7 @@ func (r *Result) accept(e Entry, old *Entry, f *fleet) (out Entry, problems, not
 		return e, []string{fmt.Sprintf("it was worked by revision %s, and the card here is revision %s, so that it cannot be held against it", e.Revision, card.Revision)}, notes
 	}
 	e = e.Judged(card)
-	if len(e.Used) == 0 {
+	if len(e.Used) == 0 || len(e.Open)+len(e.LeftOut) > 0 && slices.Equal(e.Used, moves(job.takes())) { // a form holds what all steps take
 		e.Used = moves(r.uses(e, f.units))
 	}
 	return e, append(e.Check(card), r.moved(e)...), notes
@@ -451,6 +451,8 @@ func (r *Result) Form(procedure, unit, date string) (Entry, error) {
 		}
 	}
 	read(0, card.Blanks)
-	out.Used = moves(r.uses(out, f.units))
+	if !job.Joined() {
+		out.Used = moves(r.uses(out, f.units))
+	}
 	return out, nil
 }

@@ -179,11 +179,14 @@ func (by *caller) tellDue(due *compiler.Due) {
 	}
 }
 
-// between says between which days a job may come, without the year where that is the same;
+// between says between which days a job may come, without the year where it is that of the day;
 // empty where its day is certain.
 func between(day, early, late string) string {
+	sameYear := func(other string) bool {
+		return other == "" || len(other) == len(time.DateOnly) && len(day) == len(other) && other[:5] == day[:5]
+	}
 	short := func(other string) string {
-		if len(other) == len(time.DateOnly) && len(day) == len(other) && other[:5] == day[:5] {
+		if sameYear(early) && sameYear(late) {
 			return other[5:]
 		}
 		return other

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -23,6 +24,8 @@ type joined struct {
 	keep  bool
 	json  bool
 	out   string
+
+	without []string // what is due and has no card
 }
 
 func joinCommand(by *caller) *cobra.Command {
@@ -76,7 +79,7 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 		said.On = time.Now().Format(time.DateOnly)
 	}
 	b := builds[0]
-	if err := by.choose(b, look, &said); err != nil {
+	if err := by.choose(b, paths, look, &said); err != nil {
 		return err
 	}
 	made, err := b.result.Join(look, said.Joining)
@@ -100,17 +103,12 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 			return fmt.Errorf("%s is there already; give the job another --name", filepath.Join(b.shop.name, made.Name+".toml"))
 		}
 	}
-	if said.json {
-		if _, err := by.out.Write(made.JSON()); err != nil {
+	result := &build{shop: b.shop, result: made.Result, folder: b.folder, shown: b.shown}
+	if slices.ContainsFunc(made.Result.Findings, finding.Finding.Holds) {
+		if err := by.draw(by.err, b.shop, made.Result.Findings); err != nil {
 			return err
 		}
-	} else {
-		by.tellJoined(made, said)
-	}
-	result := &build{shop: b.shop, result: made.Result, folder: b.folder, shown: b.shown}
-	held := slices.ContainsFunc(made.Result.Findings, finding.Finding.Holds)
-	if err := by.draw(by.err, b.shop, made.Result.Findings); err != nil {
-		return err
+		return fmt.Errorf("as one job there are errors that the procedures by themselves have not; nothing is written")
 	}
 	outputs, troubles, err := made.Pages(look)
 	if err != nil {
@@ -130,23 +128,39 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 		}
 		fmt.Fprintf(to, "wrote      %s\n", files[0].path)
 	}
-	if held {
+	if said.json {
+		if _, err := by.out.Write(made.JSON()); err != nil {
+			return err
+		}
+	} else {
+		by.tellJoined(made, said)
+	}
+	if len(said.without) > 0 {
 		return errFindings
 	}
 	return nil
 }
 
 // choose fills in which procedures are joined.
-func (by *caller) choose(b *build, look compiler.Look, said *joined) error {
+func (by *caller) choose(b *build, paths []string, look compiler.Look, said *joined) error {
+	if err := b.result.CheckUnit(said.Unit); err != nil {
+		return err
+	}
+	if !said.due && said.asked.By != "" {
+		return fmt.Errorf("--by says by when something is due, and goes with --due")
+	}
 	if !said.due {
-		if said.Unit != "" {
-			said.Procedures = b.result.Procedures(said.Unit)
-			return nil
+		if len(b.result.Unchecked) > 0 {
+			return fmt.Errorf("%s cannot be read, and nothing is joined; see benchleaf lint", strings.Join(b.result.Unchecked, ", "))
 		}
 		for _, job := range b.result.Jobs {
-			if !slices.Contains(said.Procedures, job.Name) {
+			named := slices.ContainsFunc(paths, func(name string) bool { return filepath.Base(name) == filepath.Base(job.Path) })
+			if !slices.Contains(said.Procedures, job.Name) && (named || slices.Contains(b.result.Procedures(said.Unit), job.Name) || said.Unit == "" && !job.Joined()) {
 				said.Procedures = append(said.Procedures, job.Name)
 			}
+		}
+		if len(said.Procedures) == 1 {
+			return fmt.Errorf("%s alone is one job already; print its card", said.Procedures[0])
 		}
 		return nil
 	}
@@ -159,11 +173,18 @@ func (by *caller) choose(b *build, look compiler.Look, said *joined) error {
 		if err != nil {
 			return err
 		}
-		said.Procedures = due.Joins(said.Unit)
+		said.Procedures, said.without = due.Joins(said.Unit)
 		return nil
 	})
-	if err == nil && len(said.Procedures) == 0 {
-		return fmt.Errorf("nothing is due at %q then", said.Unit)
+	for _, name := range said.without {
+		fmt.Fprintf(by.err, "left out: %s\n", b.result.HeldBack(name))
+	}
+	for _, path := range b.result.Unchecked {
+		fmt.Fprintf(by.err, "left out: %s cannot be read; see benchleaf lint\n", b.shop.shown(path))
+		said.without = append(said.without, path)
+	}
+	if err == nil && len(said.Procedures) < 2 {
+		return fmt.Errorf("fewer than two procedures are due at %q then: %s", said.Unit, cmp.Or(strings.Join(said.Procedures, ", "), "none"))
 	}
 	return err
 }

@@ -19,7 +19,7 @@ through them and where it meets the limit, with how far that may be out. Where t
 readings do not bear it, it says so and draws no line.`,
 		Example: `  benchleaf trend                       everything that is read, into out
   benchleaf trend chain-tension.toml    what is read at one procedure`,
-	}, (*compiler.Result).Trends)
+	}, "no reading in the service book can be drawn", (*compiler.Result).Trends)
 }
 
 func historyCommand(by *caller) *cobra.Command {
@@ -32,7 +32,7 @@ of its limit; and all entries as one CSV for a spreadsheet, also those that a la
 stands for, what came into the store, and those of a machine that is described no more.`,
 		Example: `  benchleaf history                       every machine, into out
   benchleaf history --on 2026-05-01       as it stood on a day`,
-	}, func(result *compiler.Result, look compiler.Look, asked compiler.Asked, book compiler.BookText) ([]compiler.Output, []compiler.Trouble, error) {
+	}, "the service book tells of nothing here", func(result *compiler.Result, look compiler.Look, asked compiler.Asked, book compiler.BookText) ([]compiler.Output, []compiler.Trouble, error) {
 		outputs, troubles, told, err := result.Histories(look, asked, book)
 		for _, problem := range told {
 			fmt.Fprintln(by.err, problem)
@@ -44,12 +44,13 @@ stands for, what came into the store, and those of a machine that is described n
 // bookDrawn is what is drawn of a service book.
 type bookDrawn func(*compiler.Result, compiler.Look, compiler.Asked, compiler.BookText) ([]compiler.Output, []compiler.Trouble, error)
 
-// bookCommand makes a command write what is drawn of the service books of shops.
-func (by *caller) bookCommand(cmd *cobra.Command, drawn bookDrawn) *cobra.Command {
+// bookCommand makes a command write what is drawn of the service books of shops; none is said
+// where that is nothing.
+func (by *caller) bookCommand(cmd *cobra.Command, none string, drawn bookDrawn) *cobra.Command {
 	var look compiler.Look
 	var asked compiler.Asked
 	var out string
-	cmd.RunE = func(_ *cobra.Command, paths []string) error { return by.booked(paths, out, look, asked, drawn) }
+	cmd.RunE = func(_ *cobra.Command, paths []string) error { return by.booked(paths, out, none, look, asked, drawn) }
 	cmd.Flags().StringVar(&out, "out", defaultOut, "folder to write into")
 	cmd.Flags().StringVar(&asked.On, "on", "", "the day up to which entries count, such as 2026-05-01; today when left out")
 	lookFlags(cmd, &look)
@@ -57,7 +58,7 @@ func (by *caller) bookCommand(cmd *cobra.Command, drawn bookDrawn) *cobra.Comman
 }
 
 // booked writes what is drawn of the service books of shops.
-func (by *caller) booked(paths []string, out string, look compiler.Look, asked compiler.Asked, drawn bookDrawn) error {
+func (by *caller) booked(paths []string, out, none string, look compiler.Look, asked compiler.Asked, drawn bookDrawn) error {
 	if asked.On == "" {
 		asked.On = time.Now().Format(time.DateOnly)
 	}
@@ -72,6 +73,9 @@ func (by *caller) booked(paths []string, out string, look compiler.Look, asked c
 			return err
 		}); err != nil {
 			return err
+		}
+		if len(b.outputs) == 0 {
+			fmt.Fprintln(by.out, none)
 		}
 	}
 	return by.deliver(builds, held)

@@ -99,7 +99,7 @@ func Entries(works []Work, entries []entry.Entry, put map[int]bool) []plan.Histo
 			one.LeftOut = append(one.LeftOut, strings.TrimSuffix(fmt.Sprintf("%d: %s", left.Step, left.Why), ": "))
 		}
 		for _, step := range e.Open {
-			one.LeftOut = append(one.LeftOut, strconv.Itoa(step))
+			one.Open = append(one.Open, strconv.Itoa(step))
 		}
 		for _, reading := range e.Readings {
 			said := reading.What + " " + reading.Value

@@ -12,7 +12,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	out := &Plan{Inputs: p.inputs, Length: solved.Length, Bound: solved.Bound, Proved: solved.Proved}
 	v := vector{pose: p.resting}
 	state := p.state(v)
-	last := make([]int, len(p.inputs))            // numbers of the steps that each procedure has come to
+	come := newCourse(len(p.inputs))              // numbers of the steps that each procedure has come to
 	begin, finish := map[int]int{}, map[int]int{} // deeds of a task
 	idle, free := map[int]int64{}, int64(0)       // before a task; when the hands are free
 	for _, t := range solved.Order {
@@ -25,7 +25,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		next, cost, _ := p.move(state, t)
 		start := solved.Starts[t]
 		idle[t], free = start-cost-free, start+one.time
-		p.acts(out, p.states[state], made, start-cost, last)
+		p.acts(out, p.states[state], made, start-cost, come)
 		out.Changes.add(made.counts)
 		out.Changes.Seconds += cost
 		out.Changes.Tools += one.tools
@@ -49,15 +49,15 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 			start += took
 		}
 		finish[t] = len(out.Deeds) - 1
-		last[one.input] = one.steps[len(one.steps)-1].Number
+		come.last[one.input] = one.steps[len(one.steps)-1].Number
 		for _, step := range p.shared(one) {
-			last[p.inputOf(step)] = step.Number
+			come.last[p.inputOf(step)] = step.Number
 		}
 		state = next
 	}
 	made := p.toward(p.states[state], p.closed())
 	out.Changes.Seconds += p.cost(made.acts)
-	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), last)
+	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), come)
 	out.between()
 	for w, one := range p.waits {
 		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Idle: idle[one.to]}
@@ -94,14 +94,13 @@ func (p *Plan) between() {
 }
 
 // acts adds the steps of a change. Those of one authored step on several things are one again.
-// last are the steps of work that each procedure has come to: it tells whose step a change is.
-func (p *problem) acts(out *Plan, from vector, made change, start int64, last []int) {
+func (p *problem) acts(out *Plan, from vector, made change, start int64, come course) {
 	v := from
 	for i, one := range made.acts {
 		took := p.took(one)
 		final := !slices.ContainsFunc(made.acts[i+1:], func(next act) bool { return p.same(one, next) })
 		p.apply(&v, one, final)
-		input, step, also := p.whose(one, last)
+		input, step, also := p.whose(one, come)
 		at := len(out.Deeds) - 1
 		if i > 0 && one.only != "" && at >= 0 && out.Deeds[at].Step == step && out.Deeds[at].Change {
 			out.Deeds[at].Only = append(out.Deeds[at].Only, one.only)
@@ -187,9 +186,25 @@ func (one act) alike(job *model.Job, step *model.Step) bool {
 	})
 }
 
+// course is how far a plan has come in each procedure.
+type course struct {
+	last []int         // numbers of the steps of work that were done last
+	told map[told]bool // steps that a change was told to be
+}
+
+// told is a step, or the part of it that is about one thing.
+type told struct {
+	step *model.Step
+	only string
+}
+
+func newCourse(procedures int) course {
+	return course{last: make([]int, procedures), told: map[told]bool{}}
+}
+
 // whose says which step an act is: of each procedure the one between the work it has come to
 // and its next, so that the second time a procedure cuts an energy off is its second such step.
-func (p *problem) whose(one act, last []int) (input int, step *model.Step, also []*model.Step) {
+func (p *problem) whose(one act, come course) (input int, step *model.Step, also []*model.Step) {
 	input = -1
 	order := []int{one.input}
 	for i := range p.inputs {
@@ -199,13 +214,14 @@ func (p *problem) whose(one act, last []int) (input int, step *model.Step, also 
 	}
 	for _, i := range order {
 		job := p.inputs[i].Job
-		for _, other := range job.Steps[last[i]:] {
+		for _, other := range job.Steps[come.last[i]:] {
 			if kindOf(job, other) == work && other.Verb.Key != "wait" {
 				break
 			}
-			if !one.alike(job, other) {
+			if !one.alike(job, other) || come.told[told{other, one.only}] {
 				continue
 			}
+			come.told[told{other, one.only}] = true
 			if input < 0 {
 				input, step = i, other
 			} else {

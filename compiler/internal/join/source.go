@@ -148,7 +148,7 @@ func (w *writer) head(look Look) {
 	first := p.Inputs[0].Job
 	title := look.Title
 	if title == "" {
-		title = strings.ReplaceAll(w.words.Title, "{n}", strconv.Itoa(len(p.Inputs)))
+		title = strings.NewReplacer("{n}", strconv.Itoa(len(p.Inputs)), "{day}", look.Day).Replace(w.words.Title)
 	}
 	claim := w.words.Proved
 	if !p.Proved {
@@ -348,9 +348,12 @@ func (w *writer) steps() {
 	for ready < len(deeds) && deeds[ready].Step.Section == "prepare" {
 		ready++
 	}
-	done := len(deeds)
-	for done > ready && deeds[done-1].Step.Section == "close" {
+	done := len(deeds) // what a procedure without a [[close]] ends with belongs to the end too
+	for done > ready && (deeds[done-1].Step.Section == "close" || !deeds[done-1].Change && !w.closes(deeds[done-1].Input)) {
 		done--
+	}
+	if !slices.ContainsFunc(deeds[done:], func(deed Deed) bool { return deed.Step.Section == "close" }) {
+		done = len(deeds)
 	}
 	numbers := w.plan.numbers()
 	for i, deed := range deeds {
@@ -372,6 +375,11 @@ func (w *writer) steps() {
 			}
 		}
 	}
+}
+
+// closes reports whether a procedure has steps that close up.
+func (w *writer) closes(input int) bool {
+	return slices.ContainsFunc(w.plan.Inputs[input].Job.Steps, func(step *model.Step) bool { return step.Section == "close" })
 }
 
 // numbers are the numbers of the deeds on the card, where waits count too.
@@ -426,7 +434,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 		notes = append(notes, note.Text)
 	}
 	if deed.Between {
-		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", deed.State.words(w.words, w.spoken)))
+		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", uncapital(deed.State.words(w.words, w.spoken))))
 	}
 	if deed.Gate >= 0 {
 		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 || len(deed.Open) > 0 { // or else it would be read as done meanwhile
@@ -566,6 +574,13 @@ func (s Setting) words(words Words, spoken func(kind, name string) string) strin
 		return words.Whole
 	}
 	return capital(strings.Join(out, words.Together))
+}
+
+func uncapital(text string) string {
+	for i, r := range text {
+		return strings.ToLower(string(r)) + text[i+len(string(r)):]
+	}
+	return text
 }
 
 func capital(text string) string {

@@ -13,6 +13,12 @@ import (
 // off".
 var condition = regexp.MustCompile(`(?i)\b(?:the|an?|no|both|all|its) ([\p{L}\d -]+?) (?:is|are|has|have|hangs?|stands?|lies?) (off|on|out|in|open|shut|closed|cold|warm|hot|empty|full|up|down|raised|lowered|running|stopped)\b([^.;]*)`)
 
+// short is such a condition without a verb: "Gearbox warm from running".
+var short = regexp.MustCompile(`(?i)^(?:the )?([\p{L}\d -]+?) (open|shut|closed|cold|warm|hot|empty|full|raised|lowered|running|stopped)\b([^.;]*)`)
+
+// places are words that tell of a state only where nothing follows them.
+var places = []string{"on", "off", "in", "out", "up", "down"}
+
 // fights are words of which one keeps the other from being true.
 var fights = [][2][]string{
 	{{"off", "out"}, {"on", "in"}}, {{"open"}, {"shut", "closed"}}, {{"cold"}, {"warm", "hot"}}, {{"empty"}, {"full"}}, {{"up", "raised"}, {"down", "lowered"}}, {{"running"}, {"stopped"}},
@@ -30,9 +36,10 @@ func starts(inputs []Input) *Conflict {
 	var all []said
 	for i, input := range inputs {
 		for _, text := range input.Job.Procedure.Start.Items {
-			for _, found := range condition.FindAllStringSubmatch(text.Text, -1) {
-				if strings.Contains(found[3], " or ") {
-					continue
+			for _, found := range append(condition.FindAllStringSubmatch(text.Text, -1), short.FindAllStringSubmatch(text.Text, 1)...) {
+				rest := strings.TrimSpace(found[3])
+				if strings.Contains(found[3], " or ") || slices.Contains(places, strings.ToLower(found[2])) && rest != "" && !strings.HasPrefix(rest, ",") && !strings.HasPrefix(rest, "and ") {
+					continue // "on level ground" is no state
 				}
 				words := strings.Fields(strings.ToLower(found[1]))
 				all = append(all, said{i, text, words[len(words)-1], strings.ToLower(found[2])})

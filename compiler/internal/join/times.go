@@ -23,6 +23,10 @@ const (
 	placeSeconds = 30 // another procedure is gone on with: its place at the machine and on the card is found
 )
 
+// Lost are the seconds that are lost between two steps by another tool, another fluid, and
+// another procedure.
+func Lost() [3]int64 { return [3]int64{toolSeconds, fluidSeconds, placeSeconds} }
+
 // seconds is an amount of time, 0 where there is none.
 func seconds(amount model.Amount) int64 {
 	least, ok := amount.Min()

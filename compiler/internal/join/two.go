@@ -276,14 +276,14 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 		insertion int
 	}
 	var pieces []piece
-	last := make([]int, len(p.inputs))
+	come := newCourse(len(p.inputs))
 	for n, one := range made.shifts {
 		t := &p.tasks[one.task]
 		one.made.counts.Seconds = p.cost(one.made.acts) + one.lead
 		out.Changes.add(one.made.counts)
 		out.Changes.Tools += t.tools
 		before := &Plan{}
-		p.acts(before, one.before, one.made, one.from, last)
+		p.acts(before, one.before, one.made, one.from, come)
 		for _, deed := range before.Deeds {
 			deed.Worker = one.worker + 1
 			pieces = append(pieces, piece{deed: deed, task: -1, insertion: n})
@@ -297,10 +297,10 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 			}
 			pieces = append(pieces, piece{deed: deed, task: one.task, isFirst: i == 0, isLast: i == len(t.steps)-1, insertion: n})
 			start += p.seconds[step]
-			last[t.input] = step.Number
+			come.last[t.input] = step.Number
 		}
 		for _, step := range p.shared(t) {
-			last[p.inputOf(step)] = step.Number
+			come.last[p.inputOf(step)] = step.Number
 		}
 	}
 	slices.SortStableFunc(pieces, func(a, b piece) int {
@@ -317,7 +317,7 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 	}
 	closing := p.cost(made.close.acts)
 	out.Changes.Seconds += closing
-	p.acts(out, made.last, made.close, made.length-closing, last)
+	p.acts(out, made.last, made.close, made.length-closing, come)
 	for d := range out.Deeds {
 		out.Deeds[d].Worker = max(out.Deeds[d].Worker, 1)
 	}

@@ -25,6 +25,7 @@ type HistoryEntry struct {
 	Who       string
 	Done      int      // steps
 	LeftOut   []string // "4: no spare at hand"
+	Open      []string // steps that are not done yet, so that it does not count as done
 	Readings  []string // "Chain slack 24 mm"
 	Outside   []string // those outside of their limits
 	Used      []string // "gear-460 1.1 L"

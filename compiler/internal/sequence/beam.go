@@ -1,132 +1,7 @@
 package sequence
 
-import (
-	"fmt"
-	"math/rand/v2"
-	"slices"
-)
-
-// firstWidth is how many labels a layer keeps at first.
-const firstWidth = 32
-
 // assignShare is how small a share of labels may be that the assignment leaves out.
 const assignShare = 10
-
-// search looks for the shortest order of a network.
-type search struct {
-	net    *network
-	budget Budget
-	labels int   // expanded so far
-	best   int64 // the length of order; never if there is none
-	order  []int
-	bound  int64 // no order is shorter
-	random *rand.Rand
-
-	hashes     []uint64 // of a task in a set
-	relaxed    *assignment
-	past       *layer // the layer before the one that is expanded
-	now        *layer // the layer that is expanded
-	next       *layer // what comes out of it
-	trace      [][]origin
-	deepest    []int // tasks left where the most were done
-	left       []int16
-	done       set
-	waits      []opening
-	places     []int32
-	machine    oneMachine
-	walks      *walks
-	assigns    bool // the assignment is used
-	tried, cut int
-	pinched    bool // the budget kept a beam from being as wide as it should
-	complete   bool // a beam dropped nothing
-}
-
-// origin is where a label of a layer that is past came from.
-type origin struct {
-	from int32
-	task int16
-}
-
-func newSearch(net *network, budget Budget) *search {
-	s := &search{net: net, budget: budget, best: never, random: rand.New(rand.NewPCG(uint64(net.n), 20)), relaxed: newAssignment(net), done: newSet(net.n)}
-	s.hashes = make([]uint64, net.n)
-	for i := range s.hashes {
-		s.hashes[i] = s.random.Uint64()
-	}
-	words := len(s.done)
-	s.past, s.now, s.next = &layer{words: words}, &layer{words: words}, &layer{words: words}
-	s.machine = oneMachine{net: net}
-	return s
-}
-
-// run looks until the order is proved or the budget is used: a narrow beam for a first
-// order, local search from there, and then in turn better bounds and wider beams.
-func (s *search) run() {
-	s.assigns = s.net.Rest == nil
-	s.beam(firstWidth)
-	if s.settled() {
-		return
-	}
-	s.improve()
-	for width, stage := firstWidth, 0; !s.settled(); stage++ {
-		if s.best < never && s.net.Rest == nil && !s.penalize(stage) {
-			s.bound = s.best
-			return
-		}
-		before, used := s.best, s.labels
-		s.beam(width)
-		if s.best < before && !s.settled() {
-			s.improve()
-		}
-		used = s.labels - used
-		left := s.budget.Labels - s.labels
-		if left < used || s.pinched {
-			return
-		}
-		width = min(2*width, width*left/used)
-	}
-}
-
-// penalize makes the bound by walks better; false if no order can be shorter than the best.
-func (s *search) penalize(stage int) bool {
-	net := s.net
-	if s.walks == nil {
-		s.walks = newWalks(net)
-	}
-	limit := (s.best - net.work + net.unit - 1) / net.unit
-	shorter := s.walks.tune(limit, s.budget.Labels*net.n*stepsPerTask/stages, trailsOf(stage))
-	if shorter {
-		s.bound = max(s.bound, net.work+(s.walks.value+fine-1)/fine*net.unit)
-	}
-	return shorter
-}
-
-// stepsPerTask is how many trails the walks look at for each task and label of the budget, in so
-// many stages.
-const (
-	stepsPerTask = 8
-	stages       = 8
-)
-
-// trailsOf is how many trails each task has at each place in a stage.
-func trailsOf(stage int) int {
-	if stage == 0 {
-		return 1
-	}
-	return 4 << min(stage, 6)
-}
-
-// settled says whether there is nothing left to find.
-func (s *search) settled() bool {
-	return s.net.fault != nil || s.complete || s.best < never && s.bound >= s.best
-}
-
-// take notes an order if it is shorter than the best.
-func (s *search) take(length int64, order []int) {
-	if length < s.best {
-		s.best, s.order = length, slices.Clone(order)
-	}
-}
 
 // mix spreads the bits of a state over a hash (the finalizer of splitmix64).
 func mix(x uint64) uint64 {
@@ -149,7 +24,9 @@ func (s *search) beam(width int) {
 		fines = s.walks.fines
 	}
 	s.now.add(label{fines: fines, state: start, hash: mix(uint64(start))}, newSet(net.n), nil)
-	s.now.prices.resize(net.n+1, 1)
+	if s.assigns {
+		s.now.prices.resize(net.n+1, 1)
+	}
 	if net.n == 0 {
 		s.take(net.closing(start), []int{})
 		s.bound, s.complete = s.best, true
@@ -168,7 +45,9 @@ func (s *search) beam(width int) {
 		s.pinched = s.pinched || limit < width && dropped < never
 		s.past.clear()
 		s.past, s.now, s.next = s.now, s.next, s.past
-		s.now.prices.resize(net.n+1, len(s.now.labels))
+		if s.assigns {
+			s.now.prices.resize(net.n+1, len(s.now.labels))
+		}
 		trail := make([]origin, len(s.now.labels))
 		for i := range trail {
 			trail[i] = origin{s.now.labels[i].from, s.now.labels[i].task}
@@ -179,7 +58,7 @@ func (s *search) beam(width int) {
 		s.finish()
 	}
 	// The assignment takes more time than the rest, and stays if it leaves out much.
-	s.assigns = s.net.Rest == nil && (s.walks == nil || s.assigns && s.cut*assignShare >= s.tried)
+	s.assigns = s.assigns && (s.walks == nil || s.cut*assignShare >= s.tried)
 	s.tried, s.cut = 0, 0
 	s.complete = dropped == never
 	if s.complete {
@@ -317,7 +196,7 @@ func (s *search) follow(index int, done set, task int, step step, work int64) {
 func (s *search) bounded(lab, from *label, work int64) bool {
 	net, task := s.net, int(lab.task)
 	if w := s.walks; w != nil {
-		lab.seen, lab.fines = from.seen|w.watched[task], from.fines-w.penalty[task]
+		lab.seen, lab.fines = from.seen.with(w.watched[task]), from.fines-w.penalty[task]
 		ahead := w.rest(net.n-len(s.left), task, lab.seen)
 		if ahead >= unreached {
 			return false
@@ -340,16 +219,4 @@ func (s *search) bounded(lab, from *label, work int64) bool {
 		}
 	}
 	return true
-}
-
-// conflict is why no order was found.
-func (s *search) conflict() error {
-	complete := s.complete
-	// Without bounds, it is seen how far it goes.
-	s.assigns, s.walks, s.deepest = false, nil, nil
-	s.beam(firstWidth)
-	if complete {
-		return &Conflict{Tasks: s.deepest, Reason: "there is no order; where the most tasks are done, these are left and none of them can begin"}
-	}
-	return &Conflict{Tasks: s.deepest, Reason: fmt.Sprintf("no order was found with %d labels; where the most tasks were done, these were left", s.labels)}
 }

@@ -27,6 +27,9 @@ type exchange struct {
 	held    []int16
 }
 
+// mostArea is how large the lengths of two stretches that are tried may be, multiplied.
+const mostArea = 10_000
+
 // swap says which stretches change places: those that begin behind left and behind middle,
 // and end at middle and at right.
 type swap struct {
@@ -101,7 +104,8 @@ func (x *exchange) run(rounds int, enough int64, better func(path []int16, lengt
 		}
 		// As long as before and a heat more is gone on from half of the time, two heats a
 		// quarter, and so on.
-		heat := best / int64(n) * int64(rounds-round) / int64(rounds)
+		left, all := int64(rounds-round), int64(rounds)
+		heat := best / int64(n) * 2 * left / all * left / all
 		if x.length <= now || (x.length-now)/int64(1+bits.LeadingZeros64(x.random.Uint64())) < heat {
 			now = x.length
 			copy(kept, x.path)
@@ -147,7 +151,7 @@ func (x *exchange) forward(left int, best swap) swap {
 	for middle := left + 1; middle < limit; middle++ {
 		x.blocked.join(x.net.after[path[middle]])
 		base := kept + x.cost(path[middle], path[middle+1]) - x.cost(path[left], path[middle+1])
-		for right := middle + 1; right <= limit; right++ {
+		for right := middle + 1; right <= min(limit, middle+mostArea/(middle-left)); right++ {
 			if x.blocked.has(int(path[right])) {
 				limit = right - 1
 				break
@@ -174,7 +178,7 @@ func (x *exchange) backward(right int, best swap) swap {
 	for middle := right - 1; middle > limit; middle-- {
 		x.blocked.join(x.net.before[path[middle+1]])
 		base := kept + x.cost(path[middle], path[middle+1]) - x.cost(path[middle], behind)
-		for left := middle - 1; left >= limit; left-- {
+		for left := middle - 1; left >= max(limit, middle-mostArea/(right-middle)); left-- {
 			if x.blocked.has(int(path[left+1])) {
 				limit = left + 1
 				break

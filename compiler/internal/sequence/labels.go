@@ -11,9 +11,9 @@ type label struct {
 	time   int64  // when the last of them ended
 	rest   int64  // a bound of what is left, waits left out
 	rank   int64  // a bound of the length of all
-	seen   uint64
-	fines  int64
-	from   int32 // where the label it came from stands in the layer before
+	seen   memory // the tasks done that walks watch
+	fines  int64  // the penalties of the tasks left
+	from   int32  // where the label it came from stands in the layer before
 	state  int32
 	task   int16 // the last one done
 	worse  bool  // another label of the set and state is as good in all

@@ -7,9 +7,12 @@
 // An order is looked for in two ways that help each other. Local search finds good orders
 // (exchange.go, shift.go). A dynamic programme over what is done, kept to the best so many
 // labels a layer, finds more, and proves how good they are (beam.go); its width grows until
-// nothing is dropped, which proves the order, or until the budget is used. Budgets are
-// counts and never times, and every choice at random has a fixed seed, so that the same
-// problem gives the same plan on every machine.
+// nothing is dropped, which proves the order, or until the budget is used, and then the best
+// of what was dropped bounds the length. A label is left out where a bound says that nothing
+// shorter comes of it: what each task must at least be followed by (assignment.go), walks
+// that remember some of what they did (walk.go), waits (waits.go). Budgets are counts and
+// never times, and every choice at random has a fixed seed, so that the same problem gives
+// the same plan on every machine.
 package sequence
 
 // MaxTasks is how many tasks a problem may have at most.
@@ -61,16 +64,19 @@ type Problem struct {
 
 // Budget is how much work goes into a plan. What is 0 is the default.
 type Budget struct {
-	// Labels is how many labels are expanded at most, DefaultLabels if 0. A label takes,
-	// with n tasks left, some n² steps of a few nanoseconds. Memory is bounded with it: a
-	// label of the two layers that are held takes about 80 + n/8 + 7·n bytes, a label of
-	// the layers before 8.
+	// Labels is how many labels are expanded at most, DefaultLabels if 0; a few more than
+	// that, as a beam goes on to its end. With n tasks a label takes about a microsecond,
+	// with waits some more, and with it goes work on bounds of up to n/4 microseconds. Memory
+	// is bounded with it: 8 bytes for each label, and for each of a layer, of which there are
+	// at most five times the width of the beam, about 150 + n/8 + 7·n bytes; the walks take
+	// 134 MB at most.
 	Labels int
-	// Rounds is how many disturbances of local search are tried, DefaultRounds if 0.
+	// Rounds is how many disturbances of local search are tried each time that it is begun
+	// anew, DefaultRounds if 0; with waits, how many orders.
 	Rounds int
 }
 
-// Defaults of a budget: about a second for 50 tasks.
+// Defaults of a budget: about a second for 50 tasks where nothing is proved sooner.
 const (
 	DefaultLabels = 100_000
 	DefaultRounds = 20_000
@@ -95,7 +101,10 @@ type Plan struct {
 
 // Solve finds a short order. The error is a Conflict where no order is possible or none was
 // found, and says otherwise which value of the problem cannot be.
-func Solve(p Problem, budget Budget) (Plan, error) {
+func Solve(p Problem, budget Budget) (Plan, error) { return solve(p, budget, firstWidth) }
+
+// solve begins with a beam of a width.
+func solve(p Problem, budget Budget, width int) (Plan, error) {
 	if budget.Labels <= 0 {
 		budget.Labels = DefaultLabels
 	}
@@ -110,7 +119,7 @@ func Solve(p Problem, budget Budget) (Plan, error) {
 		return Plan{}, err
 	}
 	s := newSearch(net, budget)
-	s.run()
+	s.run(width)
 	if net.fault != nil {
 		return Plan{}, net.fault
 	}

@@ -142,6 +142,19 @@ func TestLongest(t *testing.T) {
 	assert.Positive(t, plan.Length)
 }
 
+// Where there are more states than are looked through for the least changes, plans stay right.
+func TestStatesWithoutEnd(t *testing.T) {
+	p := sequence.Problem{Times: []int64{3, 1, 4, 1, 5, 9}, Before: [][2]int{{4, 0}}}
+	p.Move = func(from sequence.State, task int) (sequence.State, int64, bool) {
+		return from*7 + sequence.State(task) + 1, int64(from*31+sequence.State(task)) % 50, true
+	}
+	want, _ := bruteForce(p)
+	plan, err := sequence.Solve(p, sequence.Budget{})
+	require.NoError(t, err)
+	assert.Equal(t, want, plan.Length)
+	assert.True(t, plan.Proved)
+}
+
 // The same problem gives the same plan.
 func TestSamePlan(t *testing.T) {
 	p := grid(30)

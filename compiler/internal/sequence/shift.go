@@ -124,14 +124,15 @@ func (x *shift) descend(rounds int) int {
 		gained = false
 		for count := 1; count <= min(3, n-1); count++ {
 			for from := 0; from+count <= n; from++ {
-				for to := 0; to+count <= n && looked < rounds; to++ {
-					if !x.try(from, count, to) {
-						continue
-					}
-					looked++
-					if x.lengthOf(x.trial, min(from, to)) < x.length {
-						x.take(min(from, to))
-						gained = true
+				for _, way := range [...]int{1, -1} {
+					// Where one task cannot be passed, none behind it can be.
+					for to := from + way; looked < rounds && x.try(from, count, to); to += way {
+						looked++
+						if x.lengthOf(x.trial, min(from, to)) < x.length {
+							x.take(min(from, to))
+							gained = true
+							break
+						}
 					}
 				}
 			}
@@ -141,10 +142,10 @@ func (x *shift) descend(rounds int) int {
 }
 
 // try makes trial the order with a stretch of so many tasks moved from a place to another;
-// false if it stays where it is, or a task would be done before one it must follow.
+// false if it has no room there, or a task would be done before one it must follow.
 func (x *shift) try(from, count, to int) bool {
 	n := len(x.order)
-	if from == to || from+count > n || to+count > n {
+	if to < 0 || from == to || max(from, to)+count > n {
 		return false
 	}
 	low, high := to, from // the tasks between are passed

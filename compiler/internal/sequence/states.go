@@ -120,7 +120,7 @@ func (net *network) reach() set {
 		net.exact = false
 		for row := range side {
 			for column := range side {
-				if row != column && (column == n || net.adjoins(row, column)) {
+				if column == n && row < n && net.last(row) || column < n && net.adjoins(row, column) {
 					net.least[row*side+column] = 0
 				}
 			}

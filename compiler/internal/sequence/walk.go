@@ -8,8 +8,29 @@ const fine = 256
 // unreached stands for a place that no walk goes on from, or comes to.
 const unreached = int64(1) << 50
 
-// watchable is how many tasks can be watched: a bit of a word each.
-const watchable = 64
+// watchable is how many tasks can be watched: a bit of a memory each.
+const watchable = 128
+
+// memory is a set of tasks that are watched.
+type memory struct{ low, high uint64 }
+
+func (m memory) with(other memory) memory { return memory{m.low | other.low, m.high | other.high} }
+
+func (m memory) only(other memory) memory { return memory{m.low & other.low, m.high & other.high} }
+
+func (m memory) meets(other memory) bool { return m.low&other.low|m.high&other.high != 0 }
+
+func (m memory) within(other memory) bool { return m.low&^other.low|m.high&^other.high == 0 }
+
+func (m memory) count() int { return bits.OnesCount64(m.low) + bits.OnesCount64(m.high) }
+
+// bit is the memory of one of the tasks that are watched.
+func bit(index int) memory {
+	if index < 64 {
+		return memory{low: 1 << index}
+	}
+	return memory{high: 1 << (index - 64)}
+}
 
 // walks bound what is left by walks of so many steps to the end. A walk may do a task twice
 // and leave another out, but each task has its place no sooner than all that must come
@@ -35,12 +56,12 @@ type walks struct {
 	come    []int64 // the cheapest walk from the start to there
 	ahead   [][]trail
 
-	watched  []uint64 // the bit of a task; 0 for none
+	watched  []memory // a task alone; none if it is not watched
 	count    int      // of bits
-	remember []uint64 // what a task remembers
-	barred   []uint64 // the bits of a task and of all before it
+	remember []memory // what a task remembers
+	barred   []memory // a task and of all before it
 
-	steps int // how many trails were looked at
+	steps int // the work done: one for a trail that was found, parts of one for what it took
 	heap  []reach
 	walk  []int16 // the cheapest walk
 	value int64   // what it costs, all penalties taken
@@ -55,7 +76,7 @@ type arc struct {
 // trail is a walk from a task at a place to the end.
 type trail struct {
 	cost   int64  // penalties given back, but for the task it begins at
-	memory uint64 // the tasks done later that it remembers
+	memory memory // the tasks done later that it remembers
 	to     int16  // the task that comes next,
 	then   int16  // and which of its trails
 }
@@ -69,7 +90,7 @@ type reach struct {
 func newWalks(net *network) *walks {
 	n := net.n
 	w := &walks{net: net, n: n, penalty: make([]int64, n), next: make([][]arc, n+1), dead: make([]bool, n*n), come: make([]int64, n*n), ahead: make([][]trail, n*n)}
-	w.watched, w.remember, w.barred, w.walk = make([]uint64, n), make([]uint64, n), make([]uint64, n), make([]int16, n)
+	w.watched, w.remember, w.barred, w.walk = make([]memory, n), make([]memory, n), make([]memory, n), make([]int16, n)
 	for task := range n {
 		soonest, latest := net.before[task].count(), n-1-net.after[task].count()
 		for place := range n {
@@ -140,7 +161,7 @@ func (w *walks) measure(limit int64, trails int) bool {
 			}
 			w.ahead[at] = list
 			w.dead[at] = len(list) == 0
-			w.steps += len(w.next[task])
+			w.steps += 1 + len(w.next[task])/8
 		}
 	}
 	return w.trace()
@@ -161,23 +182,23 @@ func (w *walks) extend(list []trail, task, place int, most int64, trails int) []
 	}
 	for len(w.heap) > 0 {
 		top := w.take()
-		w.steps++
+		w.steps += 1 + len(list)/8
 		arc := arcs[top.arc]
 		from := rows[arc.to]
-		found := trail{cost: top.cost, memory: (from[top.at].memory | w.watched[arc.to]) & remember, to: arc.to, then: top.at}
+		found := trail{cost: top.cost, memory: from[top.at].memory.with(w.watched[arc.to]).only(remember), to: arc.to, then: top.at}
 		known := false
 		for i := range list {
-			if list[i].memory&^found.memory == 0 {
+			if list[i].memory.within(found.memory) {
 				known = true
 				break
 			}
 		}
 		if !known {
 			if len(list) == trails-1 {
-				found.memory = 0
+				found.memory = memory{}
 			}
 			list = append(list, found)
-			if found.memory == 0 {
+			if (found.memory == memory{}) {
 				break
 			}
 		}
@@ -188,13 +209,13 @@ func (w *walks) extend(list []trail, task, place int, most int64, trails int) []
 
 // offer puts the first trail over an arc, from one of them on, that may be gone on to into
 // the heap.
-func (w *walks) offer(index, at int, arc arc, from []trail, barred uint64, most int64) {
+func (w *walks) offer(index, at int, arc arc, from []trail, barred memory, most int64) {
 	for ; at < len(from); at++ {
 		cost := arc.cost - w.penalty[arc.to] + from[at].cost
 		if cost > most {
 			return
 		}
-		if from[at].memory&barred != 0 {
+		if from[at].memory.meets(barred) {
 			continue
 		}
 		w.heap = append(w.heap, reach{cost, int16(index), int16(at)})
@@ -258,7 +279,7 @@ func (w *walks) trace() bool {
 
 // learn makes tasks remember what the cheapest walk did wrong: each shortest stretch that
 // begins with a task which is done again, or must come after the task it ends with.
-func (w *walks) learn(most int) {
+func (w *walks) learn() {
 	nearest := w.n // where the stretches found so far begin that end soonest
 	for first := w.n - 2; first >= 0; first-- {
 		task := int(w.walk[first])
@@ -268,21 +289,21 @@ func (w *walks) learn(most int) {
 				continue
 			}
 			nearest = last
-			if w.watched[again] == 0 {
+			if (w.watched[again] == memory{}) {
 				if w.count == watchable {
 					break
 				}
-				w.watched[again] = 1 << w.count
+				w.watched[again] = bit(w.count)
 				w.count++
 				for other := range w.n {
 					if other == again || w.net.before[other].has(again) {
-						w.barred[other] |= w.watched[again]
+						w.barred[other] = w.barred[other].with(w.watched[again])
 					}
 				}
 			}
 			for _, between := range w.walk[first+1 : last] {
-				if bits.OnesCount64(w.remember[between]) < most {
-					w.remember[between] |= w.watched[again]
+				if w.remember[between].count() < mostRemembered {
+					w.remember[between] = w.remember[between].with(w.watched[again])
 				}
 			}
 			break
@@ -290,10 +311,16 @@ func (w *walks) learn(most int) {
 	}
 }
 
-// tune looks for penalties, and what to remember, that make the bound high, in so
-// many steps; limit is what is to be reached, in units. It says whether there can be an order of less.
+// mostRemembered is how many tasks a task remembers at most.
+const mostRemembered = 24
+
+// tune looks for penalties, and what to remember, that make the bound high, in so many steps;
+// limit is what is to be reached, in units. It says whether there can be an order of less.
 func (w *walks) tune(limit int64, steps, trails int) bool {
 	share, idle := int64(1024), 0 // of the way to the limit, in 1024ths
+	if trails > 1 {
+		share = 256 // the penalties are near already
+	}
 	best := -unreached
 	kept, counts := make([]int64, w.n), make([]int64, w.n)
 	copy(kept, w.penalty)
@@ -314,7 +341,7 @@ func (w *walks) tune(limit int64, steps, trails int) bool {
 			}
 		}
 		if trails > 1 {
-			w.learn(24)
+			w.learn()
 		}
 		clear(counts)
 		for _, task := range w.walk {
@@ -341,10 +368,10 @@ func (w *walks) tune(limit int64, steps, trails int) bool {
 
 // rest is the cheapest walk to the end from a task at a place that remembers none of the
 // tasks seen, in fine parts, penalties given back; unreached if there is none.
-func (w *walks) rest(place, task int, seen uint64) int64 {
+func (w *walks) rest(place, task int, seen memory) int64 {
 	list := w.ahead[place*w.n+task]
 	for i := range list {
-		if list[i].memory&seen == 0 {
+		if !list[i].memory.meets(seen) {
 			return list[i].cost
 		}
 	}

@@ -13,6 +13,7 @@ var moreHarmless = []string{
 	"Check the brake hose for cracks.",
 	"Tighten the clip of the brake hose.",
 	"Shine the torch on the oil level.",
+	"Fill the bowl up to the rim.", "Fill oil up to the rim of the hole.",
 	"Wipe the oil off the weld.",
 	"Check the weld beside the oil tank for cracks.",
 	"Wipe the oil off the spark arrester.",
