@@ -91,7 +91,7 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 			fmt.Fprintf(by.err, "  %s:%d:%d: %s\n", b.shop.shown(one.Place.File.Path), at.Line, at.Column, one.Text)
 		}
 		if fight.Help != "" {
-			fmt.Fprintln(by.err, fight.Help)
+			fmt.Fprintf(by.err, "  write: %s\n", fight.Help)
 		}
 		return errFindings
 	}
