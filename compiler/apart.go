@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"benchleaf/compiler/internal/entry"
-	"benchleaf/compiler/internal/join"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
@@ -56,11 +55,10 @@ func (r *Result) part(e Entry, letter int, joined *model.Job, job *Job) (Entry, 
 		left[step.Number] = true
 	}
 	for _, step := range joined.Steps {
-		for _, origin := range strings.Split(step.Origin.Text, ", ") {
-			key, number := "", 0
-			if _, err := fmt.Sscanf(origin, "%s %d", &key, &number); err == nil && key == join.Letter(letter) {
-				own[step.Number] = append(own[step.Number], number)
-				delete(left, number)
+		for _, origin := range step.Origins() {
+			if origin.Letter == model.Letter(letter) {
+				own[step.Number] = append(own[step.Number], origin.Number)
+				delete(left, origin.Number)
 			}
 		}
 	}

@@ -151,7 +151,7 @@ func (j *Joined) fights(inputs []join.Input) *Conflict {
 				if step == nil {
 					continue
 				}
-				if own, name := ownStep(inputs, step.Origin.Text); own != nil {
+				if own, name := ownStep(inputs, step); own != nil {
 					out.Related = append(out.Related, finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d of %s", own.Number, name)})
 				}
 			}
@@ -178,7 +178,7 @@ func ownNumbers(inputs []join.Input, joined *model.Job, text string) string {
 		if err != nil || number < 1 || number > len(joined.Steps) {
 			return said
 		}
-		own, name := ownStep(inputs, joined.Steps[number-1].Origin.Text)
+		own, name := ownStep(inputs, joined.Steps[number-1])
 		if own == nil {
 			return said
 		}
@@ -188,14 +188,12 @@ func ownNumbers(inputs []join.Input, joined *model.Job, text string) string {
 
 // ownStep is the step that a joined one comes from, by its origin: "A 7, B 2"; and the name
 // of its procedure.
-func ownStep(inputs []join.Input, origin string) (own *model.Step, name string) {
-	letter, number := "", 0
-	if _, err := fmt.Sscanf(origin, "%s %d", &letter, &number); err != nil {
-		return nil, ""
-	}
-	for i, input := range inputs {
-		if join.Letter(i) == letter && number >= 1 && number <= len(input.Job.Steps) {
-			return input.Job.Steps[number-1], input.Job.File.Name()
+func ownStep(inputs []join.Input, joined *model.Step) (own *model.Step, name string) {
+	for _, origin := range joined.Origins()[:min(1, len(joined.Origins()))] {
+		for i, input := range inputs {
+			if model.Letter(i) == origin.Letter && origin.Number >= 1 && origin.Number <= len(input.Job.Steps) {
+				return input.Job.Steps[origin.Number-1], input.Job.File.Name()
+			}
 		}
 	}
 	return nil, ""

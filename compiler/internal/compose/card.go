@@ -98,7 +98,7 @@ func Card(work Work, system quantity.System, allowed []string) (plan.Card, error
 func (w *writer) joins() []plan.Served {
 	var out []plan.Served
 	for i, name := range w.job.Procedure.Joins.Names() {
-		one := plan.Served{Key: letters(i), Title: name}
+		one := plan.Served{Key: model.Letter(i), Title: name}
 		for _, other := range w.job.Beside(name) {
 			one.Title, one.Revision = other.Procedure.Title.Text, other.Procedure.Revision.Text
 		}

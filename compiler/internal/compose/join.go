@@ -32,7 +32,7 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 	ready := plan.TimelineRow{Label: l.JoinReady, Kind: "change"}
 	rows := make([]plan.TimelineRow, len(made.Inputs))
 	for i, input := range made.Inputs {
-		rows[i] = plan.TimelineRow{Label: letters(i) + " " + input.Job.Procedure.Title.Text, Kind: "work"}
+		rows[i] = plan.TimelineRow{Label: model.Letter(i) + " " + input.Job.Procedure.Title.Text, Kind: "work"}
 	}
 	people := make([]plan.TimelineRow, made.Workers)
 	for n := range people {
@@ -75,7 +75,7 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 	out.Rows = append(append(people, ready), rows...)
 	for _, wait := range made.Waits {
 		from := made.Deeds[wait.From].Start + made.Deeds[wait.From].Seconds
-		out.Rows = append(out.Rows, plan.TimelineRow{Label: l.JoinWait + " (" + letters(wait.Input) + ")", Kind: "wait", Bars: []plan.TimelineBar{{From: from, To: from + wait.Least}}})
+		out.Rows = append(out.Rows, plan.TimelineRow{Label: l.JoinWait + " (" + model.Letter(wait.Input) + ")", Kind: "wait", Bars: []plan.TimelineBar{{From: from, To: from + wait.Least}}})
 	}
 	for i := range states {
 		states[i].Label = upper(states[i].Label)

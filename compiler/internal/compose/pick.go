@@ -49,7 +49,7 @@ func Pick(jobs []Asked, system quantity.System, ledger *store.Ledger) (plan.Pick
 			return plan.PickList{}, err
 		}
 		p.writers = append(p.writers, w)
-		p.keys = append(p.keys, letters(i))
+		p.keys = append(p.keys, model.Letter(i))
 	}
 	p.words = p.writers[0].words
 	p.list = plan.PickList{Words: p.words, Kind: p.words.Labels.Pick, Title: p.words.Labels.Pick, DateIs: p.words.Labels.Latest}
@@ -66,14 +66,6 @@ func Pick(jobs []Asked, system quantity.System, ledger *store.Ledger) (plan.Pick
 	p.wear()
 	p.waste()
 	return p.list, nil
-}
-
-// letters counts A to Z, then AA, AB and so on.
-func letters(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
-	}
-	return letters(i/26-1) + letters(i%26)
 }
 
 func (p *picker) group(kind, title, note string, lines []plan.Pick) {

@@ -45,7 +45,7 @@ func Planner(standings []standing.Standing, unit string, on due.Day, language st
 			return plan.Planner{}, err
 		}
 		row := w.due(one)
-		job := plan.PlannerJob{Key: letters(i), Title: row.Title, Every: row.Every, Work: w.amount(one.Job.Procedure.HandsOn), Day: row.Day, State: row.State, Word: row.Word, Note: row.Note}
+		job := plan.PlannerJob{Key: model.Letter(i), Title: row.Title, Every: row.Every, Work: w.amount(one.Job.Procedure.HandsOn), Day: row.Day, State: row.State, Word: row.Word, Note: row.Note}
 		p.plan.Jobs = append(p.plan.Jobs, job)
 		p.marks(job.Key, one, minutes(one.Job.Procedure.HandsOn))
 	}

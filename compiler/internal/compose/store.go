@@ -28,7 +28,7 @@ func Store(ledger *store.Ledger, works []Asked, wanted []Asked, on due.Day, with
 		out.Shop, currency = shop.Title.Text, shop.Currency.Text
 	}
 	for i, asked := range wanted {
-		out.Served = append(out.Served, asked.served(letters(i)))
+		out.Served = append(out.Served, asked.served(model.Letter(i)))
 	}
 	sum := new(big.Rat)
 	for _, account := range ledger.Accounts {
@@ -93,8 +93,8 @@ func (w *writer) storeRow(account *store.Account, order store.Order, wanted []As
 			continue
 		}
 		at := slices.IndexFunc(wanted, func(asked Asked) bool { return asked.Job == need.Job && asked.Unit == need.Unit })
-		if at >= 0 && !slices.Contains(row.For, letters(at)) {
-			row.For = append(row.For, letters(at))
+		if at >= 0 && !slices.Contains(row.For, model.Letter(at)) {
+			row.For = append(row.For, model.Letter(at))
 			if name := need.Job.File.Name(); !slices.Contains(row.Works, name) {
 				row.Works = append(row.Works, name)
 			}

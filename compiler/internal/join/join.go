@@ -27,18 +27,17 @@ type Input struct {
 
 // Plan is the order in which everything is done.
 type Plan struct {
-	Inputs   []Input
-	Deeds    []Deed // in order
-	Waits    []Wait
-	Workers  int   // 2 where it is for two people
-	Length   int64 // seconds from the first step to the last
-	Bound    int64 // seconds that no order goes below
-	Proved   bool  // Bound is Length
-	Apart    int64 // seconds of the procedures one after the other
-	Changes  Changes
-	Without  Changes // of the procedures one after the other
-	Tools    needs.Kit
-	Problems []string // what of the times is guessed and cannot be
+	Inputs  []Input
+	Deeds   []Deed // in order
+	Waits   []Wait
+	Workers int   // 2 where it is for two people
+	Length  int64 // seconds from the first step to the last
+	Bound   int64 // seconds that no order goes below
+	Proved  bool  // Bound is Length
+	Apart   int64 // seconds of the procedures one after the other
+	Changes Changes
+	Without Changes // of the procedures one after the other
+	Tools   needs.Kit
 }
 
 // Deed is one step of the plan.
@@ -69,11 +68,10 @@ type Wait struct {
 
 // Setting is what the machine is set to, as far as the procedures change it.
 type Setting struct {
-	Cut   []string // energies that are cut off
-	Off   []string // covers that are off
-	Pose  string   // empty for as it stands
-	Up    []string // what is raised
-	Apart bool     // something else is off, open or empty
+	Cut  []string // energies that are cut off
+	Off  []string // covers that are off
+	Pose string   // empty for as it stands
+	Up   []string // what is raised
 }
 
 // Changes counts what costs time besides the work.
@@ -90,8 +88,6 @@ type Conflict struct {
 	Text        string
 	One, Other  *model.Step // nil where it is a condition
 	Start, Than model.Text  // conditions of the start; not set where it is steps
-	InputOne    int
-	InputOther  int
 }
 
 func (c *Conflict) Error() string { return c.Text }

@@ -248,7 +248,7 @@ func (p *problem) setting(v vector) Setting {
 		}
 		return out
 	}
-	out := Setting{Cut: pick(m.energies, v.cut), Off: pick(m.covers, v.off), Up: pick(m.lifts, v.up), Apart: v.open != 0}
+	out := Setting{Cut: pick(m.energies, v.cut), Off: pick(m.covers, v.off), Up: pick(m.lifts, v.up)}
 	if v.pose >= 0 && v.pose != p.resting {
 		out.Pose = m.poses[v.pose]
 	}

@@ -436,6 +436,6 @@ func (p *problem) explain(fight *sequence.Conflict) error {
 		return &Conflict{Text: "no order of the steps is possible: " + fight.Error()}
 	}
 	one, other := p.tasks[fight.Tasks[0]], p.tasks[fight.Tasks[1]]
-	return &Conflict{One: one.steps[0], Other: other.steps[0], InputOne: one.input, InputOther: other.input,
+	return &Conflict{One: one.steps[0], Other: other.steps[0],
 		Text: fmt.Sprintf("step %d of %s and step %d of %s fight: each wants the other out of the way", one.steps[0].Number, p.inputs[one.input].Job.File.Name(), other.steps[0].Number, p.inputs[other.input].Job.File.Name())}
 }

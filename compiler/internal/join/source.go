@@ -40,11 +40,7 @@ type Look struct {
 	Name  string // short name
 	Title string // empty for the usual
 	Day   string // ISO 8601
-	Unit  string // the machine it is for, in words; empty for any of its kind
 }
-
-// Letter is how a procedure is called on the card: A, B, and so on.
-func Letter(i int) string { return model.Letter(i) }
 
 // Source writes the plan as a procedure in the language of the shop, so that everything that
 // reads one reads it too: lint, cards, pick lists, phone pages, the state walk. Its file lies
@@ -484,11 +480,11 @@ func (w *writer) together(deed Deed) {
 
 // origin says whose step it is, and which steps of others it does the work of: "A 3, B 1".
 func (w *writer) origin(deed Deed) string {
-	out := fmt.Sprintf("%s %d", Letter(deed.Input), deed.Step.Number)
+	out := fmt.Sprintf("%s %d", model.Letter(deed.Input), deed.Step.Number)
 	for _, step := range deed.Also {
 		for i, input := range w.plan.Inputs {
 			if slices.Contains(input.Job.Steps, step) {
-				out += fmt.Sprintf(", %s %d", Letter(i), step.Number)
+				out += fmt.Sprintf(", %s %d", model.Letter(i), step.Number)
 			}
 		}
 	}
@@ -523,7 +519,7 @@ func (w *writer) wait(section string, at int, wait Wait, numbers []int) {
 	if open := w.plan.Deeds[wait.From].Open; len(open) > 0 && at != open[0] {
 		w.line("meanwhile = true")
 	}
-	w.line("origin = %s", quote(fmt.Sprintf("%s %d", Letter(wait.Input), wait.Step.Number)))
+	w.line("origin = %s", quote(fmt.Sprintf("%s %d", model.Letter(wait.Input), wait.Step.Number)))
 }
 
 // spoken is how a thing of the machine is called.

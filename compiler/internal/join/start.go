@@ -51,7 +51,7 @@ func starts(inputs []Input) *Conflict {
 			if one.input == other.input || one.of != other.of || !against(one.word, other.word) {
 				continue
 			}
-			return &Conflict{Start: one.text, Than: other.text, InputOne: one.input, InputOther: other.input,
+			return &Conflict{Start: one.text, Than: other.text,
 				Text: fmt.Sprintf("%s begins with %q, and %s with %q", inputs[one.input].Job.File.Name(), one.text.Text, inputs[other.input].Job.File.Name(), other.text.Text)}
 		}
 	}
