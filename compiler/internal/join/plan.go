@@ -181,8 +181,28 @@ func (p *problem) apply(v *vector, one act, final bool) {
 
 // alike reports whether a step of a job does the same as an act to the same things.
 func (one act) alike(job *model.Job, step *model.Step) bool {
-	return step.Verb.Key == one.step.Verb.Key && kindOf(job, step) != work && slices.ContainsFunc(step.Objects, func(o model.Object) bool {
+	return step.Verb.Key == one.step.Verb.Key && kindOf(job, step) != work && one.about(step)
+}
+
+// about reports whether a step is about a thing that an act changes.
+func (one act) about(step *model.Step) bool {
+	return slices.ContainsFunc(step.Objects, func(o model.Object) bool {
 		return slices.ContainsFunc(one.step.Objects, func(other model.Object) bool { return o.Key() == other.Key() && o.Words() == other.Words() })
+	})
+}
+
+// concerns reports whether a step of a job changes the very thing that an act does.
+func (p *problem) concerns(one act, job *model.Job, step *model.Step) bool {
+	switch k := kindOf(job, step); k {
+	case work:
+		return false
+	case raises, lowers, turns:
+		own := kindOf(p.inputs[one.input].Job, one.step)
+		return (own == turns) == (k == turns) && slices.Contains([]kind{raises, lowers, turns}, own)
+	}
+	names := p.changes(one)
+	return slices.ContainsFunc(step.Objects, func(o model.Object) bool {
+		return o.Energy != nil && slices.Contains(names, o.Energy.Name) || o.Part != nil && slices.Contains(names, o.Part.Name)
 	})
 }
 
@@ -202,8 +222,8 @@ func newCourse(procedures int) course {
 	return course{last: make([]int, procedures), told: map[told]bool{}}
 }
 
-// whose says which step an act is: of each procedure the one between the work it has come to
-// and its next, so that the second time a procedure cuts an energy off is its second such step.
+// whose says which step an act is: of each procedure what it does next to the thing, so that
+// the second time it cuts an energy off is its second such step.
 func (p *problem) whose(one act, come course) (input int, step *model.Step, also []*model.Step) {
 	input = -1
 	order := []int{one.input}
@@ -215,11 +235,11 @@ func (p *problem) whose(one act, come course) (input int, step *model.Step, also
 	for _, i := range order {
 		job := p.inputs[i].Job
 		for _, other := range job.Steps[come.last[i]:] {
-			if kindOf(job, other) == work && other.Verb.Key != "wait" {
-				break
-			}
-			if !one.alike(job, other) || come.told[told{other, one.only}] {
+			if !p.concerns(one, job, other) || come.told[told{other, one.only}] {
 				continue
+			}
+			if other.Verb.Key != one.step.Verb.Key {
+				break // the next that it does to the thing is something else
 			}
 			come.told[told{other, one.only}] = true
 			if input < 0 {

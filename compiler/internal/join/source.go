@@ -352,7 +352,7 @@ func (w *writer) steps() {
 		done = len(deeds)
 	}
 	numbers := w.plan.numbers()
-	for i, deed := range deeds {
+	for i := range deeds {
 		section := "step"
 		switch {
 		case i < ready:
@@ -361,8 +361,8 @@ func (w *writer) steps() {
 			section = "close"
 		}
 		stage := ""
-		if section == "step" && (i == 0 || i == ready || deeds[i-1].State.words(w.words, w.spoken) != deed.State.words(w.words, w.spoken)) {
-			stage = deed.State.words(w.words, w.spoken)
+		if section == "step" && (i == 0 || i == ready || w.during(i-1) != w.during(i)) {
+			stage = w.during(i)
 		}
 		w.step(section, stage, i, numbers)
 		for at, wait := range w.plan.Waits {
@@ -371,6 +371,16 @@ func (w *writer) steps() {
 			}
 		}
 	}
+}
+
+// during says what the machine is set to while a step is done: what goes back on is on only
+// when it is.
+func (w *writer) during(at int) string {
+	deed := w.plan.Deeds[at]
+	if at > 0 && deed.Change && slices.Contains(closing, deed.Step.Verb.Key) {
+		deed = w.plan.Deeds[at-1]
+	}
+	return deed.State.words(w.words, w.spoken)
 }
 
 // closes reports whether a procedure has steps that close up.
