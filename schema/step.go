@@ -48,7 +48,6 @@ var stepKeys = []Key{
 	{Name: "notes", Kind: Texts, Doc: "What is good to know. Notes inform; they never instruct.", Example: `["A little grey paste on the magnet is normal."]`},
 	{Name: "time", Kind: Amount, Of: "time", Doc: "Time the step takes.", Example: `"5 min"`},
 	{Name: "gate", Kind: Text, Doc: "What must have passed before the step may begin, where a wait was filled with other work.", Example: `"Not before 15 min have passed since step 11."`},
-	{Name: "worker", Kind: Whole, Doc: "Which of the people does it, in a job that was joined for two; benchleaf join writes it.", Example: "2"},
 	{Name: "origin", Kind: Text, Doc: "Where a step of a joined procedure comes from: the letter of its procedure and its number there; benchleaf join writes it.", Example: `"A 7"`},
 	{Name: "people", Kind: Whole, Doc: "People the step takes, when more than one.", Example: "2"},
 	{Name: "picture", Kind: Sub, Of: "picture", Doc: "Picture for the step.", Example: `{ file = "plug.png", title = "Drain plug" }`},

@@ -3,7 +3,6 @@ package compose
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/join"
@@ -34,10 +33,6 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 	for i, input := range made.Inputs {
 		rows[i] = plan.TimelineRow{Label: model.Letter(i) + " " + input.Job.Procedure.Title.Text, Kind: "work"}
 	}
-	people := make([]plan.TimelineRow, made.Workers)
-	for n := range people {
-		people[n] = plan.TimelineRow{Label: strings.ReplaceAll(l.JoinPerson, "{n}", strconv.Itoa(n+1)), Kind: "work"}
-	}
 	set := map[string]int{}
 	var states []plan.TimelineRow
 	for d, deed := range made.Deeds {
@@ -46,9 +41,6 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			extend(&ready, bar)
 		} else {
 			extend(&rows[deed.Input], bar)
-		}
-		if deed.Worker > 0 {
-			extend(&people[deed.Worker-1], bar)
 		}
 		until := made.Length
 		if d+1 < len(made.Deeds) {
@@ -72,7 +64,7 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			states = stretch(states, set, pose.Words(), deed.Start, until)
 		}
 	}
-	out.Rows = append(append(people, ready), rows...)
+	out.Rows = append([]plan.TimelineRow{ready}, rows...)
 	for _, wait := range made.Waits {
 		from := made.Deeds[wait.From].Start + made.Deeds[wait.From].Seconds
 		out.Rows = append(out.Rows, plan.TimelineRow{Label: l.JoinWait + " (" + model.Letter(wait.Input) + ")", Kind: "wait", Bars: []plan.TimelineBar{{From: from, To: from + wait.Least}}})

@@ -3,7 +3,6 @@ package compose
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -15,9 +14,6 @@ import (
 // step composes one numbered step, without the messages that stand before it.
 func (w *writer) step(step *model.Step) plan.Step {
 	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Lasts(), Seconds: seconds(step), Gate: step.Gate.Text, Origin: step.Origin.Text}
-	if step.Worker.N > 0 {
-		out.Worker = strings.ReplaceAll(w.words.Labels.JoinPerson, "{n}", strconv.Itoa(step.Worker.N))
-	}
 	said := blocks(step.Say.Text)
 	if step.Verb.Key == "" && len(said) > 0 {
 		out.Action, out.Say = said[0].Runs, said[1:]

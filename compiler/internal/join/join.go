@@ -30,7 +30,6 @@ type Plan struct {
 	Inputs  []Input
 	Deeds   []Deed // in order
 	Waits   []Wait
-	Workers int   // 2 where it is for two people
 	Length  int64 // seconds from the first step to the last
 	Bound   int64 // seconds that no order goes below
 	Proved  bool  // Bound is Length
@@ -46,7 +45,6 @@ type Deed struct {
 	Step    *model.Step   // as the author wrote it
 	Only    []string      // the objects that count; empty for all
 	Change  bool          // it only changes the state of the machine
-	Worker  int           // who does it, 1 or 2, of a plan for two people; 0 in one for one
 	Start   int64         // seconds from the begin
 	Seconds int64         // it takes
 	State   Setting       // of the machine after it

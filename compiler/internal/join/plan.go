@@ -102,16 +102,20 @@ func (p *problem) acts(out *Plan, from vector, made change, start int64, come co
 		p.apply(&v, one, final)
 		input, step, also := p.whose(one, come)
 		at := len(out.Deeds) - 1
-		if i > 0 && one.only != "" && at >= 0 && out.Deeds[at].Step == step && out.Deeds[at].Change {
-			out.Deeds[at].Only = append(out.Deeds[at].Only, one.only)
+		only := ""
+		if len(step.Objects) > 1 {
+			only = p.changes(one)[0]
+		}
+		if i > 0 && only != "" && at >= 0 && out.Deeds[at].Step == step && out.Deeds[at].Change {
+			out.Deeds[at].Only = append(out.Deeds[at].Only, only)
 			out.Deeds[at].Seconds += took
 			out.Deeds[at].State = p.setting(v)
 			start += took
 			continue
 		}
 		deed := Deed{Input: input, Step: step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(v), Also: also}
-		if one.only != "" && len(step.Objects) > 1 {
-			deed.Only = []string{one.only}
+		if only != "" {
+			deed.Only = []string{only}
 		}
 		out.Deeds = append(out.Deeds, deed)
 		start += took
@@ -226,6 +230,7 @@ func newCourse(procedures int) course {
 // the second time it cuts an energy off is its second such step.
 func (p *problem) whose(one act, come course) (input int, step *model.Step, also []*model.Step) {
 	input = -1
+	back := slices.Contains([]kind{restores, covers, lowers}, kindOf(p.inputs[one.input].Job, one.step))
 	order := []int{one.input}
 	for i := range p.inputs {
 		if i != one.input {
@@ -235,13 +240,20 @@ func (p *problem) whose(one act, come course) (input int, step *model.Step, also
 	for _, i := range order {
 		job := p.inputs[i].Job
 		for _, other := range job.Steps[come.last[i]:] {
-			if !p.concerns(one, job, other) || come.told[told{other, one.only}] {
+			if back && kindOf(job, other) == work && other.Verb.Key != "wait" {
+				break // it still needs the thing as it is
+			}
+			key := told{step: other}
+			if len(other.Objects) > 1 {
+				key.only = p.changes(one)[0]
+			}
+			if !p.concerns(one, job, other) || come.told[key] {
 				continue
 			}
 			if other.Verb.Key != one.step.Verb.Key {
 				break // the next that it does to the thing is something else
 			}
-			come.told[told{other, one.only}] = true
+			come.told[key] = true
 			if input < 0 {
 				input, step = i, other
 			} else {

@@ -49,6 +49,7 @@ func newProblem(inputs []Input) *problem {
 		p.machine.learn(i, input.Job)
 	}
 	p.machine.settle(inputs)
+	p.resting = p.rests()
 	for i, input := range inputs {
 		p.spans = append(p.spans, spansOf(i, input.Job)...)
 	}
@@ -56,7 +57,6 @@ func newProblem(inputs []Input) *problem {
 		p.tasksOf(i, input.Job)
 	}
 	p.mark()
-	p.resting = p.rests()
 	p.share()
 	p.lookAhead()
 	return p
@@ -99,13 +99,13 @@ func (p *problem) span(one span, bit uint64) {
 				continue
 			}
 			switch {
-			case slices.Contains(opening, step.Verb.Key):
+			case slices.Contains(one.opens(), step.Verb.Key):
 				if last >= 0 {
 					closes(last)
 				}
 				opened, last = t, -1
 				p.tasks[t].opens |= bit
-			case slices.Contains(closing, step.Verb.Key) && opened >= 0:
+			case slices.Contains(one.closes(), step.Verb.Key) && opened >= 0:
 				last = t
 			}
 		}

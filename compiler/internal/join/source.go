@@ -180,7 +180,7 @@ func (w *writer) head(look Look) {
 	w.line("date = %s", look.Day)
 	w.line("author = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Author }, ", ")))
 	w.line("who = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Who }, "; ")))
-	people, hands := max(1, p.Workers), int64(0)
+	people, hands := 1, int64(0)
 	for _, input := range p.Inputs {
 		people = max(people, input.Job.Procedure.People.Or(1))
 	}
@@ -192,10 +192,7 @@ func (w *writer) head(look Look) {
 	if people > 1 {
 		w.line("people = %d", people)
 	}
-	if p.Workers < 2 {
-		hands *= int64(people) // all are there for all of it
-	}
-	w.line("hands-on = %s", quote(plain(hands+30)))
+	w.line("hands-on = %s", quote(plain(hands*int64(people)+30)))
 	w.line("elapsed = %s", quote(plain(p.Length+30)))
 	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
 	names, revisions := make([]string, len(p.Inputs)), make([]string, len(p.Inputs))
@@ -452,9 +449,6 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	}
 	if len(deed.Open) > 0 || w.goesOn(at) {
 		w.line("meanwhile = true")
-	}
-	if deed.Worker > 0 {
-		w.line("worker = %d", deed.Worker)
 	}
 	w.line("origin = %s", quote(w.origin(deed)))
 }

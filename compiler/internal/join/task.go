@@ -58,6 +58,23 @@ type span struct {
 	words  string
 	first  *model.Step
 	cavity bool
+	valve  bool // it is closed first, and opened again
+}
+
+// opens are the verbs that begin a span, and closes those that end it: of a valve that is
+// closed for the work it is the other way round.
+func (s span) opens() []string {
+	if s.valve {
+		return []string{"close"}
+	}
+	return opening
+}
+
+func (s span) closes() []string {
+	if s.valve {
+		return []string{"open"}
+	}
+	return closing
 }
 
 var (
@@ -89,6 +106,11 @@ func touched(job *model.Job, step *model.Step, spans []span) map[string]bool {
 				out["part/"+name] = true
 			}
 		}
+		if object.Limit != nil { // what holds a setting is tight when it is read
+			for _, name := range object.Limit.HeldBy.Names() {
+				out["part/"+name] = true
+			}
+		}
 		if cavity := object.Cavity; cavity != nil {
 			for _, plug := range []model.Text{cavity.Drain, cavity.Fill, cavity.Vent} {
 				out["part/"+plug.Name()] = true
@@ -111,13 +133,13 @@ func touched(job *model.Job, step *model.Step, spans []span) map[string]bool {
 func spansOf(input int, job *model.Job) []span {
 	var out []span
 	for _, step := range job.Steps {
-		if kindOf(job, step) != work || !slices.Contains(opening, step.Verb.Key) {
+		if kindOf(job, step) != work || !slices.Contains(opening, step.Verb.Key) && step.Verb.Key != "close" {
 			continue
 		}
 		for _, object := range step.Objects {
 			key := thing(object)
 			if key != "" && !slices.ContainsFunc(out, func(one span) bool { return one.key == key }) {
-				out = append(out, span{input: input, key: key, words: object.Words(), first: step, cavity: object.Cavity != nil})
+				out = append(out, span{input: input, key: key, words: object.Words(), first: step, cavity: object.Cavity != nil, valve: step.Verb.Key == "close"})
 			}
 		}
 	}
@@ -167,7 +189,7 @@ func (m *machine) change(at *setting, job *model.Job, step *model.Step) {
 // tasksOf cuts the steps of a job into tasks and waits.
 func (p *problem) tasksOf(input int, job *model.Job) {
 	m := &p.machine
-	at := setting{pose: m.resting(job)}
+	at := setting{pose: p.resting} // who does not turn the machine wants it as it rests
 	allEnergies, allCovers, allLifts := uint64(1)<<len(m.energies)-1, uint64(1)<<len(m.covers)-1, uint64(1)<<len(m.lifts)-1
 	vessels, took := p.vessels(job), times(job)
 	first := len(p.tasks)
@@ -188,6 +210,11 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
 			p.seconds[held] = max(0, p.seconds[held]-p.seconds[step])
+			continue
+		}
+		if step.Verb.Key == "wait" && running && len(p.tasks) > first { // it runs meanwhile, and somebody is with it
+			last := &p.tasks[len(p.tasks)-1]
+			last.steps = append(last.steps, step)
 			continue
 		}
 		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && p.alone(step) {

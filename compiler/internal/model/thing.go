@@ -182,7 +182,6 @@ type Step struct {
 	Notes     List       `key:"notes"`
 	Time      Amount     `key:"time"`
 	Gate      Text       `key:"gate"`
-	Worker    Whole      `key:"worker"`
 	Origin    Text       `key:"origin"`
 	People    Whole      `key:"people"`
 	Picture   *Picture   `key:"picture"`

@@ -150,15 +150,15 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	top := out.height
 	style := c.main()
 	tags := c.tags(step)
-	if whose := joined(" · ", step.Worker, step.Origin); whose != "" { // it stands before the numbers on the map
-		origin := c.set(c.small(), width*0.34, []span{{step.Worker, Bold, black}, {strings.TrimPrefix(whose, step.Worker), Regular, grey}})
+	if step.Origin != "" { // whose step it is stands before the numbers on the map
+		origin := c.say(c.small().inked(grey), width*0.3, step.Origin)
 		gap := 0.0
 		if tags.width > 0 {
 			gap = c.size.small * 0.4
 		}
 		both := piece{}
 		tall := max(tags.height, origin.height)
-		both.put(origin.named("origin", whose), 0, (tall-origin.height)/2)
+		both.put(origin.named("origin", step.Origin), 0, (tall-origin.height)/2)
 		both.put(tags, origin.width+gap, (tall-tags.height)/2)
 		tags = both
 	}

@@ -182,7 +182,6 @@ type Labels struct {
 	JoinTurns     string `toml:"join-turns"`
 	JoinFill      string `toml:"join-fill"`
 	JoinWhy       string `toml:"join-why"`
-	JoinPerson    string `toml:"join-person"` // "Person {n}"
 	JoinTime      string `toml:"join-time"`
 	JoinReady     string `toml:"join-ready"`
 	JoinWait      string `toml:"join-wait"`
