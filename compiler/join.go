@@ -29,10 +29,13 @@ type Joining struct {
 	On         string   // day such as 2026-05-01
 	Name       string   // short name of the new procedure; made out of the machine and the day where it is empty
 	Title      string   // as it prints; the usual where it is empty
+	People     int      // 2 for a plan for two; one otherwise
 }
 
 // Joined is one job out of several procedures.
 type Joined struct {
+	People  int    // 2 for a plan for two
+	ForOne  string // why it is for one though two were asked for
 	Name    string
 	Source  []byte  // the procedure in the language of the shop, for the top of its folder
 	Result  *Result // of compiling it with the shop
@@ -69,7 +72,14 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 	if err != nil {
 		return nil, err
 	}
-	made, err := join.Of(inputs, sequence.Budget{})
+	plans := join.Of
+	switch {
+	case asked.People == 2:
+		plans = join.OfTwo
+	case asked.People < 0 || asked.People > 2:
+		return nil, fmt.Errorf("a job can be joined for one or for two people, and not for %d", asked.People)
+	}
+	made, err := plans(inputs, sequence.Budget{})
 	var fight *join.Conflict
 	switch {
 	case errors.As(err, &fight):
@@ -82,7 +92,7 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 		return nil, err
 	}
 	spoken := compose.JoinWords(words)
-	out := &Joined{Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
+	out := &Joined{People: max(1, made.Workers), ForOne: made.ForOne, Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
 	out.Name = first(fileName(asked.Name), fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
 	path := out.Name + ".toml"
 	if r.set.File(path) != nil {

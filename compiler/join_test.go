@@ -50,7 +50,7 @@ func subsets(names []string) [][]string {
 func TestEveryJoinedJobOfTheShopWalks(t *testing.T) {
 	files := ReadFolder(t, "../procedures")
 	result := Compile(Input{Files: files})
-	joined, refused := 0, []string{}
+	joined, forTwo, refused := 0, 0, []string{}
 	for unit, names := range machinesOf(result) {
 		for _, some := range subsets(names) {
 			made, err := result.Join(Look{}, Joining{Procedures: some, Unit: unit, On: "2026-05-01"})
@@ -65,19 +65,54 @@ func TestEveryJoinedJobOfTheShopWalks(t *testing.T) {
 			assert.Empty(t, made.Result.Jobs[0].walk.Breaches, "%s: %v", unit, some)
 			assert.True(t, made.Proved, "%s: %v", unit, some)
 			assert.LessOrEqual(t, made.Length, made.Apart, "%s: %v", unit, some)
-			var worse []string
-			for _, found := range made.Result.Findings {
-				if found.Severity > finding.Note {
-					worse = append(worse, fmt.Sprintf("%d: %s %s", found.Place.Start().Line, found.Rule, found.Summary))
-				}
-			}
-			assert.Empty(t, worse, "%s: %v\n%s", unit, some, made.Source)
+			assert.Empty(t, worst(made.Result), "%s: %v\n%s", unit, some, made.Source)
 			keepsOrder(t, made, result, some)
+			two, err := result.Join(Look{}, Joining{Procedures: some, Unit: unit, On: "2026-05-01", People: 2})
+			require.NoError(t, err, "%s: %v", unit, some)
+			if two.People == 1 {
+				assert.NotEmpty(t, two.ForOne)
+				assert.Equal(t, made.Source, two.Source)
+				continue
+			}
+			forTwo++
+			assert.Empty(t, two.Result.Jobs[0].walk.Breaches, "%s for two: %v", unit, some)
+			assert.False(t, two.Proved)
+			assert.Less(t, two.Length, made.Length)
+			assert.GreaterOrEqual(t, two.Length, two.Bound)
+			assert.Empty(t, worst(two.Result), "%s for two: %v\n%s", unit, some, two.Source)
+			keepsOrder(t, two, result, some)
+			waitsForNobody(t, files, two)
 		}
 	}
 	assert.Greater(t, joined, 12)
+	assert.Positive(t, forTwo, "the deck has two ends that are apart")
 	for _, name := range refused {
 		assert.Contains(t, name, "band-mill-", "only the mill has conditions that fight: a blade on and a blade off")
+	}
+}
+
+// worst are the findings of a job above notes.
+func worst(result *Result) (out []string) {
+	for _, found := range result.Findings {
+		if found.Severity > finding.Note {
+			out = append(out, fmt.Sprintf("%d: %s %s", found.Place.Start().Line, found.Rule, found.Summary))
+		}
+	}
+	return out
+}
+
+// waitsForNobody damages a job for two: wherever one waits for the other no more, it is told
+// that they can be in each other's way.
+func waitsForNobody(t *testing.T, files []*source.File, two *Joined) {
+	t.Helper()
+	lines := strings.Split(string(two.Source), "\n")
+	for i, line := range lines {
+		if !strings.HasPrefix(line, "once = ") {
+			continue
+		}
+		text := source.New(two.Name+".toml", []byte(strings.Join(slices.Delete(slices.Clone(lines), i, i+1), "\n")))
+		again := Compile(Input{Files: append(slices.Clone(files), text), Targets: []string{two.Name + ".toml"}})
+		assert.True(t, slices.ContainsFunc(again.Findings, func(found finding.Finding) bool { return found.Rule == "people/at-once" }), "line %d of %s", i+1, two.Source)
 	}
 }
 
@@ -208,13 +243,7 @@ func TestOneProcedureAloneIsItself(t *testing.T) {
 			made, err := result.Join(Look{}, Joining{Procedures: []string{job.Name}, Unit: unit, On: "2026-05-01", Name: "alone"})
 			require.NoError(t, err, path)
 			joined++
-			var worse []string
-			for _, found := range made.Result.Findings {
-				if found.Severity > finding.Note {
-					worse = append(worse, fmt.Sprintf("%d: %s %s", found.Place.Start().Line, found.Rule, found.Summary))
-				}
-			}
-			assert.Empty(t, worse, "%s\n%s", path, made.Source)
+			assert.Empty(t, worst(made.Result), "%s\n%s", path, made.Source)
 			assert.Equal(t, made.Apart, made.Length, path)
 		}
 	}

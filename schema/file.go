@@ -17,6 +17,7 @@ var fileTable = Table{
 		{Name: "cavity", Kind: Named, Of: "cavity", Doc: "Places that hold a fluid."},
 		{Name: "energy", Kind: Named, Of: "energy", Doc: "Sources of energy, and how each is cut off and proved dead."},
 		{Name: "pose", Kind: Named, Of: "pose", Doc: "Positions the machine can be put in."},
+		{Name: "area", Kind: Named, Of: "area", Doc: "Areas of the machine, and at which of them two people can work at once."},
 		{Name: "point", Kind: Named, Of: "point", Doc: "Lubrication points."},
 		{Name: "limit", Kind: Named, Of: "limit", Doc: "Wear limits and settings that are measured."},
 		{Name: "tool", Kind: Named, Of: "tool", Doc: "Tools on the wall."},

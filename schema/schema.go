@@ -85,7 +85,7 @@ func Tables() []Table { return tables }
 // tables is put together once, when the program starts.
 var tables = []Table{
 	fileTable, shopTable, machineTable, procedureTable, stepTable,
-	partTable, coverTable, cavityTable, energyTable, poseTable, pointTable, limitTable,
+	partTable, coverTable, cavityTable, energyTable, poseTable, areaTable, pointTable, limitTable,
 	toolTable, fluidTable, supplyTable, spareTable, cautionTable,
 	adapterTable, stepCautionTable, allowTable, pictureTable, stockTable, unitTable, useTable, soonerTable, storeTable, priceTable, secondReadingTable,
 }

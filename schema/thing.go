@@ -29,6 +29,7 @@ var fastenerKeys = []Key{
 	{Name: "mass", Kind: Amount, Of: "mass", Doc: "Mass, where it matters for lifting.", Example: `"38 kg"`},
 	{Name: "material", Kind: Text, Doc: "Material, where a fluid or a torque depends on it.", Example: `"bronze"`},
 	{Name: "hazards", Kind: Choices, Doc: "Hazards it brings whenever hands are on it.", Example: `["edge"]`, Choices: Hazards},
+	{Name: "area", Kind: Names, Of: "area", Doc: "Areas in which a person works at it: all that it reaches through, of a chain or a belt.", Example: `["drive-end"]`},
 	{Name: "at", Kind: Point, Doc: "Place on the outline.", Example: "[80, 22]"},
 	{Name: "notes", Kind: Texts, Doc: "What is good to know.", Example: `["Magnetic."]`},
 	{Name: "variant", Kind: Overrides, Of: "part", Doc: "What differs for a version of the machine.", Example: `{ long = { torque = "60 N·m" } }`},
@@ -74,6 +75,7 @@ var cavityTable = Table{
 		{Name: "vent", Kind: Name, Of: "part", Doc: "Where it breathes.", Example: `"breather"`},
 		{Name: "pressure", Kind: Amount, Of: "pressure", Doc: "Working pressure, if any.", Example: `"180 bar"`},
 		{Name: "hazards", Kind: Choices, Doc: "Hazards it brings when it is opened.", Example: `["hot"]`, Choices: Hazards},
+		{Name: "area", Kind: Names, Of: "area", Doc: "Areas in which a person works at it.", Example: `["drive-end"]`},
 		{Name: "at", Kind: Point, Doc: "Place on the outline.", Example: "[80, 22]"},
 		{Name: "notes", Kind: Texts, Doc: "What is good to know."},
 		{Name: "variant", Kind: Overrides, Of: "cavity", Doc: "What differs for a version of the machine.", Example: `{ long = { capacity = "1.6 L" } }`},
@@ -115,6 +117,20 @@ var poseTable = Table{
 	},
 }
 
+var areaTable = Table{
+	Name: "area", Header: "[area.NAME]", Doc: "A part of the machine at which one person works, so that a job can be planned for two.",
+	Keys: []Key{
+		{Name: "title", Kind: Text, Doc: "Name as it prints.", Example: `"drive end"`},
+		{Name: "apart", Kind: Names, Of: "area", Doc: "Areas at which another person can work meanwhile: nothing that is done at one moves, loads, wets or throws anything at the other, and neither reaches or stands in the way of the other. It holds both ways.", Example: `["tail-end"]`},
+	},
+	Example: `[area.drive-end]
+title = "drive end"
+apart = ["tail-end"]
+
+[area.tail-end]
+title = "tail end"`,
+}
+
 var pointTable = Table{
 	Name: "point", Header: "[point.NAME]", Doc: "A lubrication point, or a set of like points.",
 	Keys: []Key{
@@ -128,6 +144,7 @@ var pointTable = Table{
 		{Name: "tool", Kind: Names, Of: "tool", Doc: "What it is lubricated with.", Example: `["grease-gun"]`},
 		{Name: "every", Kind: Amounts, Of: "interval", Doc: "How often.", Example: `"50 h"`},
 		{Name: "behind", Kind: Names, Of: "cover part", Doc: "What must be off before it can be reached.", Example: `["belt-guard"]`},
+		{Name: "area", Kind: Names, Of: "area", Doc: "Areas in which a person works at it.", Example: `["drive-end"]`},
 		{Name: "at", Kind: Point, Doc: "Place on the outline.", Example: "[110, 30]"},
 		{Name: "notes", Kind: Texts, Doc: "What is good to know."},
 		{Name: "variant", Kind: Overrides, Of: "point", Doc: "What differs for a version of the machine."},
@@ -146,6 +163,7 @@ var limitTable = Table{
 		{Name: "tool", Kind: Names, Of: "tool", Doc: "Instrument it takes.", Example: `["caliper"]`},
 		{Name: "held-by", Kind: Names, Of: "part", Doc: "Fasteners that hold what is set: loose while it is set, tight after it.", Example: `["motor-bolts"]`},
 		{Name: "behind", Kind: Names, Of: "cover part", Doc: "What must be off before it can be reached."},
+		{Name: "area", Kind: Names, Of: "area", Doc: "Areas in which a person works at it.", Example: `["drive-end"]`},
 		{Name: "at", Kind: Point, Doc: "Place on the outline."},
 		{Name: "variant", Kind: Overrides, Of: "limit", Doc: "What differs for a version of the machine."},
 	},

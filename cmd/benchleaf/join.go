@@ -38,7 +38,9 @@ func joinCommand(by *caller) *cobra.Command {
 due at one machine. The machine is made ready once and closed up once, what waits is filled
 with other work, and the order is the shortest there is under the times it lists; where that
 cannot be proved, it says how far from it the order may be. The order within each procedure
-stays as its author wrote it.
+stays as its author wrote it. With --people 2 it is a good plan for two, with a bound, and
+never called the shortest: two are at the machine at once only in areas that its file describes
+as apart.
 
 It writes the bench card and the list of what to bring. The joined procedure is one like any
 other, and goes the same way: --keep writes it into the shop folder, where it can be changed
@@ -46,6 +48,7 @@ and printed again.`,
 		Example: `  benchleaf join gearbox-oil.toml chain-tension.toml bearing-grease.toml
   benchleaf join . --unit deck --due                     what is overdue, due and soon at the deck
   benchleaf join . --unit deck --due --by 2026-05-08     all that is due by Friday
+  benchleaf join . --unit deck --due --people 2          for two
   benchleaf join . --unit deck --due --keep              and keep it as a procedure`,
 		Args: cobra.MinimumNArgs(1),
 		RunE: func(_ *cobra.Command, paths []string) error { return by.join(paths, look, said) },
@@ -57,6 +60,7 @@ and printed again.`,
 	flags.StringVar(&said.On, "on", "", "the day it is for, such as 2026-05-01; today when left out")
 	flags.StringVar(&said.Name, "name", "", "short name of the job; the machine and the day when left out")
 	flags.StringVar(&said.Title, "title", "", "title of the job as it prints")
+	flags.IntVar(&said.People, "people", 1, "how many do it, one or two")
 	flags.BoolVar(&said.json, "json", false, "write the plan with its times as JSON for other programs")
 	flags.BoolVar(&said.keep, "keep", false, "write the joined procedure into the shop folder too")
 	flags.StringVar(&said.out, "out", defaultOut, "folder to write into")
@@ -189,6 +193,9 @@ func (by *caller) choose(b *build, paths []string, look compiler.Look, said *joi
 // tellJoined says what was joined and what it saves.
 func (by *caller) tellJoined(made *compiler.Joined, said joined) {
 	fmt.Fprintf(by.out, "%s: %s\n", made.Name, strings.Join(said.Procedures, ", "))
+	if made.ForOne != "" {
+		fmt.Fprintf(by.out, "planned for one: %s\n", made.ForOne)
+	}
 	claim := "proved shortest under the listed times"
 	if !made.Proved {
 		claim = fmt.Sprintf("at most %d %% above a proved bound", made.Percent)

@@ -3,6 +3,7 @@ package compose
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/join"
@@ -20,7 +21,7 @@ func JoinWords(words plan.Words) join.Words {
 		return symbol
 	}
 	return join.Words{Title: l.JoinTitle, Summary: l.JoinSummary, Proved: l.JoinProved, Bounded: l.JoinBounded, When: l.JoinWhen, Locked: l.JoinLocked, Off: l.JoinOff,
-		Up: l.JoinUp, Whole: l.JoinWhole, Gate: l.JoinGate, Cuts: l.JoinCuts, Covers: l.JoinCovers, Turns: l.JoinTurns, Fill: l.JoinFill, Why: l.JoinWhy, Hours: name("h"), Minutes: name("min"), Together: " · "}
+		Up: l.JoinUp, Whole: l.JoinWhole, Gate: l.JoinGate, Cuts: l.JoinCuts, Covers: l.JoinCovers, Turns: l.JoinTurns, Fill: l.JoinFill, Why: l.JoinWhy, Locks: l.JoinLocks, Clear: l.JoinClear, Hours: name("h"), Minutes: name("min"), Together: " · "}
 }
 
 // Timeline draws a joined job over its time: each procedure, what makes the machine ready, what
@@ -33,6 +34,10 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 	for i, input := range made.Inputs {
 		rows[i] = plan.TimelineRow{Label: model.Letter(i) + " " + input.Job.Procedure.Title.Text, Kind: "work"}
 	}
+	people := make([]plan.TimelineRow, made.Workers)
+	for n := range people {
+		people[n] = plan.TimelineRow{Label: strings.ReplaceAll(l.JoinPerson, "{n}", strconv.Itoa(n+1)), Kind: "work"}
+	}
 	set := map[string]int{}
 	var states []plan.TimelineRow
 	for d, deed := range made.Deeds {
@@ -41,6 +46,11 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			extend(&ready, bar)
 		} else {
 			extend(&rows[deed.Input], bar)
+		}
+		for n := range people {
+			if deed.Worker == n+1 || deed.Worker == 0 {
+				extend(&people[n], bar)
+			}
 		}
 		until := made.Length
 		if d+1 < len(made.Deeds) {
@@ -64,7 +74,7 @@ func Timeline(made *join.Plan, words plan.Words) *plan.Timeline {
 			states = stretch(states, set, pose.Words(), deed.Start, until)
 		}
 	}
-	out.Rows = append([]plan.TimelineRow{ready}, rows...)
+	out.Rows = append(append(people, ready), rows...)
 	for _, wait := range made.Waits {
 		from := made.Deeds[wait.From].Start + made.Deeds[wait.From].Seconds
 		out.Rows = append(out.Rows, plan.TimelineRow{Label: l.JoinWait + " (" + model.Letter(wait.Input) + ")", Kind: "wait", Bars: []plan.TimelineBar{{From: from, To: from + wait.Least}}})
@@ -104,7 +114,7 @@ func JoinedSteps(made *join.Plan, words join.Words) []plan.JoinedStep {
 		return fmt.Sprintf("%s %d", made.Inputs[input].Job.File.Name(), step.Number)
 	}
 	for d, deed := range made.Deeds {
-		one := plan.JoinedStep{Number: len(out) + 1, Start: deed.Start, Seconds: deed.Seconds, Words: said(deed.Step), Ready: deed.Change, Setting: made.Told(deed.State, words)}
+		one := plan.JoinedStep{Number: len(out) + 1, Start: deed.Start, Seconds: deed.Seconds, Words: said(deed.Step), Ready: deed.Change, Person: deed.Worker, Setting: made.Told(deed.State, words)}
 		one.Whose = []string{whose(deed.Input, deed.Step)}
 		for _, also := range deed.Also {
 			for i, input := range made.Inputs {

@@ -3,6 +3,7 @@ package compose
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -11,9 +12,30 @@ import (
 	"benchleaf/compiler/internal/quantity"
 )
 
+// once says which steps of the other person are done before a step, but for those that its
+// gate speaks of already.
+func (w *writer) once(step *model.Step) string {
+	var out []string
+	for _, name := range step.Once.Names() {
+		if other := w.job.StepOf(name); other != nil && !slices.Contains(step.Figures(), other.Number) {
+			out = append(out, strings.ReplaceAll(w.words.Labels.JoinOnce, "{n}", strconv.Itoa(other.Number)))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
 // step composes one numbered step, without the messages that stand before it.
 func (w *writer) step(step *model.Step) plan.Step {
 	out := plan.Step{Number: step.Number, Stage: step.Stage.Text, Meanwhile: step.Meanwhile.On, Wait: step.Lasts(), Seconds: seconds(step), Gate: step.Gate.Text, Origin: step.Origin.Text}
+	switch {
+	case step.Person.N == 0 && step.Verb.Key != "wait" && slices.ContainsFunc(w.job.Steps, func(other *model.Step) bool { return other.Person.N > 0 }):
+		out.Worker = w.words.Labels.JoinBoth
+	case step.Person.N > 0:
+		out.Worker = strings.ReplaceAll(w.words.Labels.JoinPerson, "{n}", strconv.Itoa(step.Person.N))
+	}
+	if once := w.once(step); once != "" {
+		out.Gate = strings.TrimSpace(out.Gate + " " + once)
+	}
 	said := blocks(step.Say.Text)
 	if step.Verb.Key == "" && len(said) > 0 {
 		out.Action, out.Say = said[0].Runs, said[1:]

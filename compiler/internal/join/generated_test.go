@@ -29,16 +29,17 @@ func generated(seed uint64, procedures int) []*source.File {
 	line(&machine, "[energy.mains]\nkind = \"electric\"\nisolate = \"Switch off.\"\nprove = \"Press START.\"\nrestore = \"Switch on.\"")
 	line(&machine, "[energy.spring]\nkind = \"spring\"\nisolate = \"Drop the stop in.\"\nprove = \"Pull.\"\nrestore = \"Lift the stop.\"")
 	line(&machine, "[pose.tipped]\ntitle = \"tipped\"\n[pose.level]\ntitle = \"level\"")
+	line(&machine, "[area.side-0]\napart = [\"side-1\", \"side-2\"]\n[area.side-1]\n[area.side-2]")
 	for i := range guards {
 		line(&machine, "[cover.guard-%d]\nguards = [\"mains\"]\ncount = %d\nthread = \"M8\"", i, 2+dice.IntN(5))
 	}
 	for i := range cavities {
-		line(&machine, "[cavity.box-%d]\nfluid = \"oil-%d\"\ncapacity = \"1 L\"\ndrain = \"drain-%d\"\nfill = \"fill-%d\"", i, i%2, i, i)
-		line(&machine, "[part.drain-%d]\nthread = \"M18x1.5\"\n[part.fill-%d]\nthread = \"M18x1.5\"", i, i)
+		line(&machine, "[cavity.box-%d]\nfluid = \"oil-%d\"\ncapacity = \"1 L\"\ndrain = \"drain-%d\"\nfill = \"fill-%d\"\narea = [\"side-%d\"]", i, i%2, i, i, i)
+		line(&machine, "[part.drain-%d]\nthread = \"M18x1.5\"\narea = [\"side-%d\"]\n[part.fill-%d]\nthread = \"M18x1.5\"\narea = [\"side-%d\"]", i, i, i, i)
 		line(&machine, "[fluid.oil-%d]\nkind = \"gear-oil\"", i)
 	}
 	for i := range 12 {
-		line(&machine, "[part.bolt-%d]\ncount = %d\nthread = \"M%d\"", i, 1+dice.IntN(6), []int{8, 10, 12, 16}[dice.IntN(4)])
+		line(&machine, "[part.bolt-%d]\ncount = %d\nthread = \"M%d\"\narea = [\"side-%d\"]", i, 1+dice.IntN(6), []int{8, 10, 12, 16}[dice.IntN(4)], i%3)
 	}
 	files := []*source.File{source.New("rig.toml", []byte(machine.String()))}
 	boxes := dice.Perm(cavities)
@@ -58,11 +59,14 @@ func generated(seed uint64, procedures int) []*source.File {
 			for range n {
 				switch dice.IntN(4) {
 				case 0:
-					step("step", "clean = \"place %d of job %d\"", dice.IntN(9), n)
+					place := dice.IntN(9)
+					step("step", "clean = \"place %d of job %d\"\narea = [\"side-%d\"]", place, n, place%3)
 				case 1:
-					step("step", "inspect = \"place %d of job %d\"", dice.IntN(9), n)
+					place := dice.IntN(9)
+					step("step", "inspect = \"place %d of job %d\"\narea = [\"side-%d\"]", place, n, place%3)
 				case 2:
-					step("step", "measure = \"place %d of job %d\"", dice.IntN(9), n)
+					place := dice.IntN(9)
+					step("step", "measure = \"place %d of job %d\"\narea = [\"side-%d\"]", place, n, place%3)
 				default:
 					step("step", "lubricate = \"place %d of job %d\"\nfluid = \"oil-%d\"", dice.IntN(9), n, dice.IntN(2))
 				}

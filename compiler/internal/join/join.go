@@ -30,10 +30,12 @@ type Plan struct {
 	Inputs  []Input
 	Deeds   []Deed // in order
 	Waits   []Wait
-	Length  int64 // seconds from the first step to the last
-	Bound   int64 // seconds that no order goes below
-	Proved  bool  // Bound is Length
-	Apart   int64 // seconds of the procedures one after the other
+	Workers int    // 2 where it is for two people
+	ForOne  string // why it is for one though two were asked for
+	Length  int64  // seconds from the first step to the last
+	Bound   int64  // seconds that no order goes below
+	Proved  bool   // Bound is Length
+	Apart   int64  // seconds of the procedures one after the other
 	Changes Changes
 	Without Changes // of the procedures one after the other
 	Tools   needs.Kit
@@ -45,6 +47,8 @@ type Deed struct {
 	Step    *model.Step   // as the author wrote it
 	Only    []string      // the objects that count; empty for all
 	Change  bool          // it only changes the state of the machine
+	Worker  int           // who does it, 1 or 2, of a plan for two people; 0 for both, and in a plan for one
+	Once    []int         // deeds of the other person that are done before it
 	Start   int64         // seconds from the begin
 	Seconds int64         // it takes
 	State   Setting       // of the machine after it

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/sequence"
 )
 
@@ -29,6 +30,10 @@ type problem struct {
 	cutCost, backCost []int64 // of energies
 	upCost, downCost  []int64 // of what is raised
 	turnCost          []int64 // into poses
+
+	posts  map[*model.Step]needs.Post // of a job for two: where each step keeps a person
+	beside map[[2]*model.Step]string  // and why two of them cannot be done at once
+	allCut uint64                     // energies that are cut off somewhere in it
 
 	states []vector
 	index  map[vector]sequence.State
@@ -125,20 +130,7 @@ func (p *problem) span(one span, bit uint64) {
 
 // hands says which tools a step takes, and what it leaves wet.
 func (p *problem) hands(input int, step *model.Step) hands {
-	of := p.inputs[input]
-	var tools []string
-	for g := range of.Needs.Grips {
-		if grip := &of.Needs.Grips[g]; grip.Step == step && len(grip.Listed) > 0 {
-			tools = append(tools, grip.Listed[0]...)
-		}
-	}
-	for _, use := range of.Needs.Tools {
-		if use.Step == step {
-			tools = append(tools, use.Name)
-		}
-	}
-	slices.Sort(tools)
-	out := hands{tool: strings.Join(slices.Compact(tools), " ")}
+	out := hands{tool: strings.Join(p.inputs[input].Needs.Hands(step), " ")}
 	for _, object := range step.Objects {
 		switch {
 		case step.Fluid.Set():

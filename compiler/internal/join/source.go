@@ -30,6 +30,8 @@ type Words struct {
 	Turns    string
 	Fill     string // "Meanwhile: steps {from} to {to}."
 	Why      string // "Here, since {setting}."
+	Locks    string // of a job for two, where an energy is cut off: each has a lock of their own
+	Clear    string // and where one is given back
 	Hours    string // unit of hours, of minutes
 	Minutes  string
 	Together string // between two of a list: " · "
@@ -180,7 +182,7 @@ func (w *writer) head(look Look) {
 	w.line("date = %s", look.Day)
 	w.line("author = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Author }, ", ")))
 	w.line("who = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Who }, "; ")))
-	people, hands := 1, int64(0)
+	people, hands := max(1, p.Workers), int64(0)
 	for _, input := range p.Inputs {
 		people = max(people, input.Job.Procedure.People.Or(1))
 	}
@@ -192,7 +194,10 @@ func (w *writer) head(look Look) {
 	if people > 1 {
 		w.line("people = %d", people)
 	}
-	w.line("hands-on = %s", quote(plain(hands*int64(people)+30)))
+	if p.Workers < 2 {
+		hands *= int64(people) // all are there for all of it
+	}
+	w.line("hands-on = %s", quote(plain(hands+30)))
 	w.line("elapsed = %s", quote(plain(p.Length+30)))
 	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
 	names, revisions := make([]string, len(p.Inputs)), make([]string, len(p.Inputs))
@@ -402,7 +407,7 @@ func (p *Plan) numbers() []int {
 }
 
 // left out of a step: what the writer says itself.
-var ownKeys = []string{"stage", "meanwhile", "id", "notes", "picture", "gate", "worker", "origin"}
+var ownKeys = []string{"stage", "meanwhile", "id", "notes", "picture", "gate", "person", "once", "origin"}
 
 func (w *writer) step(section, stage string, at int, numbers []int) {
 	deed := w.plan.Deeds[at]
@@ -412,9 +417,11 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if stage != "" {
 		w.line("stage = %s", quote(stage))
 	}
+	two := w.bothLock(deed)
 	for _, entry := range table.Entries {
 		switch {
 		case slices.Contains(ownKeys, entry.Key):
+		case entry.Key == "say" && two != "": // below
 		case !deed.Change && len(deed.Also) > 0 && (entry.Key == "expect" || entry.Key == "outside"): // below, with those of the others
 		case entry.Key == "spares" && len(deed.Renew) > 0: // below
 		case entry.Key == deed.Step.Verb.Key && len(deed.Only) > 0:
@@ -450,7 +457,41 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if len(deed.Open) > 0 || w.goesOn(at) {
 		w.line("meanwhile = true")
 	}
+	if two != "" {
+		w.line("say = %s", quote(strings.TrimSpace(deed.Step.Say.Text+"\n\n"+two)))
+	}
+	if deed.Worker > 0 {
+		w.line("person = %d", deed.Worker)
+	}
+	if len(deed.Once) > 0 {
+		once := make([]string, len(deed.Once))
+		for i, e := range deed.Once {
+			once[i] = stepID(numbers[e])
+		}
+		w.line("once = %s", quotes(once))
+	}
+	if slices.ContainsFunc(w.plan.Deeds, func(other Deed) bool { return slices.Contains(other.Once, at) }) {
+		w.line("id = %s", quote(stepID(numbers[at])))
+	}
 	w.line("origin = %s", quote(w.origin(deed)))
+}
+
+// stepID is the short name of a step of a job for two, by its number when it was joined.
+func stepID(number int) string { return fmt.Sprintf("step-%d", number) }
+
+// bothLock is what two people do besides where an energy is cut off or given back; empty for one.
+// By 29 CFR 1910.147(f)(3)(ii)(D) each of a group has a lock of their own, and by (e)(3) each
+// takes off their own.
+func (w *writer) bothLock(deed Deed) string {
+	switch {
+	case w.plan.Workers < 2 || !deed.Change:
+		return ""
+	case deed.Step.Verb.Key == "isolate":
+		return w.words.Locks
+	case deed.Step.Verb.Key == "restore":
+		return w.words.Clear
+	}
+	return ""
 }
 
 // goesOn reports whether a step is done while the step of its own procedure before it takes its

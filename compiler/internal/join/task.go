@@ -1,7 +1,6 @@
 package join
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -286,17 +285,13 @@ func runsOn(next []*model.Step) bool {
 	return false
 }
 
-// watched are words by which a wait wants somebody with it, or nobody at the machine; common
-// practice, no source.
-var watched = regexp.MustCompile(`(?i)\b(nobody|no one|no-one|stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|do not touch|touch nothing|clear of|without a break)\b`)
-
 // alone reports whether a wait is to be waited out, and not filled by others: it has a most
 // time, or what must hold meanwhile leaves nobody free.
 func (p *problem) alone(step *model.Step) bool {
 	if step.Most.Set() {
 		return true
 	}
-	return slices.ContainsFunc(step.Keep.Items, func(keep model.Text) bool { return watched.MatchString(keep.Text) })
+	return step.Watched()
 }
 
 // sum adds up what a task takes, and what hands are at.

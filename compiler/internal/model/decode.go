@@ -35,7 +35,7 @@ var namePattern = regexp.MustCompile(schema.NamePattern)
 
 // shapes tells for each type which field holds which key; made once, when the program starts.
 var shapes = shapesOf(Shop{}, Machine{}, Procedure{}, Step{}, Adapter{}, Allow{}, Picture{}, Part{}, Cavity{}, Energy{},
-	Pose{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, Sooner{}, Store{}, Price{}, SecondReading{})
+	Pose{}, Area{}, Lubricated{}, Limit{}, Tool{}, Fluid{}, Supply{}, Spare{}, Caution{}, Stock{}, Unit{}, Use{}, Sooner{}, Store{}, Price{}, SecondReading{})
 
 func shapesOf(values ...any) map[reflect.Type]map[string]int {
 	out := map[reflect.Type]map[string]int{}

@@ -272,6 +272,8 @@ func newThing(kind string, thing Thing) (value any, overrides *[]Override, blank
 		return limit, &limit.Variant, func() any { return new(Limit) }
 	case "pose":
 		return &Pose{Thing: thing}, nil, nil
+	case "area":
+		return &Area{Thing: thing}, nil, nil
 	case "tool":
 		return &Tool{Thing: thing}, nil, nil
 	case "fluid":

@@ -17,7 +17,7 @@ const Shopfile = "shop.toml"
 
 // machineKinds are the kinds of thing that belong to a machine; from a file that
 // describes a machine only that machine's procedures take them.
-var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "point", "limit"}
+var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "area", "point", "limit"}
 
 // Uses lists the files a text takes names from, as paths from the shop folder,
 // with the files beside it that are called as the procedures it names, the other reading

@@ -182,6 +182,9 @@ type Step struct {
 	Notes     List       `key:"notes"`
 	Time      Amount     `key:"time"`
 	Gate      Text       `key:"gate"`
+	Person    Whole      `key:"person"`
+	Once      List       `key:"once"`
+	Area      List       `key:"area"`
 	Origin    Text       `key:"origin"`
 	People    Whole      `key:"people"`
 	Picture   *Picture   `key:"picture"`
@@ -244,6 +247,7 @@ type Part struct {
 	Mass      Amount     `key:"mass"`
 	Material  Text       `key:"material"`
 	Hazards   List       `key:"hazards"`
+	Area      List       `key:"area"`
 	Spot      []Spot     `key:"at"`
 	Notes     List       `key:"notes"`
 	Variant   []Override `key:"variant"`
@@ -277,6 +281,7 @@ type Cavity struct {
 	Vent     Text       `key:"vent"`
 	Pressure Amount     `key:"pressure"`
 	Hazards  List       `key:"hazards"`
+	Area     List       `key:"area"`
 	Spot     []Spot     `key:"at"`
 	Notes    List       `key:"notes"`
 	Variant  []Override `key:"variant"`
@@ -317,6 +322,16 @@ type Pose struct {
 // Words is the pose's name as it prints.
 func (p *Pose) Words() string { return spokenOr(p.Title, p.Name) }
 
+// Area is a part of the machine at which one person works.
+type Area struct {
+	Thing
+	Title Text `key:"title"`
+	Apart List `key:"apart"`
+}
+
+// Words is the area's name as it prints.
+func (a *Area) Words() string { return spokenOr(a.Title, a.Name) }
+
 // Lubricated is a lubrication point, or a set of like points.
 type Lubricated struct {
 	Thing
@@ -330,6 +345,7 @@ type Lubricated struct {
 	Tool    List       `key:"tool"`
 	Every   []Amount   `key:"every"`
 	Behind  List       `key:"behind"`
+	Area    List       `key:"area"`
 	Spot    []Spot     `key:"at"`
 	Notes   List       `key:"notes"`
 	Variant []Override `key:"variant"`
@@ -350,6 +366,7 @@ type Limit struct {
 	Tool    List       `key:"tool"`
 	HeldBy  List       `key:"held-by"`
 	Behind  List       `key:"behind"`
+	Area    List       `key:"area"`
 	Spot    []Spot     `key:"at"`
 	Variant []Override `key:"variant"`
 }

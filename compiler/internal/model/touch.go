@@ -1,6 +1,7 @@
 package model
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -34,4 +35,13 @@ func (s *Step) Touches(object Object) bool {
 		return slices.ContainsFunc(touches, func(word string) bool { return strings.Contains(words, word) })
 	}
 	return false
+}
+
+// watched are words by which a wait wants somebody with it, or nobody at the machine; common
+// practice, no source.
+var watched = regexp.MustCompile(`(?i)\b(nobody|no one|no-one|stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|do not touch|touch nothing|clear of|without a break)\b`)
+
+// Watched reports whether what must hold during a wait leaves nobody free for other work.
+func (s *Step) Watched() bool {
+	return slices.ContainsFunc(s.Keep.Items, func(keep Text) bool { return watched.MatchString(keep.Text) })
 }

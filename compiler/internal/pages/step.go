@@ -149,17 +149,30 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	}
 	top := out.height
 	style := c.main()
-	tags := c.tags(step)
-	if step.Origin != "" { // whose step it is stands before the numbers on the map
+	middle := style.baseline() - style.face.CapHeight(em)/2
+	tags, tall := c.tags(step), false                                  // tall: two lines, the first beside the action
+	if whose := joined(" · ", step.Worker, step.Origin); whose != "" { // it stands before the numbers on the map
 		origin := c.say(c.small().inked(grey), width*0.3, step.Origin)
+		if step.Worker != "" { // who does it is read from further off
+			who := c.say(c.main().with(Bold), width*0.4, step.Worker)
+			both := piece{width: max(who.width, origin.width)}
+			both.put(who, both.width-who.width, 0)
+			both.put(origin, both.width-origin.width, who.height)
+			origin, tall = both, true
+		}
 		gap := 0.0
 		if tags.width > 0 {
 			gap = c.size.small * 0.4
 		}
 		both := piece{}
-		tall := max(tags.height, origin.height)
-		both.put(origin.named("origin", step.Origin), 0, (tall-origin.height)/2)
-		both.put(tags, origin.width+gap, (tall-tags.height)/2)
+		height := max(tags.height, origin.height)
+		if tall {
+			both.put(origin.named("origin", whose), 0, 0)
+			both.put(tags, origin.width+gap, middle-tags.height/2)
+		} else {
+			both.put(origin.named("origin", whose), 0, (height-origin.height)/2)
+			both.put(tags, origin.width+gap, (height-tags.height)/2)
+		}
 		tags = both
 	}
 	room := width
@@ -167,7 +180,6 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 		room -= tags.width + c.size.text*0.5
 	}
 	action := c.set(style, room, style.spans(step.Action))
-	middle := style.baseline() - style.face.CapHeight(em)/2
 	box := tick(tickSize * em)
 	lift := max(0, box.height/2-middle)
 	number := kind{numberSize * em, 1.1, Bold, black, white}
@@ -175,7 +187,11 @@ func (c *card) warned(step plan.Step, width, inset float64, begins bool) piece {
 	out.put(box, inset, top+lift+middle-box.height/2)
 	out.put(digits.named("number", strconv.Itoa(step.Number)), inset+box.width+0.3*em, top+lift+style.baseline()-number.baseline())
 	out.put(action.named("action", strconv.Itoa(step.Number)), c.margin+inset, top+lift)
-	out.put(tags, c.margin+inset+width-tags.width, top+lift+middle-tags.height/2)
+	right := top + lift
+	if !tall {
+		right += middle - tags.height/2
+	}
+	out.put(tags, c.margin+inset+width-tags.width, right)
 	return out
 }
 

@@ -137,6 +137,7 @@ type Step struct {
 	Notes     []string
 	Gate      string // what must have passed before it may begin
 	Origin    string // of a joined job: letter and number of the step it comes from
+	Worker    string // of a job for two: who does it
 	GoesOn    bool   // it is about what the step before was about, so that the hands stay where they are
 	Meanwhile bool   // done while the wait above runs
 	Wait      bool   // the step takes its time by itself: a wait, or a run with a time or an end

@@ -26,5 +26,6 @@ type JoinedStep struct {
 	Words   string
 	Ready   bool // it only makes the machine ready or closes it up
 	Wait    bool // it is a wait, which others fill
+	Person  int  // who does it, in a plan for two; 0 for both, and in a plan for one
 	Setting string
 }

@@ -182,6 +182,11 @@ type Labels struct {
 	JoinTurns     string `toml:"join-turns"`
 	JoinFill      string `toml:"join-fill"`
 	JoinWhy       string `toml:"join-why"`
+	JoinPerson    string `toml:"join-person"` // "Person {n}"
+	JoinBoth      string `toml:"join-both"`
+	JoinOnce      string `toml:"join-once"` // "Once step {n} is done."
+	JoinLocks     string `toml:"join-locks"`
+	JoinClear     string `toml:"join-clear"`
 	JoinTime      string `toml:"join-time"`
 	JoinReady     string `toml:"join-ready"`
 	JoinWait      string `toml:"join-wait"`

@@ -49,6 +49,7 @@ type joinStep struct {
 	Words   string   `json:"words"`
 	Ready   bool     `json:"makes-ready,omitempty"`
 	Wait    bool     `json:"wait,omitempty"`
+	Person  int      `json:"person,omitempty"`
 	Setting string   `json:"machine"`
 }
 
