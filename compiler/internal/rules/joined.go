@@ -53,7 +53,13 @@ type copied struct {
 func (c copied) place() finding.Related { return c.from.place(c.own) }
 
 // other reports whether the step does something else than the one that it names.
-func (c copied) other() bool { return c.own.Verb.Key != c.step.Verb.Key || !c.step.Shares(c.own) }
+func (c copied) other() bool { return c.own.Verb.Key != c.step.Verb.Key || !c.shares() }
+
+// shares reports whether the two are about one thing at least. How a thing is called that is
+// raised or turned is each author's own.
+func (c copied) shares() bool {
+	return c.step.Shares(c.own) || !c.main && makesReady(c.from.job, c.own) && c.own.Objects[0].Key() == ""
+}
 
 // place is where a step of a procedure stands.
 func (s joinedFrom) place(own *model.Step) finding.Related {

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -177,15 +178,13 @@ func (p *Pass) unnamed(kept keptJob, one *joinedFrom) {
 	}
 }
 
-// changes are what a step does to each energy or cover that it changes the state of, as
-// "restore energy/mains"; none for a step of work.
+// changes are what a step does to each thing that it changes the state of, as "restore
+// energy/mains" or "raise the deck"; none for a step of work.
 func changes(job *model.Job, step *model.Step) []string {
 	var out []string
 	if makesReady(job, step) {
 		for _, object := range step.Objects {
-			if object.Energy != nil || object.Part != nil {
-				out = append(out, step.Verb.Key+" "+object.Key())
-			}
+			out = append(out, step.Verb.Key+" "+cmp.Or(object.Key(), object.Words()+" "+step.Pose.Name()))
 		}
 	}
 	return out

@@ -50,7 +50,7 @@ var Unheld = map[string]string{
 // held holds a step against the one that it is a copy of, or does the work of.
 func (p *Pass) held(kept keptJob, copy copied) {
 	changes := makesReady(copy.from.job, copy.own)
-	if !copy.main && changes && copy.step.Shares(copy.own) {
+	if !copy.main && changes && copy.shares() {
 		return // it is written as another author has it
 	}
 	if place, unlike := copy.step.UnlikeObjects(copy.own, changes); unlike {
@@ -58,9 +58,6 @@ func (p *Pass) held(kept keptJob, copy copied) {
 		related.Place = at(copy.own)
 		summary := fmt.Sprintf("step %d is %s, and step %d of %s is %s", copy.step.Number, deed(copy.step), copy.own.Number, copy.from.item.Text, deed(copy.own))
 		p.Found(finding.Finding{Place: place, Summary: summary, Help: asItsAuthor + " If another step is meant, correct the origin.", Related: []finding.Related{related}})
-		return
-	}
-	if !copy.main && changes {
 		return
 	}
 	run := copy.step.Verb.Key == "run" && len(copy.step.Origins()) > 1 // several have one
