@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"benchleaf/compiler/internal/quantity"
-	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
@@ -153,7 +151,7 @@ func (s *Set) readAgain() {
 		if first.unread || file.unread {
 			continue
 		}
-		r := &rereading{first: first, second: file}
+		r := &rereading{comparison: comparison{first: first, second: file}}
 		if n := file.Second.blanks; n > 0 {
 			r.differ(Difference{Parting: Unfinished, Here: file.Second.Header, There: file.Second.Header, Blanks: n})
 		}
@@ -185,9 +183,9 @@ func (s *Set) besides(file *File) {
 
 // rereading compares one file with its second reading.
 type rereading struct {
-	first, second *File
-	inSteps       bool
-	out           []Difference
+	comparison
+	inSteps bool
+	out     []Difference
 }
 
 func (r *rereading) file() {
@@ -361,97 +359,6 @@ func figure(table string, key schema.Key) bool {
 
 // marks are the keys besides amounts that are read twice.
 var marks = []string{"count", "thread", "class", "condition", "grade"}
-
-// same reports whether two values of a key say one thing.
-func (r *rereading) same(key schema.Key, here, there *tree.Value) bool {
-	switch key.Kind {
-	case schema.Amount:
-		return r.sameAmount(here, there)
-	case schema.Amounts, schema.Wholes, schema.Names, schema.Texts, schema.Choices:
-		return r.sameList(key, here, there)
-	case schema.Quantity:
-		return slices.Equal(r.uses(here), r.uses(there))
-	case schema.Subs:
-		return r.sameTables(key, here, there)
-	case schema.Text:
-		a, errA := trade.ParseThread(here.Text)
-		b, errB := trade.ParseThread(there.Text)
-		if key.Name == "thread" && errA == nil && errB == nil {
-			return a == b
-		}
-	}
-	return said(here) == said(there)
-}
-
-func said(value *tree.Value) string {
-	return strings.ToLower(strings.Join(strings.Fields(strings.ReplaceAll(value.Text, "-", " ")), " "))
-}
-
-func (r *rereading) sameAmount(here, there *tree.Value) bool {
-	a, okA := r.first.amountOf(here)
-	b, okB := r.second.amountOf(there)
-	if !okA || !okB || !a.OK || !b.OK {
-		return said(here) == said(there)
-	}
-	return quantity.Same(a.Amount, b.Amount)
-}
-
-func (r *rereading) sameList(key schema.Key, here, there *tree.Value) bool {
-	items := func(value *tree.Value) []*tree.Value {
-		if value.Kind == tree.ArrayKind {
-			return value.Items
-		}
-		return []*tree.Value{value}
-	}
-	a, b := items(here), items(there)
-	if len(a) != len(b) {
-		return false
-	}
-	left := slices.Clone(b)
-	for _, one := range a {
-		i := slices.IndexFunc(left, func(other *tree.Value) bool {
-			if key.Kind == schema.Amounts {
-				return r.sameAmount(one, other)
-			}
-			return said(one) == said(other)
-		})
-		if i < 0 || key.Kind == schema.Wholes && i > 0 { // passes have an order
-			return false
-		}
-		left = slices.Delete(left, i, i+1)
-	}
-	return true
-}
-
-// sameTables reports whether two lists of tables say one thing, table by table.
-func (r *rereading) sameTables(key schema.Key, here, there *tree.Value) bool {
-	layout, _ := schema.Find(key.Of)
-	if len(here.Items) != len(there.Items) {
-		return false
-	}
-	for i, one := range here.Items {
-		mine, other := one.Table, there.Items[i].Table
-		for _, name := range names(mine, other) {
-			inner, _ := layout.Key(name)
-			if mine == nil || other == nil || mine.Get(name) == nil || other.Get(name) == nil || !r.same(inner, mine.Get(name).Value, other.Get(name).Value) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// uses are the names and amounts of what is used, each as one word, sorted.
-func (r *rereading) uses(value *tree.Value) []string {
-	var out []string
-	if value.Table != nil {
-		for _, entry := range value.Table.Entries {
-			out = append(out, entry.Key+" "+said(entry.Value))
-		}
-	}
-	slices.Sort(out)
-	return out
-}
 
 // againStep is a step as a second reading knows it: by its verb and object, and by
 // how many of the same stand before it.

@@ -130,6 +130,33 @@ func Same(a, b Amount) bool {
 	return bound(highA, highB, haveA, haveB)
 }
 
+// Copied reports whether an amount is the copy of another: figure for figure in one unit, and
+// in two to what rounding takes, half a per cent or 0.3 °C; common practice, no source.
+func Copied(a, b Amount) bool {
+	if a.Unit.Symbol == b.Unit.Symbol {
+		return Same(a, b)
+	}
+	near := func(x, y *big.Rat, haveX, haveY bool) bool {
+		if !haveX || !haveY {
+			return haveX == haveY
+		}
+		most := big.NewRat(3, 10)
+		if a.Dimension != Temperature {
+			most = new(big.Rat).Mul(new(big.Rat).Abs(x), big.NewRat(5, 1000))
+		}
+		apart := new(big.Rat).Sub(x, y)
+		return apart.Abs(apart).Cmp(most) <= 0
+	}
+	lowA, haveA := a.Min()
+	lowB, haveB := b.Min()
+	if !a.Unit.Converts(b.Unit) || !near(lowA, lowB, haveA, haveB) {
+		return false
+	}
+	highA, haveA := a.Max()
+	highB, haveB := b.Max()
+	return near(highA, highB, haveA, haveB)
+}
+
 // margin is how far apart two figures of one amount may be.
 type margin struct {
 	half    *big.Rat // half a unit in the last place

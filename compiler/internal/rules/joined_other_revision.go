@@ -23,7 +23,7 @@ var _ = add(Rule{
 				place = joins.At
 			}
 			p.Found(finding.Finding{Place: place, Summary: fmt.Sprintf("the job is joined out of %d procedures, and joined-revisions tells the revisions of %d", len(joins.Items), len(revisions.Items)),
-				Help: "Join it anew: benchleaf join writes the two lists, in one order. A job that is not joined has neither."})
+				Help: "Write both lists again, in the order of the letters that the origins of the steps name, or join the job anew. A job that is not joined has neither, and no origins."})
 			return
 		}
 		for _, one := range p.joins() {

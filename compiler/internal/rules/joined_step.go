@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 
@@ -19,104 +21,116 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\n",
 	},
 	Job: func(p *Pass) {
-		var known []joinedFrom // those whose steps can be told: another revision is another rule's
-		joins := p.joins()
-		for _, one := range joins {
-			if one.job != nil && !one.anew() {
-				known = append(known, one)
-			}
+		if len(p.Job.Procedure.Joins.Items) != len(p.Job.Procedure.Joined.Items) {
+			return // another rule's
 		}
-		does, others := p.comesFrom(joins, known)
-		for _, one := range known {
-			if p.mixedUp(one, others[one.letter]) {
-				continue
+		kept := p.kept()
+		p.strays(kept)
+		for i := range kept.from {
+			one := &kept.from[i]
+			switch {
+			case !one.known():
+			case kept.mixedUp(one):
+				p.mixedUp(kept, one)
+			default:
+				copies := kept.of(one)
+				p.others(copies)
+				p.doneTwice(copies)
+				p.leavesOut(one, does(copies))
+				p.unnamed(kept, one)
+				p.cutsShort(one, does(copies))
 			}
-			p.leavesOut(one, does[one.letter])
-			p.cutsShort(one, does[one.letter])
 		}
 	},
 })
 
-// other is a step that names one of a procedure as its origin and does something else.
-type other struct{ step, own *model.Step }
-
 const originHelp = "Write the letter of the procedure, by its place in joins, and the number of the step there: origin = \"A 7\". A step that is new here has no origin."
 
-// comesFrom looks at each origin, and gives the first step that does each step of a procedure,
-// by its letter and its number there, and of each procedure those that do something else.
-func (p *Pass) comesFrom(joins, known []joinedFrom) (does map[string]map[int]*model.Step, others map[string][]other) {
-	does, others = map[string]map[int]*model.Step{}, map[string][]other{}
-	for _, one := range joins {
-		does[one.letter] = map[int]*model.Step{}
+// strays tells of origins that name no step, and of those of one letter that is not there, once.
+func (p *Pass) strays(kept keptJob) {
+	letters := map[string][]stray{}
+	for _, one := range kept.strays {
+		summary := ""
+		switch {
+		case one.origin.Letter == "" && len(kept.from) > 0:
+			summary = fmt.Sprintf("%q is no letter of a procedure with the number of a step", one.origin.Text)
+		case one.from == nil:
+			letter := one.origin.Letter
+			if len(kept.from) == 0 {
+				letter = "" // all of them have one reason
+			}
+			letters[letter] = append(letters[letter], one)
+			continue
+		case kept.mixedUp(one.from):
+			continue
+		default:
+			summary = fmt.Sprintf("%s has %d steps, and the origin names step %d", one.from.item.Text, len(one.from.job.Steps), one.origin.Number)
+		}
+		p.Found(finding.Finding{Place: one.step.Origin.At, Summary: summary, Help: originHelp})
 	}
-	for _, step := range p.Job.Steps {
-		for _, origin := range step.Origins() {
-			tell := func(summary string) {
-				p.Found(finding.Finding{Place: step.Origin.At, Summary: summary, Help: originHelp})
-			}
-			which := slices.IndexFunc(known, func(one joinedFrom) bool { return one.letter == origin.Letter })
-			switch {
-			case origin.Letter == "":
-				tell(fmt.Sprintf("%q is no letter of a procedure with the number of a step", origin.Text))
-				continue
-			case does[origin.Letter] == nil:
-				tell(fmt.Sprintf("no procedure is called %s: the job is joined out of %d", origin.Letter, len(joins)))
-				continue
-			case which < 0:
-				continue
-			}
-			one := known[which]
-			if origin.Number > len(one.job.Steps) {
-				tell(fmt.Sprintf("%s has %d steps, and the origin names step %d", one.item.Text, len(one.job.Steps), origin.Number))
-				continue
-			}
-			own := one.job.Steps[origin.Number-1]
-			switch before := does[one.letter][own.Number]; {
-			case own.Verb.Key != step.Verb.Key:
-				others[one.letter] = append(others[one.letter], other{step, own})
-			case before == nil:
-				does[one.letter][own.Number] = step
-			case !makesReady(one.job, own):
-				p.Found(finding.Finding{Place: step.Origin.At, Summary: fmt.Sprintf("step %d of %s is done at step %d and again at step %d", own.Number, one.item.Text, before.Number, step.Number),
-					Help: "Take one of the two out, or correct its origin.", Related: []finding.Related{{Place: at(before), Text: "done here"}, one.place(own)}})
-			}
+	for _, letter := range slices.Sorted(maps.Keys(letters)) {
+		first, others := letters[letter][0], ""
+		if n := len(letters[letter]) - 1; n > 0 {
+			others = fmt.Sprintf(", and so do %d more", n)
+		}
+		found := finding.Finding{Place: first.step.Origin.At, Help: originHelp, Summary: fmt.Sprintf("no procedure is called %s: the job is joined out of %d; step %d names it%s", letter, len(kept.from), first.step.Number, others)}
+		if letter == "" {
+			found.Summary = fmt.Sprintf("step %d says which step of another procedure it comes from%s, and nothing says out of which procedures the job was joined", first.step.Number, others)
+			found.Help = "Write joins and joined-revisions in [procedure]: the procedures in the order of the letters, and the revision of each; or join the job anew. A job that is not joined has no origins."
+		}
+		p.Found(found)
+	}
+}
+
+// mixedUp tells once of a procedure that many steps name and do something else.
+func (p *Pass) mixedUp(kept keptJob, one *joinedFrom) {
+	var others []copied
+	for _, copy := range kept.copies {
+		if copy.from == one && copy.other() {
+			others = append(others, copy)
 		}
 	}
-	return does, others
+	count := len(others)
+	for _, stray := range kept.strays {
+		if stray.from == one {
+			count++
+		}
+	}
+	found := finding.Finding{Place: one.item.At, Summary: fmt.Sprintf("%d steps of the job do something else than the steps of %s that they name", count, one.item.Text),
+		Help: fmt.Sprintf("The letter %s stands for %s, by its place in joins: bring joins back into the order it was joined in, or join the job anew.", one.letter, one.item.Text)}
+	if len(others) > 0 {
+		found.Related = []finding.Related{{Place: others[0].step.Origin.At, Text: "the first of them"}, others[0].place()}
+	}
+	p.Found(found)
 }
 
-// place is where a step of a procedure stands.
-func (s joinedFrom) place(own *model.Step) finding.Related {
-	return finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d of %s", own.Number, s.item.Text)}
+// others tells of steps with another verb than the one they name.
+func (p *Pass) others(copies []copied) {
+	for _, copy := range copies {
+		if copy.own.Verb.Key != copy.step.Verb.Key {
+			p.Found(finding.Finding{Place: copy.step.Origin.At, Summary: fmt.Sprintf("step %d is %s, and step %d of %s is %s", copy.step.Number, deed(copy.step), copy.own.Number, copy.from.item.Text, deed(copy.own)),
+				Help: originHelp, Related: []finding.Related{copy.place()}})
+		}
+	}
 }
 
-// mixedUp tells of steps that do something else than the one they name; of many once, and then
-// it reports so: the letters have changed their places.
-func (p *Pass) mixedUp(one joinedFrom, others []other) bool {
-	const many = 4
-	if len(others) >= many {
-		p.Found(finding.Finding{Place: one.item.At, Summary: fmt.Sprintf("%d steps of the job do something else than the steps of %s that they name", len(others), one.item.Text),
-			Help:    fmt.Sprintf("The letter %s stands for %s, by its place in joins: bring joins back into the order it was joined in, or join the job anew.", one.letter, one.item.Text),
-			Related: []finding.Related{{Place: others[0].step.Origin.At, Text: "the first of them"}, one.place(others[0].own)}})
-		return true
+// doneTwice tells of work that two steps do.
+func (p *Pass) doneTwice(copies []copied) {
+	before := map[int]*model.Step{}
+	for _, copy := range copies {
+		switch first := before[copy.own.Number]; {
+		case copy.other():
+		case first == nil:
+			before[copy.own.Number] = copy.step
+		case !makesReady(copy.from.job, copy.own):
+			p.Found(finding.Finding{Place: copy.step.Origin.At, Summary: fmt.Sprintf("step %d of %s is done at step %d and again at step %d", copy.own.Number, copy.from.item.Text, first.Number, copy.step.Number),
+				Help: "Take one of the two out, or correct its origin.", Related: []finding.Related{{Place: at(first), Text: "done here"}, copy.place()}})
+		}
 	}
-	for _, at := range others {
-		p.Found(finding.Finding{Place: at.step.Origin.At, Summary: fmt.Sprintf("step %d is %s, and step %d of %s is %s", at.step.Number, deed(at.step), at.own.Number, one.item.Text, deed(at.own)),
-			Help: originHelp, Related: []finding.Related{one.place(at.own)}})
-	}
-	return false
-}
-
-// deed is a step by its verb.
-func deed(step *model.Step) string {
-	if step.Verb.Key == "" {
-		return "one in words"
-	}
-	return strconv.Quote(step.Verb.Key)
 }
 
 // leavesOut tells of the work of a procedure that no step does.
-func (p *Pass) leavesOut(one joinedFrom, does map[int]*model.Step) {
+func (p *Pass) leavesOut(one *joinedFrom, does map[int]*model.Step) {
 	var missing []string
 	var related []finding.Related
 	for _, own := range one.job.Steps {
@@ -136,9 +150,49 @@ func (p *Pass) leavesOut(one joinedFrom, does map[int]*model.Step) {
 		Help: fmt.Sprintf("Join it anew, or write %s in and name the origin: origin = \"%s %s\".", it, one.letter, missing[0]), Related: related[:1]})
 }
 
-// cutsShort tells of waits that are shorter than their author has them, and of work after a
-// wait that does not say that it is to be over, or says it of another.
-func (p *Pass) cutsShort(one joinedFrom, does map[int]*model.Step) {
+// unnamed tells of a step that changes the state of the machine for a procedure that does the
+// same to the same thing, and that none of these names: who logs the job by it leaves out, or
+// has done, what he does not know of.
+func (p *Pass) unnamed(kept keptJob, one *joinedFrom) {
+	named := map[string]bool{}
+	for _, copy := range kept.copies {
+		if copy.from == one {
+			for _, key := range changes(one.job, copy.own) {
+				named[key] = true
+			}
+		}
+	}
+	for _, own := range one.job.Steps {
+		for _, key := range changes(one.job, own) {
+			at := slices.IndexFunc(kept.copies, func(copy copied) bool {
+				return copy.main && slices.Contains(changes(copy.from.job, copy.own), key) && slices.Contains(changes(p.Job, copy.step), key)
+			})
+			if at < 0 || named[key] {
+				continue
+			}
+			named[key] = true
+			step := kept.copies[at].step
+			p.Found(finding.Finding{Place: step.Origin.At, Summary: fmt.Sprintf("step %d does the same as step %d of %s, and no step names that", step.Number, own.Number, one.item.Text),
+				Help: fmt.Sprintf("Write it behind the others, where it is done for %s: origin = \"%s, %s %d\".", one.item.Text, step.Origin.Text, one.letter, own.Number), Related: []finding.Related{one.place(own)}})
+		}
+	}
+}
+
+// changes are what a step does to each thing that it changes the state of, as "restore
+// energy/mains" or "raise the deck"; none for a step of work.
+func changes(job *model.Job, step *model.Step) []string {
+	var out []string
+	if makesReady(job, step) {
+		for _, object := range step.Objects {
+			out = append(out, step.Verb.Key+" "+cmp.Or(object.Key(), object.Words()+" "+step.Pose.Name()))
+		}
+	}
+	return out
+}
+
+// cutsShort tells of work after a wait that does not say that it is to be over, or says it of
+// another.
+func (p *Pass) cutsShort(one *joinedFrom, does map[int]*model.Step) {
 	var wait *model.Step // of the procedure, that nothing but what is done meanwhile has come after
 	work, waits := false, false
 	gates := slices.ContainsFunc(one.job.Steps, func(own *model.Step) bool { return own.Gate.Set() }) // of its own, which stand otherwise in the job
@@ -147,7 +201,7 @@ func (p *Pass) cutsShort(one joinedFrom, does map[int]*model.Step) {
 		switch {
 		case own.Verb.Key == "wait":
 			wait, waits = nil, true
-			if step != nil && !p.shorter(one, own, step) && work && !own.Most.Set() && !own.Keep.Given { // else it may be waited out in one go
+			if step != nil && asWritten(own, step) && work && !own.Most.Set() && !own.Keep.Given { // else it may be waited out in one go
 				wait = own
 			}
 		case makesReady(one.job, own):
@@ -168,22 +222,16 @@ func (p *Pass) cutsShort(one joinedFrom, does map[int]*model.Step) {
 	}
 }
 
-// shorter tells of a wait that is shorter than that of its procedure, and reports whether it is.
-func (p *Pass) shorter(one joinedFrom, own, step *model.Step) bool {
-	least, known := own.Wait.Min()
-	here, told := step.Wait.Min()
-	if !own.Wait.OK || !step.Wait.OK || !known || !told || here.Cmp(least) >= 0 {
-		return false
-	}
-	p.Found(finding.Finding{Place: step.Wait.Text.At, Summary: fmt.Sprintf("the wait is %s, and %s has it %s", step.Wait.Text.Text, one.item.Text, own.Wait.Text.Text),
-		Help: "Write the time that its author has; what is done meanwhile does not shorten it.", Related: []finding.Related{{Place: own.Wait.Text.At, Text: fmt.Sprintf("step %d of %s", own.Number, one.item.Text)}}})
-	return true
+// asWritten reports whether a wait is that of its author; another rule tells where it is not.
+func asWritten(own, step *model.Step) bool {
+	_, unlike := step.UnlikeObjects(own, false)
+	return !unlike
 }
 
 // gated wants the gate of what comes after a wait, where the work of other procedures stands
 // between the two or another wait runs: with the time of the wait, and the step that it begins
 // behind.
-func (p *Pass) gated(one joinedFrom, own, step, wait *model.Step) {
+func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
 	least, known := wait.Wait.Min()
 	foreign := func(between *model.Step) bool {
 		return !slices.ContainsFunc(between.Origins(), func(origin model.Origin) bool { return origin.Letter == one.letter })
