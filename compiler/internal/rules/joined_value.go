@@ -43,6 +43,8 @@ var Unheld = map[string]string{
 	"meanwhile": "it hangs on what stands before it; that a wait is over is held by the gate",
 	"gate":      "it counts the steps of this job; joined/step holds it against the waits",
 	"origin":    "it is what the step is held by",
+	"person":    "the job is shared out to two, and the procedure was for one",
+	"once":      "it names steps of the other person; people/at-once holds it",
 	"allow":     "whoever keeps the job may stand by a finding of his own",
 	"variant":   "what it sets for the version of the job is held key by key",
 }
@@ -64,6 +66,7 @@ func (p *Pass) held(kept keptJob, copy copied) {
 	for _, one := range copy.step.Unlike(copy.own, p.Job.Variant) {
 		switch {
 		case Unheld[one.Key] != "":
+		case one.Key == "say" && changes && p.forTwo() && strings.HasPrefix(copy.step.Say.Text, copy.own.Say.Text): // locks of both
 		case one.Key == "notes" && (copy.own.Verb.Key == "wait" || noted(copy)):
 		case one.Key == "picture" && copy.own.Verb.Key == "wait":
 		case one.Key == "spares" && p.sealed(copy):
