@@ -350,6 +350,7 @@ type Limit struct {
 	Tool    List       `key:"tool"`
 	HeldBy  List       `key:"held-by"`
 	Behind  List       `key:"behind"`
+	Anew    List       `key:"anew-after"`
 	Spot    []Spot     `key:"at"`
 	Variant []Override `key:"variant"`
 }
