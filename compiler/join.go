@@ -280,10 +280,10 @@ func (r *Result) CheckUnit(name string) error {
 
 // conflictOf puts a conflict of steps or conditions to the places where they stand.
 func conflictOf(fight *join.Conflict) *Conflict {
-	out := &Conflict{Text: fight.Text}
-	for _, one := range []*model.Step{fight.One, fight.Other} {
+	out := &Conflict{Text: fight.Text, Help: fight.Help}
+	for _, one := range append([]*model.Step{fight.One, fight.Other}, fight.More...) {
 		if one != nil {
-			out.Related = append(out.Related, finding.Related{Place: one.Header, Text: "this step"})
+			out.Related = append(out.Related, finding.Related{Place: one.Header, Text: fmt.Sprintf("step %d of %s", one.Number, one.File.Name())})
 		}
 	}
 	for _, one := range []model.Text{fight.Start, fight.Than} {
