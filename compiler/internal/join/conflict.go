@@ -98,12 +98,7 @@ func (p *problem) explain(fight *sequence.Conflict) error {
 	if blocks := p.ring(fight.Tasks); len(blocks) > 0 {
 		return p.fought(blocks)
 	}
-	heads := map[int]int{} // of each procedure, the first task that is left
-	for t := len(p.tasks) - 1; t >= 0; t-- {
-		if slices.Contains(fight.Tasks, t) {
-			heads[p.tasks[t].input] = t
-		}
-	}
+	heads := p.heads(fight.Tasks)
 	seen := map[int]bool{}
 	var blocks []block
 	for input := range p.inputs {
@@ -136,11 +131,52 @@ func (p *problem) explain(fight *sequence.Conflict) error {
 			left = append(left, step{input, p.tasks[head].steps[0]})
 		}
 	}
+	for _, t := range fight.Tasks[:min(len(fight.Tasks), 1)] {
+		if len(left) == 0 {
+			left = append(left, step{p.tasks[t].input, p.tasks[t].steps[0]})
+		}
+	}
 	names := make([]string, len(left))
 	for i, one := range left {
 		names[i] = p.named(one)
 	}
 	return p.conflict("no order was found; it goes as far as "+strings.Join(names, " and "), "Join fewer procedures, or do these one after the other.", left...)
+}
+
+// heads are the first tasks that are left of each procedure. Where the search names only one
+// of them, it is seen how far the tasks go, one after another.
+func (p *problem) heads(left []int) map[int]int {
+	out := map[int]int{}
+	for t := len(p.tasks) - 1; t >= 0; t-- {
+		if len(left) < 2 || slices.Contains(left, t) {
+			out[p.tasks[t].input] = t
+		}
+	}
+	for on := len(left) < 2; on; {
+		on = false
+		for input, head := range p.first(out) {
+			if head < 0 || p.blocked(head, out) != nil {
+				continue
+			}
+			on = true
+			if delete(out, input); head+1 < len(p.tasks) && p.tasks[head+1].input == input {
+				out[input] = head + 1
+			}
+		}
+	}
+	return out
+}
+
+// first are heads by their procedures, -1 where nothing is left.
+func (p *problem) first(heads map[int]int) []int {
+	out := make([]int, len(p.inputs))
+	for input := range out {
+		out[input] = -1
+		if head, has := heads[input]; has {
+			out[input] = head
+		}
+	}
+	return out
 }
 
 // fought puts what keeps tasks from each other into words.
