@@ -2,6 +2,7 @@ package compiler
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -114,4 +115,54 @@ func TestWhatWasFoundIsNotMeasuredAnew(t *testing.T) {
 	place := func(origin string) int { return slices.Index(origins, origin) }
 	assert.Less(t, place("A 3"), place("B 4"), "%v", origins)
 	assert.Less(t, place("B 3"), place("A 4"), "%v", origins)
+}
+
+// What a procedure has wrong by itself is told as its own, with the way out of the rule.
+func TestFaultOfOneProcedureByItself(t *testing.T) {
+	whole := func(name, steps string) *source.File {
+		file := onRig(name, steps)
+		return source.New(file.Path, []byte(strings.Replace(string(file.Text), "end = [\"The work goes on by the next card.\"]\n", "", 1)))
+	}
+	result := Compile(Input{Files: []*source.File{source.New("shop.toml", []byte(rig)),
+		whole("bands", "[[step]]\nremove = \"band\"\n[[step]]\nrefit = \"band\"\n"),
+		whole("looks", "[[step]]\ninspect = \"shoe\"\nexpect = \"no crack\"\noutside = \"Renew it.\"\n"),
+	}})
+	_, err := result.Join(Look{}, Joining{Procedures: []string{"bands", "looks"}, On: "2026-05-01"})
+	var fight *Conflict
+	require.ErrorAs(t, err, &fight)
+	assert.Equal(t, "the band comes on at step 2 of bands, and no later step sets or measures the gap of the band, and that is so in bands by itself", fight.Text)
+	assert.Contains(t, fight.Help, "adjust = \"band-gap\"")
+	made, err := result.Join(Look{}, Joining{Procedures: []string{"looks"}, On: "2026-05-01"})
+	require.NoError(t, err)
+	assert.Empty(t, made.Result.Jobs[0].walk.Breaches)
+}
+
+// The tank of the power pack is shut while the hose and the filter are cleaned beside it, and
+// open while its own card cleans it; that costs nothing.
+func TestTankIsShutWhileOthersClean(t *testing.T) {
+	result := Compile(Input{Files: ReadFolder(t, "../procedures")})
+	made, err := result.Join(Look{}, Joining{Procedures: []string{"power-pack-hose-replace", "power-pack-oil-change", "power-pack-return-filter"}, On: "2026-05-20"})
+	require.NoError(t, err)
+	const tank = "B "
+	open, own := map[string]bool{}, 0
+	for _, step := range made.Result.Jobs[0].work.Job.Steps {
+		for _, object := range step.Objects {
+			switch step.Verb.Key {
+			case "remove", "open":
+				open[object.Text.Text] = true
+			case "refit", "close":
+				delete(open, object.Text.Text)
+			}
+		}
+		switch {
+		case step.Verb.Key != "clean":
+		case strings.HasPrefix(step.Origin.Text, tank) && open["tank-cover"]:
+			own++
+		case !strings.HasPrefix(step.Origin.Text, tank):
+			assert.False(t, open["filler"] || open["tank-cover"], "step %d\n%s", step.Number, made.Source)
+		}
+	}
+	assert.Equal(t, 1, own)
+	assert.True(t, made.Proved)
+	assert.Equal(t, 3, made.Changes.Covers)
 }

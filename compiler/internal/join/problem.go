@@ -19,6 +19,7 @@ type problem struct {
 	spans   []span
 	before  [][2]int
 	anews   []anew
+	lids    []uint64 // of each procedure: covers of vessels that it opens
 	seconds map[*model.Step]int64
 	mean    map[*model.Step]int64 // of steps that only change the state, among those alike
 
@@ -58,6 +59,7 @@ func newProblem(inputs []Input) *problem {
 	}
 	p.mark()
 	p.setAnew()
+	p.shutFromDirt()
 	p.share()
 	p.lookAhead()
 	return p
@@ -212,10 +214,10 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 }
 
 // holds says whether a change may be made while a wait runs: the machine stays as it lies,
-// and stays cut off.
-func (p *problem) holds(_ int, from, to sequence.State) bool {
+// and stays cut off, and no vessel is shut that has to stand open.
+func (p *problem) holds(lag int, from, to sequence.State) bool {
 	a, b := p.states[from], p.states[to]
-	return a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
+	return !p.shuts(p.waits[lag], a, b) && a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
 }
 
 // change is how the machine is set otherwise: the acts in order, and the state behind them.
