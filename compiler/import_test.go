@@ -33,7 +33,7 @@ var allowed = map[string][]string{
 	"compiler/internal/hazard":           {"compiler/source", "compiler/internal/model", "compiler/internal/trade"},
 	"compiler/internal/state":            {"compiler/source", "compiler/internal/model", "compiler/internal/quantity"},
 	"compiler/internal/rules":            {"schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/state", "compiler/internal/store", "compiler/internal/quantity", "compiler/internal/trade"},
-	"compiler/internal/join":             {"compiler/source", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/sequence"},
+	"compiler/internal/join":             {"compiler/source", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/sequence", "compiler/internal/state"},
 	"compiler/internal/store":            {"compiler/internal/due", "compiler/internal/entry", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/quantity"},
 	"compiler/internal/plan":             {"compiler/internal/picture", "templates"},
 	"compiler/internal/compose":          {"compiler/internal/due", "compiler/internal/join", "compiler/internal/entry", "compiler/internal/store", "compiler/internal/standing", "compiler/internal/trend", "compiler/source", "compiler/finding", "compiler/internal/state", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/quantity", "compiler/internal/trade", "compiler/internal/plan"},

@@ -105,7 +105,7 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 		sealed = !out.renews(made)
 	}
 	out.Result.timelines = map[string]*plan.Timeline{out.Name: compose.Timeline(made, words)}
-	if fight := out.fights(inputs); fight != nil {
+	if fight := out.fights(r, inputs); fight != nil {
 		return nil, fight
 	}
 	return out, nil
@@ -133,40 +133,6 @@ func (r *Result) units() []standing.Unit {
 	}
 	units, _ := standing.Units(jobs, r.set.Units())
 	return units
-}
-
-// fights is what the walk of the states finds in a joined job: one of its procedures leaves, or
-// wants to find, the machine otherwise than the others can bear. It is told as the rule tells
-// it, by the steps as their authors count them. Nil where nothing is found.
-func (j *Joined) fights(inputs []join.Input) *Conflict {
-	for _, job := range j.Result.Jobs {
-		for _, breach := range job.walk.Breaches {
-			at := slices.IndexFunc(j.Result.Findings, func(found finding.Finding) bool { return found.Place == breach.Place })
-			if at < 0 {
-				continue // an author stands by it
-			}
-			found := j.Result.Findings[at]
-			own := func(text string) string { return ownNumbers(inputs, job.work.Job, text) }
-			out := &Conflict{Text: "as one job: " + own(found.Summary), Help: own(found.Help)}
-			for _, step := range []*model.Step{breach.Step, breach.Since} {
-				if step == nil {
-					continue
-				}
-				if own, name := ownStep(inputs, step); own != nil {
-					out.Related = append(out.Related, finding.Related{Place: own.Header, Text: fmt.Sprintf("step %d of %s", own.Number, name)})
-				}
-			}
-			for _, input := range inputs {
-				for _, text := range input.Job.Procedure.Start.Items {
-					if strings.Contains(strings.ToLower(text.Text), lastWord(breach.Thing)) {
-						out.Related = append(out.Related, finding.Related{Place: text.At, Text: "a condition of the start that speaks of it"})
-					}
-				}
-			}
-			return out
-		}
-	}
-	return nil
 }
 
 var stepNumber = regexp.MustCompile(`\bstep (\d+)`)
@@ -198,14 +164,6 @@ func ownStep(inputs []join.Input, joined *model.Step) (own *model.Step, name str
 		}
 	}
 	return nil, ""
-}
-
-func lastWord(text string) string {
-	words := strings.Fields(strings.ToLower(text))
-	if len(words) == 0 {
-		return ""
-	}
-	return words[len(words)-1]
 }
 
 // toJoin are the jobs that are asked for, and the texts of all files.
@@ -290,10 +248,10 @@ func (r *Result) CheckUnit(name string) error {
 
 // conflictOf puts a conflict of steps or conditions to the places where they stand.
 func conflictOf(fight *join.Conflict) *Conflict {
-	out := &Conflict{Text: fight.Text}
-	for _, one := range []*model.Step{fight.One, fight.Other} {
+	out := &Conflict{Text: fight.Text, Help: fight.Help}
+	for _, one := range append([]*model.Step{fight.One, fight.Other}, fight.More...) {
 		if one != nil {
-			out.Related = append(out.Related, finding.Related{Place: one.Header, Text: "this step"})
+			out.Related = append(out.Related, finding.Related{Place: one.Header, Text: fmt.Sprintf("step %d of %s", one.Number, one.File.Name())})
 		}
 	}
 	for _, one := range []model.Text{fight.Start, fight.Than} {

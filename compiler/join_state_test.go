@@ -175,8 +175,8 @@ refit = "front-drain"
 	_, _, err := joinAt(t, "front", drip("front", "pan", "30 min", `["ring"]`), "shut", shut)
 	var fight *Conflict
 	require.ErrorAs(t, err, &fight)
-	assert.Equal(t, "as one job: step 2 of front takes off more of the front drain than is on", fight.Text)
-	assert.NotEmpty(t, fight.Help)
+	assert.Equal(t, "as one job: step 2 of front takes off more of the front drain than is on, and shut begins with \"The front drain is off and lies on the bench.\"", fight.Text)
+	assert.Contains(t, fight.Help, "one after the other, each when what it begins with is so")
 	require.Len(t, fight.Related, 2)
 	assert.Equal(t, "front.toml", fight.Related[0].Place.File.Path)
 	assert.Equal(t, "step 2 of front", fight.Related[0].Text)

@@ -164,6 +164,7 @@ var limitTable = Table{
 		{Name: "held-by", Kind: Names, Of: "part", Doc: "Fasteners that hold what is set: loose while it is set, tight after it.", Example: `["motor-bolts"]`},
 		{Name: "behind", Kind: Names, Of: "cover part", Doc: "What must be off before it can be reached."},
 		{Name: "area", Kind: Names, Of: "area", Doc: "Areas in which a person works at it.", Example: `["drive-end"]`},
+		{Name: "anew-after", Kind: Names, Of: "part cover", Doc: "Parts that, when they are renewed or come back on, want this setting made or measured anew.", Example: `["blade"]`},
 		{Name: "at", Kind: Point, Doc: "Place on the outline."},
 		{Name: "variant", Kind: Overrides, Of: "limit", Doc: "What differs for a version of the machine."},
 	},

@@ -22,6 +22,7 @@ import (
 // and tries the machine.
 func generated(seed uint64, procedures int) []*source.File {
 	dice := rand.New(rand.NewPCG(seed, 6))
+	more := rand.New(rand.NewPCG(seed, 7)) // by itself, so that the rest stays what it was
 	const guards, cavities = 5, 3
 	var machine strings.Builder
 	line := func(out *strings.Builder, format string, args ...any) { fmt.Fprintf(out, format+"\n", args...) }
@@ -35,11 +36,13 @@ func generated(seed uint64, procedures int) []*source.File {
 	}
 	for i := range cavities {
 		line(&machine, "[cavity.box-%d]\nfluid = \"oil-%d\"\ncapacity = \"1 L\"\ndrain = \"drain-%d\"\nfill = \"fill-%d\"\narea = [\"side-%d\"]", i, i%2, i, i, i)
+		line(&machine, "[cover.lid-%d]\nhead = \"wing\"", i)
 		line(&machine, "[part.drain-%d]\nthread = \"M18x1.5\"\narea = [\"side-%d\"]\n[part.fill-%d]\nthread = \"M18x1.5\"\narea = [\"side-%d\"]", i, i, i, i)
 		line(&machine, "[fluid.oil-%d]\nkind = \"gear-oil\"", i)
 	}
 	for i := range 12 {
 		line(&machine, "[part.bolt-%d]\ncount = %d\nthread = \"M%d\"\narea = [\"side-%d\"]", i, 1+dice.IntN(6), []int{8, 10, 12, 16}[dice.IntN(4)], i%3)
+		line(&machine, "[limit.gap-%d]\nlimit = \"2 to 4 mm\"\noutside = \"Set it again.\"\nanew-after = [\"bolt-%d\"]", i, i)
 	}
 	files := []*source.File{source.New("rig.toml", []byte(machine.String()))}
 	boxes := dice.Perm(cavities)
@@ -80,6 +83,9 @@ func generated(seed uint64, procedures int) []*source.File {
 			looks(1 + dice.IntN(2))
 			step("step", "tighten = \"bolt-%d\"", bolt)
 		}
+		if more.IntN(3) == 0 { // a setting that hangs on what another tightens
+			step("step", "adjust = \"gap-%d\"", bolts[more.IntN(procedures)%12])
+		}
 		tipped := dice.IntN(4) == 0
 		if tipped {
 			step("step", "turn-over = \"the rig\"\npose = \"tipped\"")
@@ -87,7 +93,10 @@ func generated(seed uint64, procedures int) []*source.File {
 			step("step", "turn-over = \"the rig\"\npose = \"level\"")
 		}
 		if n < cavities && dice.IntN(3) > 0 {
-			box := boxes[n]
+			box, lid := boxes[n], more.IntN(2) == 0
+			if lid {
+				step("step", "open = \"lid-%d\"", box)
+			}
 			step("step", "remove = \"fill-%d\"", box)
 			step("step", "remove = \"drain-%d\"", box)
 			step("step", "drain = \"box-%d\"", box)
@@ -97,6 +106,9 @@ func generated(seed uint64, procedures int) []*source.File {
 			step("step", "fill = \"box-%d\"", box)
 			step("step", "refit = \"fill-%d\"", box)
 			step("step", "tighten = \"fill-%d\"", box)
+			if lid {
+				step("step", "close = \"lid-%d\"", box)
+			}
 		}
 		looks(dice.IntN(4))
 		step("step", "refit = \"guard-%d\"", guard)
@@ -168,7 +180,7 @@ func TestNoOrderOfATinyJobIsShorter(t *testing.T) {
 	if testing.Short() {
 		rounds = 200
 	}
-	waits, turns, shared := 0, 0, 0
+	waits, turns, shared, anew, lids := 0, 0, 0, 0, 0
 	for seed := uint64(1); rounds > 0; seed++ {
 		in, _ := generatedInputs(t, 1000+seed, 2+int(seed%2))
 		p := newProblem(in)
@@ -192,6 +204,11 @@ func TestNoOrderOfATinyJobIsShorter(t *testing.T) {
 		assert.True(t, plan.Proved, "seed %d", seed)
 		assert.Equal(t, best, plan.Length, "seed %d", seed)
 		waits += len(p.waits)
+		anew += len(p.anews)
+		lids += p.keptFromDirt(t, plan)
+		for _, one := range p.anews {
+			assert.LessOrEqual(t, plan.Starts[one.before]+p.tasks[one.before].time, plan.Starts[one.after], "seed %d", seed)
+		}
 		if len(p.machine.poses) > 0 {
 			turns++
 		}
@@ -201,9 +218,38 @@ func TestNoOrderOfATinyJobIsShorter(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d waits, %d jobs with turns, %d runs that another does", waits, turns, shared)
+	t.Logf("%d waits, %d jobs with turns, %d runs that another does, %d settings behind another's part, %d tasks with dirt beside a vessel", waits, turns, shared, anew, lids)
 	assert.Positive(t, waits)
 	assert.Positive(t, turns)
+	assert.Positive(t, anew)
+	assert.Positive(t, lids)
+}
+
+// keptFromDirt wants no vessel of one procedure open while another makes dirt, and counts the
+// tasks that do while a procedure is at its vessel.
+func (p *problem) keptFromDirt(t *testing.T, plan sequence.Plan) int {
+	n, at := 0, p.state(vector{pose: p.resting})
+	begun := make([]bool, len(p.inputs))
+	for _, k := range plan.Order {
+		one := &p.tasks[k]
+		to, _, ok := p.move(at, k)
+		require.True(t, ok)
+		at = to
+		begun[one.input] = one.need.off&p.lids[one.input] != 0
+		if !slices.ContainsFunc(one.steps, func(step *model.Step) bool { return makesDirt(p.inputs[one.input].Job, step) }) {
+			continue
+		}
+		for input, lids := range p.lids {
+			if input == one.input {
+				continue
+			}
+			assert.Zero(t, p.states[at].off&lids&^one.need.off)
+			if begun[input] {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // orders counts the ways to merge the procedures, up to a number.

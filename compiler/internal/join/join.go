@@ -88,8 +88,10 @@ type Changes struct {
 // Conflict is why no order is possible: two steps or two conditions that fight.
 type Conflict struct {
 	Text        string
-	One, Other  *model.Step // nil where it is a condition
-	Start, Than model.Text  // conditions of the start; not set where it is steps
+	Help        string        // what to do about it
+	One, Other  *model.Step   // nil where it is a condition
+	More        []*model.Step // further steps that the text names
+	Start, Than model.Text    // conditions of the start; not set where it is steps
 }
 
 func (c *Conflict) Error() string { return c.Text }

@@ -3,7 +3,6 @@ package join
 import (
 	"cmp"
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -20,6 +19,8 @@ type problem struct {
 	waits   []wait
 	spans   []span
 	before  [][2]int
+	anews   []anew
+	lids    []uint64 // of each procedure: covers of vessels that it opens
 	seconds map[*model.Step]int64
 	mean    map[*model.Step]int64 // of steps that only change the state, among those alike
 
@@ -62,6 +63,8 @@ func newProblem(inputs []Input) *problem {
 		p.tasksOf(i, input.Job)
 	}
 	p.mark()
+	p.setAnew()
+	p.shutFromDirt()
 	p.share()
 	p.lookAhead()
 	return p
@@ -203,10 +206,10 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 }
 
 // holds says whether a change may be made while a wait runs: the machine stays as it lies,
-// and stays cut off.
-func (p *problem) holds(_ int, from, to sequence.State) bool {
+// and stays cut off, and no vessel is shut that has to stand open.
+func (p *problem) holds(lag int, from, to sequence.State) bool {
 	a, b := p.states[from], p.states[to]
-	return a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
+	return !p.shuts(p.waits[lag], a, b) && a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
 }
 
 // change is how the machine is set otherwise: the acts in order, and the state behind them.
@@ -406,28 +409,4 @@ func (p *problem) end(from sequence.State) int64 {
 func (p *problem) closed() need {
 	m := &p.machine
 	return need{live: 1<<len(m.energies) - 1, on: 1<<len(m.covers) - 1, down: 1<<len(m.lifts) - 1, pose: p.resting}
-}
-
-// mostThings is how many energies, covers, raised things and spans there may be of each: a bit
-// for each stands in a word.
-const mostThings = 63
-
-// crowded says that a machine has more to it than can be planned; nil where it has not.
-func (p *problem) crowded() error {
-	for _, n := range []int{len(p.machine.energies), len(p.machine.covers), len(p.machine.lifts), len(p.spans)} {
-		if n > mostThings {
-			return &Conflict{Text: fmt.Sprintf("the procedures change %d things of one kind at the machine, and at most %d can be planned; join fewer of them", n, mostThings)}
-		}
-	}
-	return nil
-}
-
-// explain names the steps that fight.
-func (p *problem) explain(fight *sequence.Conflict) error {
-	if len(fight.Tasks) < 2 {
-		return &Conflict{Text: "no order of the steps is possible: " + fight.Error()}
-	}
-	one, other := p.tasks[fight.Tasks[0]], p.tasks[fight.Tasks[1]]
-	return &Conflict{One: one.steps[0], Other: other.steps[0],
-		Text: fmt.Sprintf("step %d of %s and step %d of %s fight: each wants the other out of the way", one.steps[0].Number, p.inputs[one.input].Job.File.Name(), other.steps[0].Number, p.inputs[other.input].Job.File.Name())}
 }

@@ -52,6 +52,7 @@ func starts(inputs []Input) *Conflict {
 				continue
 			}
 			return &Conflict{Start: one.text, Than: other.text,
+				Help: "Do them one after the other, each when what it begins with is so; or take the condition out of start where the work does not need it.",
 				Text: fmt.Sprintf("%s begins with %q, and %s with %q", inputs[one.input].Job.File.Name(), one.text.Text, inputs[other.input].Job.File.Name(), other.text.Text)}
 		}
 	}

@@ -244,7 +244,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		last := len(p.tasks) - 1
 		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
 		held = nil
-		if !goesOn && (torn || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
+		if !goesOn && (torn || p.wantsOthers(input, step) || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
 			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
 			last, torn = len(p.tasks)-1, false
 		}

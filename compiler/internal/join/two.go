@@ -333,9 +333,8 @@ func (b *bench) changes(t int) bool {
 	if moved && b.p.spilt(b.v.open) {
 		return false
 	}
-	for _, wait := range b.p.waits {
-		open := b.ended[wait.from] >= 0 && b.ended[wait.from]+wait.least > b.now
-		if open && (moved || b.v.cut&^made.to.cut != 0) {
+	for w, wait := range b.p.waits {
+		if ended := b.ended[wait.from]; ended >= 0 && ended+wait.least > b.now && !b.p.holds(w, b.p.state(b.v), b.p.state(made.to)) {
 			return false
 		}
 	}

@@ -31,8 +31,8 @@ func sides(step *model.Step) (out []string) {
 	return out
 }
 
-// clear reports whether two steps may be done at once.
-func clear(one, other *model.Step) bool {
+// abreast reports whether two steps may be done at once.
+func abreast(one, other *model.Step) bool {
 	a, b := sides(one), sides(other)
 	if len(a) != 1 || len(b) != 1 || one.Verb.Key == "run" || other.Verb.Key == "run" {
 		return false
@@ -130,7 +130,7 @@ func done(t *testing.T, plan *Plan, slow func(int) float64, which string) (pairs
 			say := func(deed Deed) string {
 				return fmt.Sprintf("%s %v of %d", deed.Step.Verb.Key, strings.Join(sides(deed.Step), ","), deed.Input)
 			}
-			require.True(t, !deed.Change && !other.Change && clear(deed.Step, other.Step), "%s: %s and %s at once", which, say(other), say(deed))
+			require.True(t, !deed.Change && !other.Change && abreast(deed.Step, other.Step), "%s: %s and %s at once", which, say(other), say(deed))
 			require.Len(t, deed.State.Cut, cut, which)
 			require.Len(t, other.State.Cut, cut, which)
 		}

@@ -367,6 +367,7 @@ type Limit struct {
 	HeldBy  List       `key:"held-by"`
 	Behind  List       `key:"behind"`
 	Area    List       `key:"area"`
+	Anew    List       `key:"anew-after"`
 	Spot    []Spot     `key:"at"`
 	Variant []Override `key:"variant"`
 }

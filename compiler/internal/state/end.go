@@ -42,6 +42,7 @@ func (w *walk) end() {
 		w.endOf(p, w.parts[p])
 	}
 	w.leavesTaps()
+	w.setAnew()
 	for _, h := range w.parted {
 		if w.said(w.job.Procedure.End, h.name, "off", "disconnected", "parted", "apart", "loose", "stored") || w.leads(h.name) {
 			continue

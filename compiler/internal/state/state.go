@@ -80,6 +80,7 @@ const (
 	LeftRaised   Kind = "left-raised"
 	LeftSlack    Kind = "left-slack"
 	LeftInPlace  Kind = "left-in-place" // a wedge, a pin, a chock or a stand never comes away
+	NotAnew      Kind = "not-anew"      // a part is renewed or back on, and no later step makes a setting anew
 	NotTried     Kind = "not-tried"     // energy came back and nobody tries whether it works
 )
 
