@@ -52,6 +52,7 @@ type Deed struct {
 	Gate    int           // wait that has to be over before it; -1 for none
 	Between bool          // it begins where another procedure is left for it, though nothing waits
 	Also    []*model.Step // steps of other procedures that it does the work of
+	Again   bool          // it is done another time than its author has it, for whoever comes next
 	Renew   []string      // spares it takes besides those that its author names
 }
 

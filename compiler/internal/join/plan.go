@@ -15,7 +15,8 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	come := newCourse(len(p.inputs))              // numbers of the steps that each procedure has come to
 	begin, finish := map[int]int{}, map[int]int{} // deeds of a task
 	idle, free := map[int]int64{}, int64(0)       // before a task; when the hands are free
-	for _, t := range solved.Order {
+	after := p.afterEach(solved.Order)
+	for place, t := range solved.Order {
 		one := &p.tasks[t]
 		if one.within >= 0 { // done already
 			begin[t], finish[t] = begin[one.within], finish[one.within]
@@ -25,6 +26,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		next, cost, _ := p.move(state, t)
 		start := solved.Starts[t]
 		idle[t], free = start-cost-free, start+one.time
+		come.course, come.after = solved.Order[place:], after[place:]
 		p.acts(out, p.states[state], made, start-cost, come)
 		out.Changes.add(made.counts)
 		out.Changes.Seconds += cost
@@ -57,6 +59,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	}
 	made := p.toward(p.states[state], p.closed())
 	out.Changes.Seconds += p.cost(made.acts)
+	come.course, come.after = nil, nil
 	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), come)
 	out.between()
 	for w, one := range p.waits {
@@ -100,7 +103,7 @@ func (p *problem) acts(out *Plan, from vector, made change, start int64, come co
 		took := p.took(one)
 		final := !slices.ContainsFunc(made.acts[i+1:], func(next act) bool { return p.same(one, next) })
 		p.apply(&v, one, final)
-		input, step, also := p.whose(one, come)
+		input, step, also, again := p.whose(one, come)
 		at := len(out.Deeds) - 1
 		only := ""
 		if len(step.Objects) > 1 {
@@ -108,12 +111,17 @@ func (p *problem) acts(out *Plan, from vector, made change, start int64, come co
 		}
 		if i > 0 && only != "" && at >= 0 && out.Deeds[at].Step == step && out.Deeds[at].Change {
 			out.Deeds[at].Only = append(out.Deeds[at].Only, only)
+			for _, other := range also {
+				if !slices.Contains(out.Deeds[at].Also, other) {
+					out.Deeds[at].Also = append(out.Deeds[at].Also, other)
+				}
+			}
 			out.Deeds[at].Seconds += took
 			out.Deeds[at].State = p.setting(v)
 			start += took
 			continue
 		}
-		deed := Deed{Input: input, Step: step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(v), Also: also}
+		deed := Deed{Input: input, Step: step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(v), Also: also, Again: again}
 		if only != "" {
 			deed.Only = []string{only}
 		}
@@ -133,7 +141,7 @@ func (p *problem) changes(one act) []string {
 	job := p.inputs[one.input].Job
 	switch kindOf(job, one.step) {
 	case raises, lowers:
-		return []string{lifted(job, one.step)}
+		return []string{p.machine.lifted(job, one.step)}
 	case turns:
 		return []string{one.step.Pose.Name()}
 	}
@@ -202,7 +210,10 @@ func (p *problem) concerns(one act, job *model.Job, step *model.Step) bool {
 		return false
 	case raises, lowers, turns:
 		own := kindOf(p.inputs[one.input].Job, one.step)
-		return (own == turns) == (k == turns) && slices.Contains([]kind{raises, lowers, turns}, own)
+		if own == turns || k == turns {
+			return own == k && one.step.Pose.Name() == step.Pose.Name()
+		}
+		return (own == raises || own == lowers) && p.machine.lifted(job, step) == p.machine.lifted(p.inputs[one.input].Job, one.step)
 	}
 	names := p.changes(one)
 	return slices.ContainsFunc(step.Objects, func(o model.Object) bool {
@@ -210,10 +221,12 @@ func (p *problem) concerns(one act, job *model.Job, step *model.Step) bool {
 	})
 }
 
-// course is how far a plan has come in each procedure.
+// course is how far a plan has come in each procedure, and what comes.
 type course struct {
-	last []int         // numbers of the steps of work that were done last
-	told map[told]bool // steps that a change was told to be
+	last   []int         // numbers of the steps of work that were done last
+	told   map[told]bool // steps that a change was told to be
+	course []int         // the tasks that come, in order
+	after  []vector      // what the machine is set to behind each of them
 }
 
 // told is a step, or the part of it that is about one thing.
@@ -226,9 +239,66 @@ func newCourse(procedures int) course {
 	return course{last: make([]int, procedures), told: map[told]bool{}}
 }
 
+// afterEach is what the machine is set to behind each task of an order.
+func (p *problem) afterEach(order []int) []vector {
+	out := make([]vector, len(order))
+	state := p.state(vector{pose: p.resting})
+	for place, t := range order {
+		state, _, _ = p.move(state, t)
+		out[place] = p.states[state]
+	}
+	return out
+}
+
+// stands reports whether what an act brought about holds in a state; of what it takes back it
+// says nothing.
+func (p *problem) stands(one act, v vector) bool {
+	m := &p.machine
+	return !slices.ContainsFunc(p.changes(one), func(name string) bool {
+		switch kindOf(p.inputs[one.input].Job, one.step) {
+		case cuts:
+			return v.cut&(1<<index(&m.energies, name)) == 0
+		case uncovers:
+			return v.off&(1<<index(&m.covers, name)) == 0
+		case raises:
+			return v.up&(1<<index(&m.lifts, name)) == 0
+		case turns:
+			return v.pose != index(&m.poses, name)
+		}
+		return false
+	})
+}
+
+// serves reports whether a change is the one that a step of a procedure makes: the first work
+// that its author has behind it is done before the change is taken back. Where he has none that
+// needs it, any change is.
+func (p *problem) serves(one act, come course, input int, step *model.Step) bool {
+	next := slices.IndexFunc(p.tasks, func(t task) bool {
+		return t.input == input && t.steps[len(t.steps)-1].Number > step.Number
+	})
+	if next < 0 || !p.wants(one, p.tasks[next].need) {
+		return true
+	}
+	for place, t := range come.course {
+		if !p.stands(one, come.after[place]) {
+			return false
+		}
+		if t == next {
+			return true
+		}
+	}
+	return false
+}
+
+// wants reports whether a need is what an act brings about.
+func (p *problem) wants(one act, want need) bool {
+	return p.stands(one, vector{cut: want.cut, off: want.off, up: want.up, pose: want.pose})
+}
+
 // whose says which step an act is: of each procedure what it does next to the thing, so that
-// the second time it cuts an energy off is its second such step.
-func (p *problem) whose(one act, come course) (input int, step *model.Step, also []*model.Step) {
+// the second time it cuts an energy off is its second such step. Where each author's own step is
+// told already, it is done again: for the one who works behind it, if he has such a step.
+func (p *problem) whose(one act, come course) (input int, step *model.Step, also []*model.Step, again bool) {
 	input = -1
 	back := slices.Contains([]kind{restores, covers, lowers}, kindOf(p.inputs[one.input].Job, one.step))
 	order := []int{one.input}
@@ -250,8 +320,8 @@ func (p *problem) whose(one act, come course) (input int, step *model.Step, also
 			if !p.concerns(one, job, other) || come.told[key] {
 				continue
 			}
-			if other.Verb.Key != one.step.Verb.Key {
-				break // the next that it does to the thing is something else
+			if other.Verb.Key != one.step.Verb.Key || !back && !p.serves(one, come, i, other) {
+				break // the next that it does to the thing is something else, or later
 			}
 			come.told[key] = true
 			if input < 0 {
@@ -262,10 +332,19 @@ func (p *problem) whose(one act, come course) (input int, step *model.Step, also
 			break
 		}
 	}
-	if input < 0 {
-		return one.input, one.step, nil
+	if input >= 0 {
+		return input, step, also, false
 	}
-	return input, step, also
+	if len(come.course) > 0 {
+		next := p.tasks[come.course[0]]
+		job := p.inputs[next.input].Job
+		for _, other := range slices.Backward(job.Steps[:next.steps[0].Number]) {
+			if other.Verb.Key == one.step.Verb.Key && p.concerns(one, job, other) {
+				return next.input, other, nil, true
+			}
+		}
+	}
+	return one.input, one.step, nil, true
 }
 
 // setting puts a state into names.
@@ -280,7 +359,7 @@ func (p *problem) setting(v vector) Setting {
 		}
 		return out
 	}
-	out := Setting{Cut: pick(m.energies, v.cut), Off: pick(m.covers, v.off), Up: pick(m.lifts, v.up)}
+	out := Setting{Cut: pick(m.energies, v.cut), Off: pick(m.covers, v.off), Up: m.called(pick(m.lifts, v.up))}
 	if v.pose >= 0 && v.pose != p.resting {
 		out.Pose = m.poses[v.pose]
 	}

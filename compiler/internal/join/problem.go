@@ -257,11 +257,13 @@ func (p *problem) toward(from vector, want need) change {
 		v.pose = want.pose
 	}
 	for l := range m.lifts {
-		switch bit := uint64(1) << l; {
-		case want.down&v.up&bit != 0:
+		if bit := uint64(1) << l; want.down&v.up&bit != 0 {
 			out.acts = append(out.acts, m.down[l]...)
 			v.up &^= bit
-		case want.up&bit != 0 && v.up&bit == 0:
+		}
+	}
+	for l := range m.lifts {
+		if bit := uint64(1) << l; want.up&bit != 0 && v.up&bit == 0 {
 			out.acts = append(out.acts, m.up[l]...)
 			out.counts.Turns++
 			v.up |= bit
@@ -296,12 +298,14 @@ func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
 			best, most = input, n
 		}
 	}
-	var out, rest []act
+	var out, rest, mixed []act
 	for e, name := range m.energies {
 		switch {
 		case some&(1<<e) == 0:
 		case best >= 0 && len(m.ways[best][name][k]) == len(longest[e]):
 			out = append(out, m.ways[best][name][k]...)
+		case slices.ContainsFunc(longest[e], func(one act) bool { return one.input != longest[e][0].input }):
+			mixed = append(mixed, longest[e]...) // a way of several authors stays as it is
 		default:
 			rest = append(rest, longest[e]...)
 		}
@@ -313,7 +317,7 @@ func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
 	}
 	order(out)
 	order(rest)
-	return append(out, rest...)
+	return slices.Concat(out, rest, mixed)
 }
 
 // place is where the object of an act stands among those of its step.

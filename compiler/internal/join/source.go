@@ -46,7 +46,7 @@ type Look struct {
 // reads one reads it too: lint, cards, pick lists, phone pages, the state walk. Its file lies
 // at the top of the shop folder.
 func (p *Plan) Source(look Look, words Words) string {
-	w := &writer{plan: p, words: words}
+	w := &writer{plan: p, words: words, told: map[*model.Step]bool{}}
 	w.head(look)
 	w.steps()
 	return w.out.String()
@@ -56,6 +56,7 @@ type writer struct {
 	plan  *Plan
 	words Words
 	out   strings.Builder
+	told  map[*model.Step]bool // steps whose words stand with that of another
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.out, format+"\n", args...) }
@@ -415,7 +416,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	for _, entry := range table.Entries {
 		switch {
 		case slices.Contains(ownKeys, entry.Key):
-		case !deed.Change && len(deed.Also) > 0 && (entry.Key == "expect" || entry.Key == "outside"): // below, with those of the others
+		case len(deed.Also) > 0 && slices.Contains(unitedKeys, entry.Key): // below, with those of the others
 		case entry.Key == "spares" && len(deed.Renew) > 0: // below
 		case entry.Key == deed.Step.Verb.Key && len(deed.Only) > 0:
 			w.line("%s = %s", entry.Key, quotes(deed.Only))
@@ -423,19 +424,17 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 			w.line("%s = %s", keyText(entry.Key), valueText(file, entry.Value))
 		}
 	}
-	if len(deed.Renew) > 0 {
+	if len(deed.Renew) > 0 && len(deed.Also) == 0 {
 		w.line("spares = %s", quotes(append(deed.Step.Spares.Names(), deed.Renew...)))
 	}
-	if !deed.Change && len(deed.Also) > 0 {
-		w.together(deed)
+	authors := append([]*model.Step{deed.Step}, deed.Also...)
+	if len(deed.Also) > 0 {
+		w.unite(deed)
 	}
-	if picture := deed.Step.Picture; picture != nil {
-		w.picture(file, picture)
+	if at := slices.IndexFunc(authors, func(step *model.Step) bool { return step.Picture != nil }); at >= 0 {
+		w.picture(authors[at].File.Source, authors[at].Picture)
 	}
-	var notes []string
-	for _, note := range deed.Step.Notes.Items {
-		notes = append(notes, note.Text)
-	}
+	notes := allOf(authors, func(s *model.Step) model.List { return s.Notes })
 	if deed.Between {
 		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", uncapital(deed.State.words(w.words, w.spoken))))
 	}
@@ -450,7 +449,9 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if len(deed.Open) > 0 || w.goesOn(at) {
 		w.line("meanwhile = true")
 	}
-	w.line("origin = %s", quote(w.origin(deed)))
+	if !deed.Again { // or else the service book would count it as that of its procedure
+		w.line("origin = %s", quote(w.origin(deed)))
+	}
 }
 
 // goesOn reports whether a step is done while the step of its own procedure before it takes its
@@ -461,25 +462,6 @@ func (w *writer) goesOn(at int) bool {
 		return false
 	}
 	return w.plan.Deeds[at-1].Step.Lasts() || w.goesOn(at-1)
-}
-
-// together writes what is to be seen at a run that does for several, and what to do otherwise.
-func (w *writer) together(deed Deed) {
-	var expect, outside []string
-	for _, step := range append([]*model.Step{deed.Step}, deed.Also...) {
-		if text := strings.TrimRight(step.Expect.Text, "."); text != "" && !slices.Contains(expect, text) {
-			expect = append(expect, text)
-		}
-		if text := step.Outside.Text; text != "" && !slices.Contains(outside, text) {
-			outside = append(outside, text)
-		}
-	}
-	if len(expect) > 0 {
-		w.line("expect = %s", quote(strings.Join(expect, "; ")))
-	}
-	if len(outside) > 0 {
-		w.line("outside = %s", quote(strings.Join(outside, " ")))
-	}
 }
 
 // origin says whose step it is, and which steps of others it does the work of: "A 3, B 1".

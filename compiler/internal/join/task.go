@@ -178,9 +178,9 @@ func (m *machine) change(at *setting, job *model.Job, step *model.Step) {
 			at.off &^= 1 << index(&m.covers, object.Part.Name)
 		}
 	case raises:
-		at.up |= 1 << index(&m.lifts, lifted(job, step))
+		at.up |= 1 << index(&m.lifts, m.lifted(job, step))
 	case lowers:
-		at.up &^= 1 << index(&m.lifts, lifted(job, step))
+		at.up &^= 1 << index(&m.lifts, m.lifted(job, step))
 	case turns:
 		at.pose = index(&m.poses, step.Pose.Name())
 	}
