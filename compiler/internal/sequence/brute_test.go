@@ -65,6 +65,9 @@ func workshop(random *rand.Rand, most int) sequence.Problem {
 			for range random.IntN(3) {
 				lag.Bars = append(lag.Bars, random.IntN(n))
 			}
+			if random.IntN(3) == 0 {
+				lag.Most = max(1, lag.Least+random.Int64N(30))
+			}
 			p.Lags = append(p.Lags, lag)
 		}
 	}
