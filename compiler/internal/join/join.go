@@ -62,6 +62,7 @@ type Wait struct {
 	Step     *model.Step
 	From, To int   // deeds
 	Least    int64 // seconds
+	Most     int64 // seconds until what it is for begins; 0 for any
 	Idle     int64 // seconds at its end in which nothing is left to do
 }
 

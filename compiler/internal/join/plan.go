@@ -63,7 +63,7 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), come)
 	out.between()
 	for w, one := range p.waits {
-		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Idle: idle[one.to]}
+		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most, Idle: idle[one.to]}
 		for d := wait.From + 1; d < wait.To; d++ {
 			out.Deeds[d].Open, out.Deeds[d].Between = append(out.Deeds[d].Open, w), false
 		}

@@ -17,6 +17,7 @@ type problem struct {
 	machine machine
 	tasks   []task
 	waits   []wait
+	over    []wait // that are waited out within a task, and have a most
 	spans   []span
 	before  [][2]int
 	seconds map[*model.Step]int64
@@ -191,8 +192,12 @@ func (p *problem) asked() sequence.Problem {
 	for _, one := range p.tasks {
 		out.Times = append(out.Times, one.time)
 	}
-	for _, one := range p.waits {
-		out.Lags = append(out.Lags, sequence.Lag{From: one.from, To: one.to, Least: one.least})
+	for _, one := range slices.Concat(p.waits, p.over) {
+		most := one.most
+		if most > 0 {
+			most = max(most, p.passes(one))
+		}
+		out.Lags = append(out.Lags, sequence.Lag{From: one.from, To: one.to, Least: one.least, Most: most})
 	}
 	return out
 }
@@ -202,12 +207,64 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 	if err := p.crowded(); err != nil {
 		return sequence.Plan{}, err
 	}
-	plan, err := sequence.Solve(p.asked(), budget)
+	asked := p.asked()
+	plan, err := sequence.Solve(asked, budget)
 	var fight *sequence.Conflict
 	if err != nil && errors.As(err, &fight) {
+		if late := p.late(asked, budget); late != nil {
+			return plan, late
+		}
 		return plan, p.explain(fight)
 	}
 	return plan, err
+}
+
+// passes is the time that a wait and what comes next takes its author alone: no order has it
+// shorter, so none is held against it.
+func (p *problem) passes(one wait) int64 {
+	begin := one.from
+	for begin > 0 && p.tasks[begin-1].input == one.input {
+		begin--
+	}
+	alone := sequence.Problem{Start: p.state(vector{pose: p.resting}), Holds: p.holds}
+	var order []int
+	for t := begin; t <= one.to; t++ {
+		order = append(order, t-begin)
+		alone.Times = append(alone.Times, p.tasks[t].time)
+	}
+	for _, w := range p.waits {
+		if w.input == one.input && w.to <= one.to {
+			alone.Lags = append(alone.Lags, sequence.Lag{From: w.from - begin, To: w.to - begin, Least: w.least})
+		}
+	}
+	alone.Move = func(from sequence.State, t int) (sequence.State, int64, bool) { return p.move(from, begin+t) }
+	plan, err := sequence.Replay(alone, order)
+	if err != nil {
+		return 0 // the search says why
+	}
+	return plan.Starts[one.to-begin] - plan.Starts[one.from-begin] - p.tasks[one.from].time
+}
+
+// late is the conflict of a problem that has an order only if a wait takes longer than its
+// author lets it; nil where that is not why there is none.
+func (p *problem) late(asked sequence.Problem, budget sequence.Budget) error {
+	asked.Lags = slices.Clone(asked.Lags)
+	at := -1
+	for i := range asked.Lags {
+		if asked.Lags[i].Most > 0 {
+			asked.Lags[i].Most, at = 0, i
+		}
+	}
+	if at < 0 {
+		return nil
+	}
+	if _, err := sequence.Solve(asked, budget); err != nil {
+		return nil
+	}
+	one := slices.Concat(p.waits, p.over)[at]
+	to, name := p.tasks[one.to].steps[0], p.inputs[one.input].Job.File.Name()
+	return &Conflict{One: one.step, Other: to,
+		Text: fmt.Sprintf("step %d of %s would come later than the wait at step %d lets it, in every order that was found; leave one of the procedures out", to.Number, name, one.step.Number)}
 }
 
 // holds says whether a change may be made while a wait runs: the machine stays as it lies,

@@ -25,6 +25,7 @@ type Words struct {
 	Up       string // "{things} raised"
 	Whole    string // "Closed up"
 	Gate     string // "Not before {time} have passed since step {n}."
+	Between  string // "Not before {time} and no later than {most} after step {n}."
 	Cuts     string // "energies cut off: {n} instead of {m}"
 	Covers   string
 	Turns    string
@@ -115,9 +116,9 @@ func (w *writer) several(text func(*model.Procedure) model.Text, between string)
 	return strings.Join(out, between)
 }
 
-// minutes writes seconds as "1 h 25 min", to the whole minute.
+// minutes writes seconds as "1 h 25 min", up to the whole minute.
 func (w *writer) minutes(seconds int64) string {
-	minutes := (seconds + 30) / 60
+	minutes := (seconds + 59) / 60
 	if minutes < 60 {
 		return fmt.Sprintf("%d %s", minutes, w.words.Minutes)
 	}
@@ -193,8 +194,8 @@ func (w *writer) head(look Look) {
 	if people > 1 {
 		w.line("people = %d", people)
 	}
-	w.line("hands-on = %s", quote(plain(hands*int64(people)+30)))
-	w.line("elapsed = %s", quote(plain(p.Length+30)))
+	w.line("hands-on = %s", quote(plain(hands*int64(people))))
+	w.line("elapsed = %s", quote(plain(p.Length)))
 	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
 	names, revisions := make([]string, len(p.Inputs)), make([]string, len(p.Inputs))
 	for i, input := range p.Inputs {
@@ -440,7 +441,11 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	}
 	if deed.Gate >= 0 {
 		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 || len(deed.Open) > 0 { // or else it would be read as done meanwhile
-			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{n}", strconv.Itoa(numbers[wait.From])).Replace(w.words.Gate)))
+			gate := w.words.Gate
+			if wait.Most > 0 {
+				gate = w.words.Between
+			}
+			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{most}", w.minutes(wait.Most/60*60), "{n}", strconv.Itoa(numbers[wait.From])).Replace(gate)))
 		}
 	}
 	if len(notes) > 0 {

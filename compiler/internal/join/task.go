@@ -1,6 +1,7 @@
 package join
 
 import (
+	"math/big"
 	"regexp"
 	"slices"
 	"strings"
@@ -48,6 +49,7 @@ type wait struct {
 	step     *model.Step
 	from, to int
 	least    int64
+	most     int64 // until to begins; 0 for any
 }
 
 // span is the time in which one thing of the machine is not as it was: off, open, loose or
@@ -195,7 +197,8 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	first := len(p.tasks)
 	var open []int // waits whose gate is not found yet
 	running, torn := false, true
-	var held *model.Step // a wait that nobody else may fill: what follows stays with the task before it
+	var held *model.Step   // a wait that nobody else may fill: what follows stays with the task before it
+	var behind *model.Step // such a wait that no work has come behind yet, though the machine was changed
 	for n, step := range job.Steps {
 		p.seconds[step] = took[step]
 		if kindOf(job, step) != work {
@@ -217,14 +220,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			last.steps = append(last.steps, step)
 			continue
 		}
-		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && p.alone(step) {
+		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && alone(step) {
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
-			held = step
+			held, behind = step, step
 			continue
 		}
 		if step.Verb.Key == "wait" && len(p.tasks) > first {
-			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait)})
+			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait), most: most(step)})
 			open, torn = append(open, len(p.waits)-1), true
 			continue
 		}
@@ -244,11 +247,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		})
 		last := len(p.tasks) - 1
 		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
-		held = nil
 		if !goesOn && (torn || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
+			if behind != nil && most(behind) > 0 {
+				p.over = append(p.over, wait{input: input, step: behind, from: last, to: last + 1, most: max(1, most(behind)-seconds(behind.Wait))})
+			}
 			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
 			last, torn = len(p.tasks)-1, false
 		}
+		held, behind = nil, nil
 		p.tasks[last].steps = append(p.tasks[last].steps, step)
 		switch step.Verb.Key {
 		case "start", "run":
@@ -266,6 +272,24 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		p.sum(&p.tasks[i])
 	}
 	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
+}
+
+// most is how many seconds a wait may take, 0 for any: its most, or the end of "5 to 8 min".
+func most(step *model.Step) int64 {
+	amount := step.Most
+	if !amount.Set() {
+		amount = step.Wait
+		if low, known := amount.Min(); !known || !amount.OK {
+			return 0
+		} else if high, ends := amount.Max(); !ends || low.Cmp(high) == 0 {
+			return 0
+		}
+	}
+	high, ends := amount.Max()
+	if !amount.OK || !ends {
+		return 0
+	}
+	return max(seconds(step.Wait), new(big.Int).Quo(high.Num(), high.Denom()).Int64())
 }
 
 // runsOn reports whether the machine still runs at the next steps: they are done meanwhile, or
@@ -290,12 +314,9 @@ func runsOn(next []*model.Step) bool {
 // practice, no source.
 var watched = regexp.MustCompile(`(?i)\b(nobody|no one|no-one|stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|do not touch|touch nothing|clear of|without a break)\b`)
 
-// alone reports whether a wait is to be waited out, and not filled by others: it has a most
-// time, or what must hold meanwhile leaves nobody free.
-func (p *problem) alone(step *model.Step) bool {
-	if step.Most.Set() {
-		return true
-	}
+// alone reports whether a wait is to be waited out, and not filled by others: what must hold
+// meanwhile leaves nobody free.
+func alone(step *model.Step) bool {
 	return slices.ContainsFunc(step.Keep.Items, func(keep model.Text) bool { return watched.MatchString(keep.Text) })
 }
 

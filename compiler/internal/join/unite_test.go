@@ -2,6 +2,7 @@ package join
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -62,7 +63,7 @@ func joinedOf(t *testing.T, steps ...string) (*Plan, string) {
 	require.Len(t, in, len(steps))
 	plan, err := Of(in, sequence.Budget{})
 	require.NoError(t, err)
-	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h"})
+	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}"})
 }
 
 // stepsWith are the steps of a written procedure that hold a line.
@@ -210,4 +211,36 @@ func TestEveryAuthorsWayToMakeAnEnergySafe(t *testing.T) {
 	assert.Contains(t, written, `origin = "A 1, B 1"`)
 	assert.Contains(t, written, `origin = "B 2"`)
 	assert.Contains(t, written, `origin = "A 2"`)
+}
+
+// A wait with a most is filled with what fits between its least and its most, and with nothing
+// that does not.
+func TestAWaitWithAMostIsFilledWhereItFits(t *testing.T) {
+	patient := func(wait string) string {
+		return "[[step]]\nclean = \"the seat\"\n[[step]]\n" + wait + "\n[[step]]\nmark = \"the seat\"\n"
+	}
+	between := func(time string) string {
+		return "[[step]]\ninspect = \"the belt\"\ntime = \"" + time + "\"\n"
+	}
+	for _, one := range []struct {
+		wait, time string
+		filled     bool
+	}{
+		{"wait = \"10 min\"\nmost = \"12 min\"", "9 min", true},
+		{"wait = \"10 min\"\nmost = \"12 min\"", "11 min", true}, // 30 s to go there, 30 s back
+		{"wait = \"10 min\"\nmost = \"12 min\"", "12 min", false},
+		{"wait = \"10 to 12 min\"", "12 min", false},
+		{"wait = \"10 min\"", "12 min", true},
+		{"wait = \"10 min\"\nmost = \"12 min\"\nkeep = [\"Nobody leaves it\"]", "5 min", false},
+	} {
+		plan, written := joinedOf(t, patient(one.wait), between(one.time))
+		assert.True(t, plan.Proved)
+		at := slices.IndexFunc(plan.Deeds, func(deed Deed) bool { return deed.Input == 1 })
+		assert.Equal(t, one.filled, at == 1, "%s, %s", one.wait, one.time)
+		assert.Equal(t, one.filled && strings.Contains(one.wait, "most"), strings.Contains(written, `gate = "10 min, 12 min, 1"`), written)
+	}
+	// Where the machine has to be changed behind such a wait, nobody comes between either.
+	plan, _ := joinedOf(t, "[[step]]\nisolate = \"mains\"\n[[step]]\nclean = \"the seat\"\n[[step]]\nwait = \"10 min\"\nmost = \"11 min\"\nkeep = [\"Nobody leaves it\"]\n[[step]]\nremove = \"guard\"\n[[step]]\nmark = \"the seat\"\n[[step]]\nrefit = \"guard\"\n[[close]]\nrestore = \"mains\"\n", between("5 min"))
+	at := slices.IndexFunc(plan.Deeds, func(deed Deed) bool { return deed.Step.Verb.Key == "mark" })
+	assert.Equal(t, 0, plan.Deeds[at-1].Input)
 }

@@ -177,6 +177,7 @@ type Labels struct {
 	JoinUp        string `toml:"join-up"`
 	JoinWhole     string `toml:"join-whole"`
 	JoinGate      string `toml:"join-gate"`
+	JoinBetween   string `toml:"join-between"`
 	JoinCuts      string `toml:"join-cuts"`
 	JoinCovers    string `toml:"join-covers"`
 	JoinTurns     string `toml:"join-turns"`
