@@ -274,19 +274,11 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
 }
 
-// most is how many seconds a wait may take, 0 for any: its most, or the end of "5 to 8 min".
+// most is how many seconds a wait may take at the most, 0 for any. The end of "15 to 20 min" is
+// no such limit: it says how long it takes, and who means a limit writes most.
 func most(step *model.Step) int64 {
-	amount := step.Most
-	if !amount.Set() {
-		amount = step.Wait
-		if low, known := amount.Min(); !known || !amount.OK {
-			return 0
-		} else if high, ends := amount.Max(); !ends || low.Cmp(high) == 0 {
-			return 0
-		}
-	}
-	high, ends := amount.Max()
-	if !amount.OK || !ends {
+	high, ends := step.Most.Max()
+	if !step.Most.OK || !ends {
 		return 0
 	}
 	return max(seconds(step.Wait), new(big.Int).Quo(high.Num(), high.Denom()).Int64())

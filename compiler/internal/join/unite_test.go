@@ -229,7 +229,7 @@ func TestAWaitWithAMostIsFilledWhereItFits(t *testing.T) {
 		{"wait = \"10 min\"\nmost = \"12 min\"", "9 min", true},
 		{"wait = \"10 min\"\nmost = \"12 min\"", "11 min", true}, // 30 s to go there, 30 s back
 		{"wait = \"10 min\"\nmost = \"12 min\"", "12 min", false},
-		{"wait = \"10 to 12 min\"", "12 min", false},
+		{"wait = \"10 to 12 min\"", "12 min", true},
 		{"wait = \"10 min\"", "12 min", true},
 		{"wait = \"10 min\"\nmost = \"12 min\"\nkeep = [\"Nobody leaves it\"]", "5 min", false},
 	} {
