@@ -50,7 +50,8 @@ type Deed struct {
 	State   Setting       // of the machine after it
 	Open    []int         // waits that run while it is done, by index
 	Gate    int           // wait that has to be over before it; -1 for none
-	Between bool          // it begins where another procedure is left for it, though nothing waits
+	Between bool          // it stands here for what the machine is still set to
+	Held    int           // wait that it could not fill, by index; -1 for none
 	Also    []*model.Step // steps of other procedures that it does the work of
 	Again   bool          // it is done another time than its author has it, for whoever comes next
 	Renew   []string      // spares it takes besides those that its author names

@@ -61,15 +61,14 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 	out.Changes.Seconds += p.cost(made.acts)
 	come.course, come.after = nil, nil
 	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), come)
-	out.between()
 	for w, one := range p.waits {
 		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most, Idle: idle[one.to]}
 		for d := wait.From + 1; d < wait.To; d++ {
-			out.Deeds[d].Open, out.Deeds[d].Between = append(out.Deeds[d].Open, w), false
+			out.Deeds[d].Open = append(out.Deeds[d].Open, w)
 		}
-		out.Deeds[wait.To].Between = false
 		out.Waits = append(out.Waits, wait)
 	}
+	out.reasons()
 	return out
 }
 
@@ -78,22 +77,63 @@ func (p *problem) inputOf(step *model.Step) int {
 	return slices.IndexFunc(p.inputs, func(input Input) bool { return slices.Contains(input.Job.Steps, step) })
 }
 
-// between marks where a procedure is gone on with while another still has work of the same
-// setting: there a reader asks why.
-func (p *Plan) between() {
-	last := -1 // the work before
+// reasons marks where a reader asks why a step stands where it does, and nothing beside it tells.
+// A wait tells with its bar and its gate, and a change of the machine by standing right before.
+//
+// Where a procedure is left though it has work yet, or is gone on with after the work of others,
+// the setting is the reason, if it has lasted and is not that of what was left, or of what the
+// procedure did before. And where somebody stood idle at a wait while this was to do, that wait
+// is, if the machine is changed for it in a way that no wait allows.
+func (p *Plan) reasons() {
+	last, before := -1, map[int]int{} // the work before, and of each procedure
 	for d := range p.Deeds {
-		if p.Deeds[d].Change {
+		deed := &p.Deeds[d]
+		deed.Held = -1
+		if deed.Change {
 			continue
 		}
-		if last >= 0 && p.Deeds[d].Input != p.Deeds[last].Input && p.Deeds[d].Step.Section == "step" {
-			left := p.Deeds[last].Input
-			p.Deeds[d].Between = slices.ContainsFunc(p.Deeds[d:], func(later Deed) bool {
-				return later.Input == left && !later.Change && later.Step.Section == "step"
-			})
+		if last >= 0 && deed.Input != p.Deeds[last].Input && deed.Step.Section == "step" && len(deed.Open) == 0 && deed.Gate < 0 {
+			other := func(at int) bool { return at >= 0 && !p.Deeds[at].State.same(deed.State) }
+			own, begun := before[deed.Input]
+			if last == d-1 {
+				deed.Between = other(p.next(d, p.Deeds[last].Input)) || begun && other(own)
+			} else {
+				deed.Held = p.held(last, d)
+			}
 		}
-		last = d
+		last, before[deed.Input] = d, d
 	}
+}
+
+// next is the next work of a procedure behind a deed; -1 for none.
+func (p *Plan) next(d, input int) int {
+	for later := d + 1; later < len(p.Deeds); later++ {
+		if deed := &p.Deeds[later]; deed.Input == input && !deed.Change && deed.Step.Section == "step" {
+			return later
+		}
+	}
+	return -1
+}
+
+// held is a wait, over by some work, at which somebody stood idle since the machine may not be
+// changed then as it is between that and another work; -1 for none.
+func (p *Plan) held(last, d int) int {
+	from, to := p.Deeds[last].State, p.Deeds[d].State
+	given := slices.ContainsFunc(from.Cut, func(name string) bool { return !slices.Contains(to.Cut, name) })
+	if from.Pose == to.Pose && slices.Equal(from.Up, to.Up) && !given {
+		return -1
+	}
+	for w, wait := range slices.Backward(p.Waits) {
+		if wait.Idle > 0 && wait.To <= last && wait.Input != p.Deeds[d].Input && slices.ContainsFunc(p.Deeds[wait.To:d], func(deed Deed) bool { return deed.Input == wait.Input }) {
+			return w
+		}
+	}
+	return -1
+}
+
+// same reports whether the machine is set to the same.
+func (s Setting) same(other Setting) bool {
+	return s.Pose == other.Pose && slices.Equal(s.Cut, other.Cut) && slices.Equal(s.Off, other.Off) && slices.Equal(s.Up, other.Up)
 }
 
 // acts adds the steps of a change. Those of one authored step on several things are one again.

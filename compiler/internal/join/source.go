@@ -31,6 +31,7 @@ type Words struct {
 	Turns    string
 	Fill     string // "Meanwhile: steps {from} to {to}."
 	Why      string // "Here, since {setting}."
+	Held     string // "Only now: the machine stays as it is during the wait behind step {n}."
 	Hours    string // unit of hours, of minutes
 	Minutes  string
 	Together string // between two of a list: " · "
@@ -438,6 +439,9 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	notes := allOf(authors, func(s *model.Step) model.List { return s.Notes })
 	if deed.Between {
 		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", uncapital(deed.State.words(w.words, w.spoken))))
+	}
+	if deed.Held >= 0 {
+		notes = append(notes, strings.ReplaceAll(w.words.Held, "{n}", strconv.Itoa(numbers[w.plan.Waits[deed.Held].From])))
 	}
 	if deed.Gate >= 0 {
 		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 || len(deed.Open) > 0 { // or else it would be read as done meanwhile

@@ -29,6 +29,9 @@ restore = "Switch on."
 guards = ["mains"]
 count = 2
 thread = "M8"
+[cover.lid]
+count = 1
+thread = "M8"
 [tool.hook]
 kind = "special"
 [tool.lamp]
@@ -63,7 +66,7 @@ func joinedOf(t *testing.T, steps ...string) (*Plan, string) {
 	require.Len(t, in, len(steps))
 	plan, err := Of(in, sequence.Budget{})
 	require.NoError(t, err)
-	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}"})
+	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}", Why: "Here: {setting}", Held: "Held: {n}"})
 }
 
 // stepsWith are the steps of a written procedure that hold a line.
@@ -243,4 +246,63 @@ func TestAWaitWithAMostIsFilledWhereItFits(t *testing.T) {
 	plan, _ := joinedOf(t, "[[step]]\nisolate = \"mains\"\n[[step]]\nclean = \"the seat\"\n[[step]]\nwait = \"10 min\"\nmost = \"11 min\"\nkeep = [\"Nobody leaves it\"]\n[[step]]\nremove = \"guard\"\n[[step]]\nmark = \"the seat\"\n[[step]]\nrefit = \"guard\"\n[[close]]\nrestore = \"mains\"\n", between("5 min"))
 	at := slices.IndexFunc(plan.Deeds, func(deed Deed) bool { return deed.Step.Verb.Key == "mark" })
 	assert.Equal(t, 0, plan.Deeds[at-1].Input)
+}
+
+// A lid comes off once: what is done before it by the second, and what is done after it by the
+// first, stands elsewhere than its author has it, and says why. What stands right behind the
+// change, or where its author has it, says nothing.
+func TestWhyAStepStandsHere(t *testing.T) {
+	under := func(name string) string {
+		return "[[step]]\nclean = \"the top of " + name + "\"\n[[step]]\nremove = \"lid\"\n[[step]]\ninspect = \"the inside of " + name + "\"\n[[step]]\nrefit = \"lid\"\n"
+	}
+	plan, written := joinedOf(t, under("one"), under("two"))
+	var told []string
+	for _, deed := range plan.Deeds {
+		if deed.Between {
+			told = append(told, fmt.Sprint(deed.Input, deed.Step.Number))
+		}
+	}
+	require.Len(t, plan.Deeds, 6)
+	first, second := plan.Deeds[0].Input, plan.Deeds[1].Input
+	assert.NotEqual(t, first, second)
+	assert.Equal(t, []string{fmt.Sprint(second, 1), fmt.Sprint(first, 3)}, told)
+	assert.Contains(t, written, `notes = ["Here: lid off"]`)
+	plan, written = joinedOf(t, under("one"), "[[step]]\nclean = \"the frame\"\n")
+	assert.NotContains(t, written, "Here")
+	assert.Len(t, plan.Deeds, 5)
+}
+
+// Somebody stands idle at a drain, and the rig is raised only behind it: that is said.
+func TestWhyNothingFillsAWait(t *testing.T) {
+	plan, written := joinedOf(t, `
+[[step]]
+remove = "lid"
+[[step]]
+clean = "the drain"
+[[step]]
+wait = "20 min"
+[[step]]
+mark = "the drain"
+[[step]]
+refit = "lid"
+`, `
+[[step]]
+remove = "lid"
+[[step]]
+clean = "the inside"
+[[step]]
+refit = "lid"
+[[step]]
+raise = "the front"
+[[step]]
+inspect = "the belly"
+[[step]]
+lower = "the front"
+`)
+	at := slices.IndexFunc(plan.Deeds, func(deed Deed) bool { return deed.Step.Verb.Key == "inspect" })
+	require.Len(t, plan.Waits, 1)
+	assert.Positive(t, plan.Waits[0].Idle)
+	assert.Equal(t, plan.Waits[0].To < at, plan.Deeds[at].Held == 0)
+	require.Less(t, plan.Waits[0].To, at)
+	assert.Contains(t, written, `notes = ["Held: 2"]`)
 }

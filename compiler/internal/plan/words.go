@@ -183,6 +183,7 @@ type Labels struct {
 	JoinTurns     string `toml:"join-turns"`
 	JoinFill      string `toml:"join-fill"`
 	JoinWhy       string `toml:"join-why"`
+	JoinHeld      string `toml:"join-held"`
 	JoinTime      string `toml:"join-time"`
 	JoinReady     string `toml:"join-ready"`
 	JoinWait      string `toml:"join-wait"`
