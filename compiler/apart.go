@@ -70,6 +70,7 @@ func (r *Result) part(e Entry, letter int, joined *model.Job, job *Job) (Entry, 
 		return slices.Compact(out)
 	}
 	out.Done, out.Open = of(e.Done), of(e.Open)
+	out.Done = slices.DeleteFunc(out.Done, func(number int) bool { return slices.Contains(out.Open, number) }) // a part of it is not done
 	for _, step := range e.LeftOut {
 		for _, number := range own[step.Step] {
 			out.LeftOut = append(out.LeftOut, entry.LeftOut{Step: number, Why: step.Why})
@@ -83,10 +84,16 @@ func (r *Result) part(e Entry, letter int, joined *model.Job, job *Job) (Entry, 
 		told[step.Step] = true
 	}
 	for _, step := range job.work.Job.Steps { // the joined job makes ready and closes up once
-		if left[step.Number] && !told[step.Number] {
+		if !left[step.Number] || told[step.Number] {
+			continue
+		}
+		if slices.Contains(out.Open, nearest(job.work.Job.Steps, step.Number, left)) {
+			out.Open = append(out.Open, step.Number)
+		} else {
 			out.Done = append(out.Done, step.Number)
 		}
 	}
+	slices.Sort(out.Open)
 	slices.Sort(out.Done)
 	for _, reading := range e.Readings {
 		if reading.Step == 0 {
@@ -102,4 +109,20 @@ func (r *Result) part(e Entry, letter int, joined *model.Job, job *Job) (Entry, 
 		}
 	}
 	return out.Judged(card), nil
+}
+
+// nearest is the number of the next step of a procedure that a joined one does, or of the one
+// before where nothing comes: what is left out is done when that is. It is 0 where there is none.
+func nearest(steps []*model.Step, number int, left map[int]bool) int {
+	for _, step := range steps[number:] {
+		if !left[step.Number] {
+			return step.Number
+		}
+	}
+	for _, step := range slices.Backward(steps[:number]) {
+		if !left[step.Number] {
+			return step.Number
+		}
+	}
+	return 0
 }

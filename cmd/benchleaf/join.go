@@ -205,9 +205,9 @@ func (by *caller) tellJoined(made *compiler.Joined, said joined) {
 		made.Changes.Isolations, made.Without.Isolations, made.Changes.Covers, made.Without.Covers, made.Changes.Turns, made.Without.Turns, made.Changes.Tools, made.Without.Tools)
 }
 
-// spanOf writes seconds as hours and minutes.
+// spanOf writes seconds as hours and minutes, up to the whole minute.
 func spanOf(seconds int64) string {
-	minutes := (seconds + 30) / 60
+	minutes := (seconds + 59) / 60
 	if minutes < 60 {
 		return fmt.Sprintf("%d min", minutes)
 	}

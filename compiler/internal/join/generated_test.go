@@ -100,7 +100,11 @@ func generated(seed uint64, procedures int) []*source.File {
 			step("step", "remove = \"fill-%d\"", box)
 			step("step", "remove = \"drain-%d\"", box)
 			step("step", "drain = \"box-%d\"", box)
-			step("step", "wait = \"%d min\"", 10+5*dice.IntN(5))
+			wait := 10 + 5*dice.IntN(5)
+			step("step", "wait = \"%d min\"", wait)
+			if n%2 == 1 {
+				line(&out, "most = \"%d min\"", wait+3)
+			}
 			step("step", "refit = \"drain-%d\"", box)
 			step("step", "tighten = \"drain-%d\"", box)
 			step("step", "fill = \"box-%d\"", box)

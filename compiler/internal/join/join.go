@@ -54,8 +54,10 @@ type Deed struct {
 	State   Setting       // of the machine after it
 	Open    []int         // waits that run while it is done, by index
 	Gate    int           // wait that has to be over before it; -1 for none
-	Between bool          // it begins where another procedure is left for it, though nothing waits
+	Between bool          // it stands here for what the machine is still set to
+	Held    int           // wait that it could not fill, by index; -1 for none
 	Also    []*model.Step // steps of other procedures that it does the work of
+	Again   bool          // it is done another time than its author has it, for whoever comes next
 	Renew   []string      // spares it takes besides those that its author names
 }
 
@@ -65,6 +67,7 @@ type Wait struct {
 	Step     *model.Step
 	From, To int   // deeds
 	Least    int64 // seconds
+	Most     int64 // seconds until what it is for begins; 0 for any
 	Idle     int64 // seconds at its end in which nothing is left to do
 }
 

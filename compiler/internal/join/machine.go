@@ -24,6 +24,8 @@ type machine struct {
 	off, on                        [][]act  // of a cover
 	up, down                       [][]act  // of what is raised
 	turn                           [][]act  // into a pose
+	rises                          map[string][]rise
+	lift                           map[*model.Step]string // by the step that raises
 }
 
 // index is the place of a name in a list, which it is added to.
@@ -88,30 +90,41 @@ func kindOf(job *model.Job, step *model.Step) kind {
 	return work
 }
 
-// lifted is the name under which something is raised and let down: one for a job at a time,
-// since authors call it differently when it comes down.
-func lifted(job *model.Job, step *model.Step) string {
-	name := ""
-	for _, other := range job.Steps[:step.Number] {
-		if other.Verb.Key == "raise" && len(other.Objects) > 0 {
-			name = other.Objects[0].Words()
-		}
-	}
-	return name
-}
-
-// longest keeps the longer of two ways to change one thing.
+// longest keeps the longer of two ways to change one thing, with what only the other does.
 func longest(list *[][]act, at int, acts []act) {
 	for len(*list) <= at {
 		*list = append(*list, nil)
 	}
-	if len(acts) > len((*list)[at]) {
-		(*list)[at] = acts
+	long, short := (*list)[at], acts
+	if len(acts) > len(long) {
+		long, short = acts, long
 	}
+	long = slices.Clone(long)
+	for i, one := range slices.Backward(short) {
+		does := func(verb string) func(act) bool {
+			return func(other act) bool { return other.step.Verb.Key == verb }
+		}
+		if one.step.Verb.Key != "relieve" && one.step.Verb.Key != "prove" || slices.ContainsFunc(long, does(one.step.Verb.Key)) {
+			continue
+		}
+		before := -1 // what stands behind it
+		if i+1 < len(short) {
+			before = slices.IndexFunc(long, does(short[i+1].step.Verb.Key))
+		}
+		if before < 0 && one.step.Verb.Key == "relieve" { // what is relieved is proved then
+			before = slices.IndexFunc(long, does("prove"))
+		}
+		if before < 0 {
+			before = len(long)
+		}
+		long = slices.Insert(long, before, one)
+	}
+	(*list)[at] = long
 }
 
 // learn gathers what the steps of a job change, each thing the first time it is changed.
 func (m *machine) learn(input int, job *model.Job) {
+	m.learnLifts(job)
 	type key struct {
 		kind kind
 		name string
@@ -150,7 +163,7 @@ func (m *machine) learn(input int, job *model.Job) {
 				names = append(names, object.Part.Name)
 			}
 		case raises, lowers:
-			names = []string{lifted(job, step)}
+			names = []string{m.lifted(job, step)}
 		case turns:
 			names = []string{step.Pose.Name()}
 		}

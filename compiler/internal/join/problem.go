@@ -3,6 +3,7 @@ package join
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -17,6 +18,7 @@ type problem struct {
 	machine machine
 	tasks   []task
 	waits   []wait
+	over    []wait // that are waited out within a task, and have a most
 	spans   []span
 	before  [][2]int
 	anews   []anew
@@ -186,8 +188,19 @@ func (p *problem) asked() sequence.Problem {
 	for _, one := range p.tasks {
 		out.Times = append(out.Times, one.time)
 	}
-	for _, one := range p.waits {
-		out.Lags = append(out.Lags, sequence.Lag{From: one.from, To: one.to, Least: one.least})
+	out.Lags = p.lags()
+	return out
+}
+
+// lags are the waits between tasks, those that are waited out within one last.
+func (p *problem) lags() []sequence.Lag {
+	var out []sequence.Lag
+	for _, one := range slices.Concat(p.waits, p.over) {
+		most := one.most
+		if most > 0 {
+			most = max(most, p.passes(one))
+		}
+		out = append(out, sequence.Lag{From: one.from, To: one.to, Least: one.least, Most: most})
 	}
 	return out
 }
@@ -197,12 +210,63 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 	if err := p.crowded(); err != nil {
 		return sequence.Plan{}, err
 	}
-	plan, err := sequence.Solve(p.asked(), budget)
+	asked := p.asked()
+	plan, err := sequence.Solve(asked, budget)
 	var fight *sequence.Conflict
 	if err != nil && errors.As(err, &fight) {
+		if late := p.late(asked, budget); late != nil {
+			return plan, late
+		}
 		return plan, p.explain(fight)
 	}
 	return plan, err
+}
+
+// passes is the time that a wait and what comes next takes its author alone: no order has it
+// shorter, so none is held against it.
+func (p *problem) passes(one wait) int64 {
+	begin := one.from
+	for begin > 0 && p.tasks[begin-1].input == one.input {
+		begin--
+	}
+	alone := sequence.Problem{Start: p.state(vector{pose: p.resting}), Holds: p.holds}
+	var order []int
+	for t := begin; t <= one.to; t++ {
+		order = append(order, t-begin)
+		alone.Times = append(alone.Times, p.tasks[t].time)
+	}
+	for _, w := range p.waits {
+		if w.input == one.input && w.to <= one.to {
+			alone.Lags = append(alone.Lags, sequence.Lag{From: w.from - begin, To: w.to - begin, Least: w.least})
+		}
+	}
+	alone.Move = func(from sequence.State, t int) (sequence.State, int64, bool) { return p.move(from, begin+t) }
+	plan, err := sequence.Replay(alone, order)
+	if err != nil {
+		return 0 // the search says why
+	}
+	return plan.Starts[one.to-begin] - plan.Starts[one.from-begin] - p.tasks[one.from].time
+}
+
+// late is the conflict of a problem that has an order only if a wait takes longer than its
+// author lets it; nil where that is not why there is none.
+func (p *problem) late(asked sequence.Problem, budget sequence.Budget) error {
+	asked.Lags = slices.Clone(asked.Lags)
+	at := -1
+	for i := range asked.Lags {
+		if asked.Lags[i].Most > 0 {
+			asked.Lags[i].Most, at = 0, i
+		}
+	}
+	if at < 0 {
+		return nil
+	}
+	if _, err := sequence.Solve(asked, budget); err != nil {
+		return nil
+	}
+	one := slices.Concat(p.waits, p.over)[at]
+	wait, to := step{one.input, one.step}, step{one.input, p.tasks[one.to].steps[0]}
+	return p.conflict(fmt.Sprintf("%s would come later than the wait at %s lets it, in every order that was found", p.named(to), p.named(wait)), "Leave one of the procedures out, or give the wait a longer most if the work bears it.", wait, to)
 }
 
 // holds says whether a change may be made while a wait runs: the machine stays as it lies,
@@ -252,11 +316,13 @@ func (p *problem) toward(from vector, want need) change {
 		v.pose = want.pose
 	}
 	for l := range m.lifts {
-		switch bit := uint64(1) << l; {
-		case want.down&v.up&bit != 0:
+		if bit := uint64(1) << l; want.down&v.up&bit != 0 {
 			out.acts = append(out.acts, m.down[l]...)
 			v.up &^= bit
-		case want.up&bit != 0 && v.up&bit == 0:
+		}
+	}
+	for l := range m.lifts {
+		if bit := uint64(1) << l; want.up&bit != 0 && v.up&bit == 0 {
 			out.acts = append(out.acts, m.up[l]...)
 			out.counts.Turns++
 			v.up |= bit
@@ -291,12 +357,14 @@ func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
 			best, most = input, n
 		}
 	}
-	var out, rest []act
+	var out, rest, mixed []act
 	for e, name := range m.energies {
 		switch {
 		case some&(1<<e) == 0:
 		case best >= 0 && len(m.ways[best][name][k]) == len(longest[e]):
 			out = append(out, m.ways[best][name][k]...)
+		case slices.ContainsFunc(longest[e], func(one act) bool { return one.input != longest[e][0].input }):
+			mixed = append(mixed, longest[e]...) // a way of several authors stays as it is
 		default:
 			rest = append(rest, longest[e]...)
 		}
@@ -308,7 +376,7 @@ func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
 	}
 	order(out)
 	order(rest)
-	return append(out, rest...)
+	return slices.Concat(out, rest, mixed)
 }
 
 // place is where the object of an act stands among those of its step.

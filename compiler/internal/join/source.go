@@ -25,6 +25,7 @@ type Words struct {
 	Up       string // "{things} raised"
 	Whole    string // "Closed up"
 	Gate     string // "Not before {time} have passed since step {n}."
+	Between  string // "Not before {time} and no later than {most} after step {n}."
 	Cuts     string // "energies cut off: {n} instead of {m}"
 	Covers   string
 	Turns    string
@@ -32,6 +33,7 @@ type Words struct {
 	Why      string // "Here, since {setting}."
 	Locks    string // of a job for two, where an energy is cut off: each has a lock of their own
 	Clear    string // and where one is given back
+	Held     string // "Only now: the machine stays as it is during the wait behind step {n}."
 	Hours    string // unit of hours, of minutes
 	Minutes  string
 	Together string // between two of a list: " · "
@@ -48,7 +50,7 @@ type Look struct {
 // reads one reads it too: lint, cards, pick lists, phone pages, the state walk. Its file lies
 // at the top of the shop folder.
 func (p *Plan) Source(look Look, words Words) string {
-	w := &writer{plan: p, words: words}
+	w := &writer{plan: p, words: words, told: map[*model.Step]bool{}}
 	w.head(look)
 	w.steps()
 	return w.out.String()
@@ -58,6 +60,7 @@ type writer struct {
 	plan  *Plan
 	words Words
 	out   strings.Builder
+	told  map[*model.Step]bool // steps whose words stand with that of another
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.out, format+"\n", args...) }
@@ -116,9 +119,9 @@ func (w *writer) several(text func(*model.Procedure) model.Text, between string)
 	return strings.Join(out, between)
 }
 
-// minutes writes seconds as "1 h 25 min", to the whole minute.
+// minutes writes seconds as "1 h 25 min", up to the whole minute.
 func (w *writer) minutes(seconds int64) string {
-	minutes := (seconds + 30) / 60
+	minutes := (seconds + 59) / 60
 	if minutes < 60 {
 		return fmt.Sprintf("%d %s", minutes, w.words.Minutes)
 	}
@@ -197,8 +200,8 @@ func (w *writer) head(look Look) {
 	if p.Workers < 2 {
 		hands *= int64(people) // all are there for all of it
 	}
-	w.line("hands-on = %s", quote(plain(hands+30)))
-	w.line("elapsed = %s", quote(plain(p.Length+30)))
+	w.line("hands-on = %s", quote(plain(hands)))
+	w.line("elapsed = %s", quote(plain(p.Length)))
 	w.line("when = %s", quote(strings.ReplaceAll(w.words.When, "{day}", look.Day)))
 	names, revisions := make([]string, len(p.Inputs)), make([]string, len(p.Inputs))
 	for i, input := range p.Inputs {
@@ -422,7 +425,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 		switch {
 		case slices.Contains(ownKeys, entry.Key):
 		case entry.Key == "say" && two != "": // below
-		case !deed.Change && len(deed.Also) > 0 && (entry.Key == "expect" || entry.Key == "outside"): // below, with those of the others
+		case len(deed.Also) > 0 && slices.Contains(unitedKeys, entry.Key): // below, with those of the others
 		case entry.Key == "spares" && len(deed.Renew) > 0: // below
 		case entry.Key == deed.Step.Verb.Key && len(deed.Only) > 0:
 			w.line("%s = %s", entry.Key, quotes(deed.Only))
@@ -430,25 +433,30 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 			w.line("%s = %s", keyText(entry.Key), valueText(file, entry.Value))
 		}
 	}
-	if len(deed.Renew) > 0 {
+	if len(deed.Renew) > 0 && len(deed.Also) == 0 {
 		w.line("spares = %s", quotes(append(deed.Step.Spares.Names(), deed.Renew...)))
 	}
-	if !deed.Change && len(deed.Also) > 0 {
-		w.together(deed)
+	authors := append([]*model.Step{deed.Step}, deed.Also...)
+	if len(deed.Also) > 0 {
+		w.unite(deed, two)
 	}
-	if picture := deed.Step.Picture; picture != nil {
-		w.picture(file, picture)
+	if at := slices.IndexFunc(authors, func(step *model.Step) bool { return step.Picture != nil }); at >= 0 {
+		w.picture(authors[at].File.Source, authors[at].Picture)
 	}
-	var notes []string
-	for _, note := range deed.Step.Notes.Items {
-		notes = append(notes, note.Text)
-	}
+	notes := allOf(authors, func(s *model.Step) model.List { return s.Notes })
 	if deed.Between {
 		notes = append(notes, strings.ReplaceAll(w.words.Why, "{setting}", uncapital(deed.State.words(w.words, w.spoken))))
 	}
+	if deed.Held >= 0 {
+		notes = append(notes, strings.ReplaceAll(w.words.Held, "{n}", strconv.Itoa(numbers[w.plan.Waits[deed.Held].From])))
+	}
 	if deed.Gate >= 0 {
 		if wait := w.plan.Waits[deed.Gate]; at > wait.From+1 || len(deed.Open) > 0 { // or else it would be read as done meanwhile
-			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{n}", strconv.Itoa(numbers[wait.From])).Replace(w.words.Gate)))
+			gate := w.words.Gate
+			if wait.Most > 0 {
+				gate = w.words.Between
+			}
+			w.line("gate = %s", quote(strings.NewReplacer("{time}", w.minutes(wait.Least), "{most}", w.minutes(wait.Most/60*60), "{n}", strconv.Itoa(numbers[wait.From])).Replace(gate)))
 		}
 	}
 	if len(notes) > 0 {
@@ -457,7 +465,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if len(deed.Open) > 0 || w.goesOn(at) {
 		w.line("meanwhile = true")
 	}
-	if two != "" {
+	if two != "" && len(deed.Also) == 0 {
 		w.line("say = %s", quote(strings.TrimSpace(deed.Step.Say.Text+"\n\n"+two)))
 	}
 	if deed.Worker > 0 {
@@ -473,7 +481,9 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 	if slices.ContainsFunc(w.plan.Deeds, func(other Deed) bool { return slices.Contains(other.Once, at) }) {
 		w.line("id = %s", quote(stepID(numbers[at])))
 	}
-	w.line("origin = %s", quote(w.origin(deed)))
+	if !deed.Again { // or else the service book would count it as that of its procedure
+		w.line("origin = %s", quote(w.origin(deed)))
+	}
 }
 
 // stepID is the short name of a step of a job for two, by its number when it was joined.
@@ -502,25 +512,6 @@ func (w *writer) goesOn(at int) bool {
 		return false
 	}
 	return w.plan.Deeds[at-1].Step.Lasts() || w.goesOn(at-1)
-}
-
-// together writes what is to be seen at a run that does for several, and what to do otherwise.
-func (w *writer) together(deed Deed) {
-	var expect, outside []string
-	for _, step := range append([]*model.Step{deed.Step}, deed.Also...) {
-		if text := strings.TrimRight(step.Expect.Text, "."); text != "" && !slices.Contains(expect, text) {
-			expect = append(expect, text)
-		}
-		if text := step.Outside.Text; text != "" && !slices.Contains(outside, text) {
-			outside = append(outside, text)
-		}
-	}
-	if len(expect) > 0 {
-		w.line("expect = %s", quote(strings.Join(expect, "; ")))
-	}
-	if len(outside) > 0 {
-		w.line("outside = %s", quote(strings.Join(outside, " ")))
-	}
 }
 
 // origin says whose step it is, and which steps of others it does the work of: "A 3, B 1".

@@ -1,6 +1,7 @@
 package join
 
 import (
+	"math/big"
 	"slices"
 	"strings"
 
@@ -47,6 +48,7 @@ type wait struct {
 	step     *model.Step
 	from, to int
 	least    int64
+	most     int64 // until to begins; 0 for any
 }
 
 // span is the time in which one thing of the machine is not as it was: off, open, loose or
@@ -177,9 +179,9 @@ func (m *machine) change(at *setting, job *model.Job, step *model.Step) {
 			at.off &^= 1 << index(&m.covers, object.Part.Name)
 		}
 	case raises:
-		at.up |= 1 << index(&m.lifts, lifted(job, step))
+		at.up |= 1 << index(&m.lifts, m.lifted(job, step))
 	case lowers:
-		at.up &^= 1 << index(&m.lifts, lifted(job, step))
+		at.up &^= 1 << index(&m.lifts, m.lifted(job, step))
 	case turns:
 		at.pose = index(&m.poses, step.Pose.Name())
 	}
@@ -194,7 +196,8 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	first := len(p.tasks)
 	var open []int // waits whose gate is not found yet
 	running, torn := false, true
-	var held *model.Step // a wait that nobody else may fill: what follows stays with the task before it
+	var held *model.Step   // a wait that nobody else may fill: what follows stays with the task before it
+	var behind *model.Step // such a wait that no work has come behind yet, though the machine was changed
 	for n, step := range job.Steps {
 		p.seconds[step] = took[step]
 		if kindOf(job, step) != work {
@@ -216,14 +219,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			last.steps = append(last.steps, step)
 			continue
 		}
-		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && p.alone(step) {
+		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && alone(step) {
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
-			held = step
+			held, behind = step, step
 			continue
 		}
 		if step.Verb.Key == "wait" && len(p.tasks) > first {
-			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait)})
+			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait), most: most(step)})
 			open, torn = append(open, len(p.waits)-1), true
 			continue
 		}
@@ -243,11 +246,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		})
 		last := len(p.tasks) - 1
 		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
-		held = nil
 		if !goesOn && (torn || p.wantsOthers(input, step) || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
+			if behind != nil && most(behind) > 0 {
+				p.over = append(p.over, wait{input: input, step: behind, from: last, to: last + 1, most: max(1, most(behind)-seconds(behind.Wait))})
+			}
 			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
 			last, torn = len(p.tasks)-1, false
 		}
+		held, behind = nil, nil
 		p.tasks[last].steps = append(p.tasks[last].steps, step)
 		switch step.Verb.Key {
 		case "start", "run":
@@ -265,6 +271,16 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		p.sum(&p.tasks[i])
 	}
 	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
+}
+
+// most is how many seconds a wait may take at the most, 0 for any. The end of "15 to 20 min" is
+// no such limit: it says how long it takes, and who means a limit writes most.
+func most(step *model.Step) int64 {
+	high, ends := step.Most.Max()
+	if !step.Most.OK || !ends {
+		return 0
+	}
+	return max(seconds(step.Wait), new(big.Int).Quo(high.Num(), high.Denom()).Int64())
 }
 
 // runsOn reports whether the machine still runs at the next steps: they are done meanwhile, or
@@ -285,12 +301,9 @@ func runsOn(next []*model.Step) bool {
 	return false
 }
 
-// alone reports whether a wait is to be waited out, and not filled by others: it has a most
-// time, or what must hold meanwhile leaves nobody free.
-func (p *problem) alone(step *model.Step) bool {
-	if step.Most.Set() {
-		return true
-	}
+// alone reports whether a wait is to be waited out, and not filled by others: what must hold
+// meanwhile leaves nobody free.
+func alone(step *model.Step) bool {
 	return step.Watched()
 }
 

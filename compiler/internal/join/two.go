@@ -129,12 +129,15 @@ type shift struct {
 	start  int64 // the task begins
 	state  vector
 	lead   int64 // seconds at its begin for another tool, fluid or procedure
+	place  int   // of the task in the order
 }
 
 // schedule is a plan for two.
 type schedule struct {
 	shifts []shift
-	last   vector // what the machine is set to before it is closed up
+	order  []int    // of all tasks, those that another run does included
+	after  []vector // what the machine is set to behind each of them
+	last   vector   // what the machine is set to before it is closed up
 	close  change
 	length int64
 }
@@ -182,6 +185,15 @@ func (p *problem) two(shake []float64) *schedule {
 			return nil
 		}
 	}
+	begun := map[int]int64{}
+	for _, one := range b.out.shifts {
+		begun[one.task] = one.start
+	}
+	for _, lag := range p.lags() {
+		if start, known := begun[lag.To]; known && lag.Most > 0 && start-b.ended[lag.From] > lag.Most {
+			return nil
+		}
+	}
 	b.out.last = b.v
 	b.out.close = p.toward(b.v, p.closed())
 	b.out.length = b.now + p.cost(b.out.close.acts)
@@ -210,6 +222,7 @@ func (b *bench) step() bool {
 	for t := range b.p.tasks { // what another run did is done
 		if one := &b.p.tasks[t]; one.within >= 0 && !b.begun[t] && b.ready(t) {
 			b.begun[t], b.ended[t] = true, b.now
+			b.out.order, b.out.after = append(b.out.order, t), append(b.out.after, b.v)
 			b.left--
 			return true
 		}
@@ -355,7 +368,12 @@ func (b *bench) begin(t, worker int) {
 	b.v = made.to
 	b.v.open |= one.opens
 	b.begun[t] = true
-	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, state: b.v, lead: lost})
+	after := b.v
+	if one.runs {
+		after.cut &^= b.p.machine.follows
+	}
+	b.out.order, b.out.after = append(b.out.order, t), append(b.out.after, after)
+	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, state: b.v, lead: lost, place: len(b.out.order) - 1})
 }
 
 // goOn lets time go on to the next end of a step.
@@ -406,6 +424,7 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 		out.Changes.add(one.made.counts)
 		out.Changes.Tools += t.tools
 		before := &Plan{}
+		come.course, come.after = made.order[one.place:], made.after[one.place:]
 		p.acts(before, one.before, one.made, one.from, come)
 		for _, deed := range before.Deeds {
 			deed.Worker = does(deed, one.worker+1)
@@ -441,18 +460,22 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 	closing := p.cost(made.close.acts)
 	out.Changes.Seconds += closing
 	closes := len(out.Deeds)
+	come.course, come.after = nil, nil
 	p.acts(out, made.last, made.close, made.length-closing, come)
 	for d := range out.Deeds[closes:] {
 		out.Deeds[closes+d].Worker = does(out.Deeds[closes+d], 1)
 	}
 	p.once(out)
+	for d := range out.Deeds {
+		out.Deeds[d].Held = -1
+	}
 	for t := range p.tasks {
 		if does := p.tasks[t].within; does >= 0 {
 			begin[t], finish[t] = begin[does], finish[does]
 		}
 	}
 	for w, one := range p.waits {
-		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least}
+		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most}
 		for d := wait.From + 1; d < wait.To; d++ {
 			out.Deeds[d].Open = append(out.Deeds[d].Open, w)
 		}

@@ -54,6 +54,7 @@ func (c *card) items() []item {
 	items := []item{{piece: c.head()}}
 	c.where = "safety"
 	items = append(items, c.safety()...)
+	items = append(items, c.overTime()...)
 	c.where = "bring"
 	items = append(items, c.bring()...)
 	items = append(items, c.drawings()...)
@@ -65,15 +66,21 @@ func (c *card) items() []item {
 	return append(items, c.closing()...)
 }
 
+// overTime is the job over its time: like the messages and the energies, what it is as a whole.
+func (c *card) overTime() []item {
+	line := c.plan.Timeline
+	if line == nil {
+		return nil
+	}
+	c.where = line.Title
+	return []item{{piece: c.heading(line.Title), above: c.size.main * 0.7, dear: costStage}, {piece: c.timeline(*line), above: c.size.main * 0.3, stays: true}}
+}
+
 // drawings are the map of the machine and the pictures for the whole job.
 func (c *card) drawings() []item {
 	labels := c.words.Labels
 	tallest := min(c.look.Stock.safe(1).Height*0.3, 14*c.size.main) // on large stock no larger than it need be
 	var items []item
-	if line := c.plan.Timeline; line != nil {
-		c.where = line.Title
-		items = append(items, item{piece: c.heading(line.Title), above: c.size.main * 0.7, dear: costStage}, item{piece: c.timeline(*line), above: c.size.main * 0.3, stays: true})
-	}
 	if c.plan.Map != nil {
 		c.where = labels.Map
 		made, ok := c.places(*c.plan.Map, c.width, tallest)

@@ -177,6 +177,7 @@ type Labels struct {
 	JoinUp        string `toml:"join-up"`
 	JoinWhole     string `toml:"join-whole"`
 	JoinGate      string `toml:"join-gate"`
+	JoinBetween   string `toml:"join-between"`
 	JoinCuts      string `toml:"join-cuts"`
 	JoinCovers    string `toml:"join-covers"`
 	JoinTurns     string `toml:"join-turns"`
@@ -187,6 +188,7 @@ type Labels struct {
 	JoinOnce      string `toml:"join-once"` // "Once step {n} is done."
 	JoinLocks     string `toml:"join-locks"`
 	JoinClear     string `toml:"join-clear"`
+	JoinHeld      string `toml:"join-held"`
 	JoinTime      string `toml:"join-time"`
 	JoinReady     string `toml:"join-ready"`
 	JoinWait      string `toml:"join-wait"`

@@ -247,7 +247,7 @@ func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
 		return
 	}
 	seconds, _ := least.Float64()
-	minutes := int(seconds+30) / 60
+	minutes := (int(seconds) + 59) / 60
 	want := []int{behind}
 	if minutes >= 60 {
 		want = append(want, minutes/60)

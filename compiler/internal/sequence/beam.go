@@ -23,7 +23,7 @@ func (s *search) beam(width int) {
 	if s.walks != nil {
 		fines = s.walks.fines
 	}
-	s.now.add(label{fines: fines, state: start, hash: mix(uint64(start))}, newSet(net.n), nil)
+	s.now.add(label{fines: fines, state: start, hash: mix(uint64(start))}, newSet(net.n), nil, false)
 	if s.assigns {
 		s.now.prices.resize(net.n+1, 1)
 	}
@@ -165,7 +165,11 @@ func (s *search) assign(index, depth int, work int64) bool {
 func (s *search) follow(index int, done set, task int, step step, work int64) {
 	net, from := s.net, &s.now.labels[index]
 	open := s.now.open(from)
-	time := net.begin(from.time, from.state, step, open, task) + net.Times[task]
+	began := net.begin(from.time, from.state, step, open, task)
+	time := began + net.Times[task]
+	if net.late(open, task, began, time) {
+		return
+	}
 	lab := label{time: time, rest: work, from: int32(index), state: step.to, task: int16(task)}
 	if len(s.left) == 1 {
 		lab.rest = net.closing(step.to)
@@ -189,7 +193,7 @@ func (s *search) follow(index int, done set, task int, step step, work int64) {
 		return
 	}
 	lab.hash = from.hash ^ mix(uint64(from.state)) ^ mix(uint64(step.to)) ^ s.hashes[task]
-	s.next.add(lab, s.done, s.waits)
+	s.next.add(lab, s.done, s.waits, net.limited(s.done))
 }
 
 // bounded bounds what is left after a label, waits left out; false if it can be left out.

@@ -2,6 +2,7 @@ package sequence_test
 
 import (
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,6 +65,9 @@ func workshop(random *rand.Rand, most int) sequence.Problem {
 			lag := sequence.Lag{From: a, To: b, Least: random.Int64N(60)}
 			for range random.IntN(3) {
 				lag.Bars = append(lag.Bars, random.IntN(n))
+			}
+			if random.IntN(3) == 0 {
+				lag.Most = max(1, lag.Least+random.Int64N(30))
 			}
 			p.Lags = append(p.Lags, lag)
 		}
@@ -142,7 +146,7 @@ func matrix(random *rand.Rand, most int) sequence.Problem {
 // where the beam is so narrow at first that all bounds and both searches are needed.
 func TestSolveAgainstAllOrders(t *testing.T) {
 	random := rand.New(rand.NewPCG(7, 7))
-	possible, impossible := 0, 0
+	possible, impossible, limited := 0, 0, 0
 	for round := range 3000 {
 		most := 6
 		if round%10 == 0 {
@@ -153,6 +157,15 @@ func TestSolveAgainstAllOrders(t *testing.T) {
 			p = matrix(random, most)
 		}
 		want, found := bruteForce(p)
+		if free := p; slices.ContainsFunc(p.Lags, func(lag sequence.Lag) bool { return lag.Most > 0 }) {
+			free.Lags = slices.Clone(p.Lags)
+			for i := range free.Lags {
+				free.Lags[i].Most = 0
+			}
+			if shorter, any := bruteForce(free); any && (!found || shorter < want) {
+				limited++
+			}
+		}
 		for _, width := range []int{32, 1} {
 			plan, err := sequence.SolveFrom(p, sequence.Budget{Labels: 100_000, Rounds: 50}, width)
 			if !found {
@@ -176,7 +189,8 @@ func TestSolveAgainstAllOrders(t *testing.T) {
 			impossible++
 		}
 	}
-	t.Logf("%d possible, %d impossible", possible, impossible)
+	t.Logf("%d possible, %d impossible, %d that a most makes longer or impossible", possible, impossible, limited)
+	assert.Greater(t, limited, 100)
 	assert.Greater(t, possible, 2000)
 	assert.Greater(t, impossible, 100)
 }

@@ -59,6 +59,12 @@ func check(p Problem) error {
 		if err := seconds("the wait of lag", index, lag.Least); err != nil {
 			return err
 		}
+		if err := seconds("the most of lag", index, lag.Most); err != nil {
+			return err
+		}
+		if lag.Most > 0 && lag.Most < lag.Least {
+			return fmt.Errorf("lag %d is to take %d s at the least and %d s at the most", index, lag.Least, lag.Most)
+		}
 		after[lag.From] = append(after[lag.From], lag.To)
 	}
 	if ring := ring(after); ring != nil {

@@ -42,7 +42,7 @@ func FuzzSolve(f *testing.F) {
 			p.Before = append(p.Before, [2]int{next() % (n + 1), next() % (n + 1)})
 		}
 		for range next() % 5 {
-			p.Lags = append(p.Lags, sequence.Lag{From: next() % (n + 1), To: next() % (n + 1), Least: seconds(), Bars: []int{next() % (n + 1)}})
+			p.Lags = append(p.Lags, sequence.Lag{From: next() % (n + 1), To: next() % (n + 1), Least: seconds(), Most: seconds(), Bars: []int{next() % (n + 1)}})
 		}
 		states, shut := sequence.State(1+next()%40), next()
 		if next() == 0 {

@@ -48,8 +48,8 @@ func (l *layer) clear() {
 }
 
 // add puts a label into the layer, unless one of its set and state is as good in all; those
-// that it is as good as go.
-func (l *layer) add(lab label, done set, open []opening) {
+// that it is as good as go. Where what is left is limited, sooner is not better as such.
+func (l *layer) add(lab label, done set, open []opening, limited bool) {
 	if len(l.table) < 4*(len(l.labels)+1) {
 		l.table = make([]int32, max(1024, 2*len(l.table)))
 		l.index()
@@ -67,10 +67,10 @@ func (l *layer) add(lab label, done set, open []opening) {
 		rest := max(lab.rest, other.rest)
 		other.rest, lab.rest = rest, rest
 		other.rank, lab.rank = max(other.rank, other.time+rest), max(lab.rank, lab.time+rest)
-		if other.time <= lab.time && within(l.open(other), open, lab.time) {
+		if other.time <= lab.time && asGood(l.open(other), other.time, open, lab.time, limited) {
 			return
 		}
-		if lab.time <= other.time && within(open, l.open(other), other.time) {
+		if lab.time <= other.time && asGood(open, lab.time, l.open(other), other.time, limited) {
 			if place < 0 {
 				place = at
 			} else {
@@ -87,6 +87,21 @@ func (l *layer) add(lab label, done set, open []opening) {
 	lab.waitAt, lab.waits = int32(len(l.waits)), int32(len(open))
 	l.waits = append(l.waits, open...)
 	l.labels[place] = lab
+}
+
+// asGood says whether what waits at a time is as good as what others wait for at a later one.
+// A task that has to begin within a time after another may come too late because that one is
+// done sooner, when a third wait keeps the two apart. So where such tasks are left, it is as
+// good only if all goes on in the same way, but sooner: each wait takes as long from now on, and
+// those that have run out leave no less time to the task behind them.
+func asGood(some []opening, time int64, others []opening, later int64, limited bool) bool {
+	if !limited {
+		return within(some, others, later)
+	}
+	return slices.EqualFunc(some, others, func(one, other opening) bool {
+		left, leaves := one.end-time, other.end-later
+		return one.wait == other.wait && (left == leaves || left <= 0 && leaves <= 0 && left >= leaves)
+	})
 }
 
 // within says whether each wait of some that is still open at a time runs out no later than

@@ -17,8 +17,9 @@ type network struct {
 	after  []set // all that must be done after it
 	first  []set // the least of before that implies the rest
 
-	waits  []Lag   // the lags that take time; their indexes in Problem are in names
+	waits  []Lag   // the lags that take time or have a most; their indexes in Problem are in names
 	names  []int   // the index of each wait in Problem
+	limits []int   // the tasks that have to begin within a time after another
 	opens  [][]int // the waits that open when a task ends
 	barred [][]int // the waits that hold a task back while they are open
 
@@ -43,7 +44,10 @@ func prepare(p Problem) (*network, error) {
 	}
 	net.close()
 	for index, lag := range p.Lags {
-		if lag.Least > 0 {
+		if lag.Most > 0 {
+			net.limits = append(net.limits, lag.To)
+		}
+		if lag.Least > 0 || lag.Most > 0 {
 			net.waits, net.names = append(net.waits, lag), append(net.names, index)
 		}
 	}

@@ -59,6 +59,11 @@ func Replay(p Problem, order []int) (Plan, error) {
 				now = max(now, ended[lag.From]+lag.Least)
 			}
 		}
+		for _, lag := range p.Lags {
+			if lag.To == task && lag.Most > 0 && now > ended[lag.From]+lag.Most {
+				return Plan{}, &Conflict{Tasks: []int{lag.From, task}, Reason: "the second would begin too long after the first"}
+			}
+		}
 		plan.Starts[task] = now
 		now += p.Times[task]
 		ended[task], state = now, to

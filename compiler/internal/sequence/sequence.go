@@ -27,10 +27,13 @@ type State uint32
 // Lag is a least wait: task To may begin at the earliest Least seconds, at least 0, after
 // task From has ended. It is open from the end of From until these seconds have passed.
 // While it is open no task of Bars may begin; From and To may stand in Bars and are not
-// barred by it otherwise than said.
+// barred by it otherwise than said. Where Most is not 0, To begins at the latest so many
+// seconds after From has ended, or the order is none. The worker is never idle but for a wait
+// or a Holds that he cannot go on before: From is not put off so that To comes in time.
 type Lag struct {
 	From, To int
 	Least    int64
+	Most     int64 // 0 for any; at least Least
 	Bars     []int
 }
 
@@ -41,7 +44,7 @@ type Problem struct {
 	Times []int64
 	// Before holds pairs of tasks, the first of which must end before the second begins.
 	Before [][2]int
-	// Lags are least waits, which other tasks may fill.
+	// Lags are waits, which other tasks may fill.
 	Lags []Lag
 	// Start is the state of the machine before the first task.
 	Start State

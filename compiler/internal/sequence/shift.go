@@ -61,7 +61,11 @@ func (net *network) do(at stop, task int, open []opening) (int64, int32, []openi
 	if step.to == none {
 		return at.time, none, open
 	}
-	ended := net.begin(at.time, at.state, step, at.open, task) + net.Times[task]
+	began := net.begin(at.time, at.state, step, at.open, task)
+	ended := began + net.Times[task]
+	if net.late(at.open, task, began, ended) {
+		return at.time, none, open
+	}
 	return ended, step.to, net.carry(open, at.open, task, ended)
 }
 

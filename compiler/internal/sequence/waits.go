@@ -24,8 +24,36 @@ func (net *network) begin(now int64, state int32, step step, open []opening, tas
 	return now
 }
 
+// limited says whether a task that is not done has to begin within a time after another.
+func (net *network) limited(done set) bool {
+	return slices.ContainsFunc(net.limits, func(task int) bool { return !done.has(task) })
+}
+
+// late says whether a task that begins and ends then comes too late after another, or leaves
+// one behind that will.
+func (net *network) late(open []opening, task int, began, ended int64) bool {
+	if len(net.limits) == 0 {
+		return false
+	}
+	for _, wait := range open {
+		lag := &net.waits[wait.wait]
+		if lag.Most == 0 {
+			continue
+		}
+		limit, at := wait.end-lag.Least+lag.Most, ended
+		if lag.To == task {
+			at = began
+		}
+		if at > limit {
+			return true
+		}
+	}
+	return false
+}
+
 // carry adds the waits that are open when a task has ended, in their order: those that were
-// and have not run out, and those that it opens.
+// and have not run out, and those that it opens. One that has a most stays until its task is
+// done.
 func (net *network) carry(to, open []opening, task int, ended int64) []opening {
 	opened := net.opens[task]
 	for _, wait := range open {
@@ -33,7 +61,7 @@ func (net *network) carry(to, open []opening, task int, ended int64) []opening {
 			to = append(to, opening{int32(opened[0]), ended + net.waits[opened[0]].Least})
 			opened = opened[1:]
 		}
-		if wait.end > ended {
+		if lag := &net.waits[wait.wait]; wait.end > ended || lag.Most > 0 && lag.To != task {
 			to = append(to, wait)
 		}
 	}
