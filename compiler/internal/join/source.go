@@ -549,8 +549,18 @@ func (w *writer) wait(section string, at int, wait Wait, numbers []int) {
 			w.line("%s = %s", keyText(entry.Key), valueText(wait.Step.File.Source, entry.Value))
 		}
 	}
+	var notes []string
+	for _, note := range wait.Step.Notes.Items {
+		notes = append(notes, note.Text)
+	}
 	if wait.To > wait.From+1 {
-		w.line("notes = %s", quotes([]string{strings.NewReplacer("{from}", strconv.Itoa(numbers[wait.From+1]), "{to}", strconv.Itoa(numbers[wait.To-1])).Replace(w.words.Fill)}))
+		notes = append(notes, strings.NewReplacer("{from}", strconv.Itoa(numbers[wait.From+1]), "{to}", strconv.Itoa(numbers[wait.To-1])).Replace(w.words.Fill))
+	}
+	if len(notes) > 0 {
+		w.line("notes = %s", quotes(notes))
+	}
+	if picture := wait.Step.Picture; picture != nil {
+		w.picture(wait.Step.File.Source, picture)
 	}
 	if open := w.plan.Deeds[wait.From].Open; len(open) > 0 && at != open[0] {
 		w.line("meanwhile = true")

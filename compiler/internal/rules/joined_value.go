@@ -67,8 +67,7 @@ func (p *Pass) held(kept keptJob, copy copied) {
 		switch {
 		case Unheld[one.Key] != "":
 		case one.Key == "say" && changes && p.forTwo() && strings.HasPrefix(copy.step.Say.Text, copy.own.Say.Text): // locks of both
-		case one.Key == "notes" && (copy.own.Verb.Key == "wait" || noted(copy)):
-		case one.Key == "picture" && copy.own.Verb.Key == "wait":
+		case one.Key == "notes" && noted(copy):
 		case one.Key == "spares" && p.sealed(copy):
 		case run && (one.Key == "expect" || one.Key == "outside"):
 			p.together(kept, copy, one)
