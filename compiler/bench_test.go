@@ -15,7 +15,7 @@ import (
 )
 
 // texts are the files of the demonstration shop: path and bytes.
-func shopTexts(b *testing.B) map[string][]byte {
+func shopTexts(b testing.TB) map[string][]byte {
 	out := map[string][]byte{}
 	root := "../procedures"
 	require.NoError(b, filepath.WalkDir(root, func(path string, entry os.DirEntry, err error) error {

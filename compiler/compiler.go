@@ -76,8 +76,16 @@ func Rules() []finding.Rule { return rules.Catalogue() }
 
 // Compile reads the files, looks their names up and checks the targets, and with
 // them the files they take names from.
-func Compile(in Input) *Result {
-	set := model.Read(in.Files, inParallel)
+func Compile(in Input) *Result { return new(Session).Compile(in) }
+
+// Session compiles a shop again and again while somebody writes: what has not changed since
+// the compile before is not read again. The results are those of Compile, and only the last one
+// may be used. It does one thing at a time.
+type Session struct{ reader model.Reader }
+
+// Compile compiles like the function Compile.
+func (s *Session) Compile(in Input) *Result {
+	set := s.reader.Read(in.Files, inParallel)
 	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures}
 	read := map[*model.File]bool{}
 	var targets []*model.File

@@ -26,7 +26,7 @@ func (f *File) saidOf() map[string]string {
 		f.said = map[string]string{}
 		for _, thing := range f.things {
 			f.said[thing.kind+"/"+bare(Spoken(thing.name))] = thing.name
-			if titled, ok := f.index[thing.kind+"/"+thing.name].(interface{ Words() string }); ok {
+			if titled, ok := f.index[key{thing.kind, thing.name}].(interface{ Words() string }); ok {
 				f.said[thing.kind+"/"+bare(titled.Words())] = thing.name
 			}
 		}

@@ -38,10 +38,46 @@ type File struct {
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
 	things  []named                        // in file order
-	index   map[string]any                 // "part/drain-plug" → *Part
+	index   map[key]any                    // part drain-plug → *Part
+	view    *view                          // what it can see; set by link
 	twice   map[*tree.Value]*SecondReading // values that were read twice alike
-	saying  sync.Once
-	said    map[string]string // what it describes, by how it is said
+
+	rereadings map[*File]compared // of the file from each of its second readings, as far as they were compared
+	saying     sync.Once
+	said       map[string]string // what it describes, by how it is said
+}
+
+// key is the kind and the short name of a thing.
+type key struct{ kind, name string }
+
+// view is what a file can see by name: its own things, and those of the files it takes names
+// from. It is made when it is first asked for.
+type view struct {
+	once   sync.Once
+	things map[key]any
+	names  map[string][]string // of each kind, sorted, each once
+}
+
+// seen is the view of a file.
+func (f *File) seen() *view {
+	v := f.view
+	v.once.Do(func() {
+		v.things, v.names = map[key]any{}, map[string][]string{}
+		for _, layer := range f.layers {
+			for _, thing := range layer.things {
+				at := key{thing.kind, thing.name}
+				if layer != f && layer.Machine != nil && layer != f.machine && slices.Contains(machineKinds, thing.kind) || v.things[at] != nil {
+					continue
+				}
+				v.things[at] = layer.index[at]
+				v.names[thing.kind] = append(v.names[thing.kind], thing.name)
+			}
+		}
+		for _, names := range v.names {
+			slices.Sort(names)
+		}
+	})
+	return v
 }
 
 type named struct {
@@ -107,11 +143,18 @@ func (f *File) machineName() string {
 // read makes the model of one file. After a syntax fault the file is not read
 // further, so that one fault is not told twice.
 func read(text *source.File) (*File, []finding.Finding) {
+	file := new(File)
+	return file, file.read(text)
+}
+
+// read makes the model of a text in the place of what the file was.
+func (f *File) read(text *source.File) []finding.Finding {
 	document, faults := tree.Parse(text)
-	file := &File{Source: text, Document: document, index: map[string]any{}}
+	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}}
+	file := f
 	if len(faults) > 0 {
 		file.Broken, file.unread = true, true
-		return file, faults
+		return faults
 	}
 	d := &decoder{file: file}
 	if d.version(document.Root) {
@@ -119,7 +162,7 @@ func read(text *source.File) (*File, []finding.Finding) {
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
 	file.Broken = len(d.findings) > 0
-	return file, d.findings
+	return d.findings
 }
 
 // version reports whether the file is in a language this compiler reads.
@@ -306,7 +349,7 @@ const storedKinds = "fluid supply spare"
 var twins = map[string]string{"part": "cover", "cover": "part", "fluid": "supply", "supply": "fluid"}
 
 func (d *decoder) keep(kind string, thing Thing, value any) {
-	if twin := twins[kind]; twin != "" && d.file.index[twin+"/"+thing.Name] != nil {
+	if twin := twins[kind]; twin != "" && d.file.index[key{twin, thing.Name}] != nil {
 		found := d.say(nameTwice, thing.At.Span, fmt.Sprintf("%q is a %s and a %s", thing.Name, twin, kind), "Give one of the two another name.")
 		for _, other := range d.file.things {
 			if other.kind == twin && other.name == thing.Name {
@@ -322,6 +365,6 @@ func (d *decoder) keep(kind string, thing Thing, value any) {
 	if kind == "store" { // it has the name of what it holds
 		d.refs = append(d.refs, Ref{Name: Text{Text: thing.Name, Value: &tree.Value{Kind: tree.StringKind, Text: thing.Name}, At: thing.At}, Of: storedKinds})
 	}
-	d.file.index[kind+"/"+thing.Name] = value
+	d.file.index[key{kind, thing.Name}] = value
 	d.file.things = append(d.file.things, named{kind: kind, name: thing.Name, at: thing.At})
 }

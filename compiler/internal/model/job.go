@@ -522,7 +522,7 @@ func (f *File) Stocks() []*Stock {
 func described[T any](f *File) []T {
 	var out []T
 	for _, thing := range f.things {
-		if one, ok := f.index[thing.kind+"/"+thing.name].(T); ok {
+		if one, ok := f.index[key{thing.kind, thing.name}].(T); ok {
 			out = append(out, one)
 		}
 	}

@@ -63,27 +63,7 @@ type Set struct {
 // Read reads every file, links what they use and holds every name against what is
 // there. each does n things, in any order or side by side.
 func Read(texts []*source.File, each func(n int, do func(i int))) *Set {
-	set := &Set{byPath: map[string]*File{}}
-	texts = slices.Clone(texts)
-	slices.SortFunc(texts, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
-	set.Files = make([]*File, len(texts))
-	findings := make([][]finding.Finding, len(texts))
-	each(len(texts), func(i int) { set.Files[i], findings[i] = read(texts[i]) })
-	for i, text := range texts {
-		set.Findings = append(set.Findings, findings[i]...)
-		set.byPath[text.Path] = set.Files[i]
-	}
-	for _, file := range set.Files {
-		set.link(file)
-		set.besides(file)
-	}
-	set.readAgain()
-	for _, file := range set.Files {
-		set.checkTwice(file)
-		set.checkRefs(file)
-		set.checkName(file)
-	}
-	return set
+	return new(Reader).Read(texts, each)
 }
 
 func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, help string) {
@@ -95,7 +75,7 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 // theirs in turn, and the shop file above it.
 func (s *Set) link(file *File) {
 	seen := map[*File]bool{file: true}
-	file.layers = []*File{file}
+	file.layers, file.view = []*File{file}, &view{}
 	s.follow(file, file, Text{}, []*File{file}, seen)
 	for _, candidate := range shopfiles(file.Source.Path) {
 		if shop := s.byPath[candidate]; shop != nil {
@@ -177,17 +157,7 @@ func (s *Set) missing(from *File, use Text, pattern string) {
 
 // find looks a thing up by kind and name: first in the file, then in what it
 // uses, and for the things of a machine also in that machine's file.
-func (f *File) find(kind, name string) any {
-	for _, layer := range f.layers {
-		if layer != f && layer.Machine != nil && slices.Contains(machineKinds, kind) && layer != f.machine {
-			continue
-		}
-		if thing := layer.index[kind+"/"+name]; thing != nil {
-			return thing
-		}
-	}
-	return nil
-}
+func (f *File) find(kind, name string) any { return f.seen().things[key{kind, name}] }
 
 // machineOf finds the file that describes the machine of the file's procedure.
 func (f *File) machineOf() *File {
@@ -226,13 +196,11 @@ func (f *File) names(kind string) []string {
 			out = append(out, hazard.Key)
 		}
 	}
-	for _, layer := range f.layers {
-		for _, thing := range layer.things {
-			if thing.kind == kind && f.find(kind, thing.name) != nil {
-				out = append(out, thing.name)
-			}
-		}
+	seen := f.seen().names[kind]
+	if len(out) == 0 {
+		return slices.Clip(seen)
 	}
+	out = append(out, seen...)
 	slices.Sort(out)
 	return slices.Compact(out)
 }

@@ -21,8 +21,7 @@ func (j *Job) Places() []Place {
 	var out []Place
 	number := 0
 	for _, thing := range owner.things {
-		key := thing.kind + "/" + thing.name
-		if _, placed := spotOf(owner.index[key]); !placed {
+		if _, placed := spotOf(owner.index[key{thing.kind, thing.name}]); !placed {
 			continue
 		}
 		number++
@@ -31,7 +30,7 @@ func (j *Job) Places() []Place {
 			continue
 		}
 		if spot, placed := spotOf(here.placed()); placed {
-			out = append(out, Place{Key: key, Title: here.Words(), At: spot, Number: number, Where: here.placed().Key("at")})
+			out = append(out, Place{Key: thing.kind + "/" + thing.name, Title: here.Words(), At: spot, Number: number, Where: here.placed().Key("at")})
 		}
 	}
 	return out

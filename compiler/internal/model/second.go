@@ -133,31 +133,53 @@ type Difference struct {
 	Blanks      int          // how many are left, of Unfinished
 }
 
-// readAgain holds every second reading against its file.
-func (s *Set) readAgain() {
-	for _, file := range s.Files {
-		if file.Second == nil {
-			continue
-		}
-		first := file
-		if _, ok := SecondPath(file.Source.Path); !ok {
-			first = s.byPath[otherReading(file.Source.Path)]
-		}
-		if first == nil || first == file && len(file.things) == 0 && file.Machine == nil && file.Procedure == nil {
-			s.fault(file, nothingRead, file.Second.Header, "nothing is there that this is a second reading of",
-				fmt.Sprintf("Write it into the file that was read first, or into one of that name in the folder %s beside it.", secondFolder))
-			continue
-		}
-		if first.unread || file.unread {
-			continue
-		}
-		r := &rereading{comparison: comparison{first: first, second: file}}
-		if n := file.Second.blanks; n > 0 {
-			r.differ(Difference{Parting: Unfinished, Here: file.Second.Header, There: file.Second.Header, Blanks: n})
-		}
-		r.file()
-		first.Differences = append(first.Differences, r.out...)
+// readAgain holds a second reading against its file.
+func (s *Set) readAgain(file *File) {
+	if file.Second == nil {
+		return
 	}
+	first := s.firstOf(file)
+	if first == nil || first == file && len(file.things) == 0 && file.Machine == nil && file.Procedure == nil {
+		s.fault(file, nothingRead, file.Second.Header, "nothing is there that this is a second reading of",
+			fmt.Sprintf("Write it into the file that was read first, or into one of that name in the folder %s beside it.", secondFolder))
+		return
+	}
+	if first.unread || file.unread {
+		return
+	}
+	first.Differences = append(first.Differences, first.reread(file)...)
+}
+
+// firstOf is the file that one with a second reading is the second of: itself, or the one
+// beside it; nil where that is not there.
+func (s *Set) firstOf(file *File) *File {
+	if _, ok := SecondPath(file.Source.Path); !ok {
+		return s.byPath[otherReading(file.Source.Path)]
+	}
+	return file
+}
+
+// compared is how a file differs from a second reading of it.
+type compared struct {
+	of  *SecondReading
+	out []Difference
+}
+
+// reread holds a second reading against the file, once for the two as they are.
+func (f *File) reread(second *File) []Difference {
+	if one, known := f.rereadings[second]; known {
+		return one.out
+	}
+	r := &rereading{comparison: comparison{first: f, second: second}}
+	if n := second.Second.blanks; n > 0 {
+		r.differ(Difference{Parting: Unfinished, Here: second.Second.Header, There: second.Second.Header, Blanks: n})
+	}
+	r.file()
+	if f.rereadings == nil {
+		f.rereadings = map[*File]compared{}
+	}
+	f.rereadings[second] = compared{second.Second, r.out}
+	return r.out
 }
 
 // Readings are the files that hold a second reading of the file: itself, or one beside it.

@@ -13,15 +13,32 @@ func (p *Pass) agreed(text string) string {
 	if p.Job == nil {
 		return text
 	}
-	for _, thing := range p.Job.Things("part", "cover", "energy", "cavity", "point", "limit", "spare") {
+	for _, thing := range p.spoken() {
 		text = agree(text, thing)
 	}
-	for _, step := range p.Job.Steps {
-		for _, object := range step.Objects {
-			text = agree(text, object.Words())
+	return text
+}
+
+// spoken is how the things of the job and the objects of its steps are called, each once.
+func (p *Pass) spoken() []string {
+	if *p.called == nil {
+		seen := map[string]bool{}
+		keep := func(words string) {
+			if words != "" && !seen[words] {
+				seen[words] = true
+				*p.called = append(*p.called, words)
+			}
+		}
+		for _, thing := range p.Job.Things("part", "cover", "energy", "cavity", "point", "limit", "spare") {
+			keep(thing)
+		}
+		for _, step := range p.Job.Steps {
+			for _, object := range step.Objects {
+				keep(object.Words())
+			}
 		}
 	}
-	return text
+	return *p.called
 }
 
 // manyOf are verbs of the findings, for one thing and for several.

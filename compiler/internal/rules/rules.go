@@ -36,11 +36,12 @@ type Pass struct {
 	Hazards []hazard.Implied
 	State   *state.Walk
 
-	rule  *Rule
-	out   *[]finding.Finding
-	known map[int]lack // what each fastener lacks, once it was worked out
-	split map[*tree.Value][]sentence
-	heard *[]message // the messages of the job, once they were read
+	rule   *Rule
+	out    *[]finding.Finding
+	known  map[int]lack // what each fastener lacks, once it was worked out
+	split  map[*tree.Value][]sentence
+	called *[]string  // how the things of the job are called, once it was worked out
+	heard  *[]message // the messages of the job, once they were read
 }
 
 // Found reports a fault of the pass's rule at a place. Severity and the reason
@@ -125,12 +126,12 @@ func File(file *model.File) []finding.Finding {
 // Job runs the rules on one job, with what it takes, what can hurt in it and how the machine stands after each step.
 func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *state.Walk) []finding.Finding {
 	out := slices.Clone(job.Faults)
-	lacks, split, heard := map[int]lack{}, map[*tree.Value][]sentence{}, new([]message)
+	lacks, split, heard, called := map[int]lack{}, map[*tree.Value][]sentence{}, new([]message), new([]string)
 	for _, rule := range all {
 		if rule.Job == nil || rule.Words && job.Language() != model.English {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, split: split, heard: heard, rule: rule, out: &out}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, split: split, heard: heard, called: called, rule: rule, out: &out}
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

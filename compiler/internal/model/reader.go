@@ -1,0 +1,198 @@
+package model
+
+import (
+	"bytes"
+	"maps"
+	"slices"
+	"strings"
+
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/source"
+)
+
+// Reader reads sets of files one after the other, and does not read again what has not changed
+// since the one before. A set that it read is no longer to be used once it reads the next.
+type Reader struct {
+	set  *Set
+	kept map[*File]*kept
+}
+
+// kept is what was found in a file when it was read, and when it was linked.
+type kept struct {
+	broken       bool // when it was read
+	read, linked []finding.Finding
+}
+
+// Read reads every file, links what they use and holds every name against what is
+// there. each does n things, in any order or side by side.
+func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *Set {
+	texts = slices.Clone(texts)
+	slices.SortFunc(texts, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
+	if changed, same := r.changed(texts); same && r.patch(changed) {
+		return r.gather()
+	}
+	before, was := r.set, r.kept
+	r.set, r.kept = &Set{byPath: map[string]*File{}, Files: make([]*File, len(texts))}, map[*File]*kept{}
+	found := make([]*kept, len(texts))
+	each(len(texts), func(i int) {
+		if before != nil {
+			if file := before.byPath[texts[i].Path]; file != nil && bytes.Equal(file.Source.Text, texts[i].Text) {
+				r.set.Files[i], found[i] = file, &kept{broken: was[file].broken, read: was[file].read}
+				file.Broken, file.Differences = was[file].broken, nil
+				return
+			}
+		}
+		file, findings := read(texts[i])
+		r.set.Files[i], found[i] = file, &kept{broken: file.Broken, read: findings}
+	})
+	for i, file := range r.set.Files {
+		r.set.byPath[file.Source.Path], r.kept[file] = file, found[i]
+	}
+	r.forget()
+	for _, stage := range stages {
+		for _, file := range r.set.Files {
+			r.stage(file, stage)
+		}
+	}
+	return r.gather()
+}
+
+// stages are what is done to each file once all are read, one after the other.
+var stages = []func(*Set, *File){
+	func(s *Set, file *File) { s.link(file); s.besides(file) },
+	(*Set).readAgain,
+	func(s *Set, file *File) { s.checkTwice(file); s.checkRefs(file); s.checkName(file) },
+}
+
+// stage does one of them to a file, and keeps what it finds.
+func (r *Reader) stage(file *File, do func(*Set, *File)) {
+	n := len(r.set.Findings)
+	do(r.set, file)
+	r.kept[file].linked = append(r.kept[file].linked, r.set.Findings[n:]...)
+}
+
+// gather puts what was found into the set.
+func (r *Reader) gather() *Set {
+	out := &Set{Files: r.set.Files, byPath: r.set.byPath}
+	for _, file := range r.set.Files {
+		out.Findings = append(out.Findings, r.kept[file].read...)
+	}
+	for _, file := range r.set.Files {
+		out.Findings = append(out.Findings, r.kept[file].linked...)
+	}
+	r.set = out
+	return out
+}
+
+// changed are the texts that are not as they were in the set before; false where there was none,
+// or it had other files.
+func (r *Reader) changed(texts []*source.File) (out []*source.File, same bool) {
+	if r.set == nil || len(texts) != len(r.set.Files) {
+		return nil, false
+	}
+	for i, text := range texts {
+		file := r.set.Files[i]
+		if file.Source.Path != text.Path {
+			return nil, false
+		}
+		if file.Source != text && !bytes.Equal(file.Source.Text, text.Text) {
+			out = append(out, text)
+		}
+	}
+	return out, true
+}
+
+// patch reads one changed file in the place of what it was, where nothing of it that others look
+// at has changed: what it uses, which names it has. It reports whether that was enough.
+func (r *Reader) patch(changed []*source.File) bool {
+	if len(changed) == 0 {
+		return true
+	}
+	if len(changed) > 1 {
+		return false
+	}
+	file := r.set.byPath[changed[0].Path]
+	for other, found := range r.kept { // what was found elsewhere and points here has moved
+		if other != file && slices.ContainsFunc(found.linked, func(f finding.Finding) bool { return pointsTo(f, file.Source) }) {
+			return false
+		}
+	}
+	if slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool { return f.Place.File != file.Source }) {
+		return false // it broke another
+	}
+	was := file.outline()
+	findings := file.read(changed[0])
+	r.kept[file] = &kept{broken: file.Broken, read: findings}
+	if !slices.Equal(was, file.outline()) {
+		r.forget()
+		return false
+	}
+	for _, other := range r.set.Files {
+		if other != file && slices.Contains(other.layers, file) {
+			other.view = &view{}
+		}
+	}
+	r.stage(file, stages[0])
+	r.forget()
+	read := []*File{file} // what is read a second time anew
+	if first := r.set.firstOf(file); file.Second != nil && first != nil && first != file {
+		read = append(read, first)
+	}
+	for _, first := range read {
+		first.Differences = nil
+	}
+	for _, other := range r.set.Files {
+		if other.Second != nil && (other == file || slices.Contains(read, r.set.firstOf(other))) {
+			r.kept[other].linked = slices.DeleteFunc(r.kept[other].linked, func(f finding.Finding) bool { return f.Rule == nothingRead.ID })
+			r.stage(other, stages[1])
+		}
+	}
+	r.stage(file, stages[2])
+	return true
+}
+
+// forget drops what was compared with second readings that are no longer so.
+func (r *Reader) forget() {
+	alive := func(second *File) bool { return r.set.byPath[second.Source.Path] == second }
+	for _, file := range r.set.Files {
+		for second, one := range file.rereadings {
+			if !alive(second) || second.Second != one.of {
+				delete(file.rereadings, second)
+			}
+		}
+		maps.DeleteFunc(file.twice, func(_ *tree.Value, reader *SecondReading) bool {
+			return !alive(reader.File) || reader.File.Second != reader
+		})
+	}
+}
+
+// pointsTo reports whether a finding stands in a text, or names a place there.
+func pointsTo(f finding.Finding, text *source.File) bool {
+	return f.Place.File == text || slices.ContainsFunc(f.Related, func(one finding.Related) bool { return one.Place.File == text })
+}
+
+// outline is what other files look at in a file when they are linked.
+func (f *File) outline() []string {
+	out := []string{"uses"}
+	for _, use := range f.Uses.Items {
+		out = append(out, use.Text)
+	}
+	if f.Machine != nil {
+		out = append(out, "machine", f.machineName(), f.Machine.Title.Text)
+		out = append(out, f.Machine.Variants.Names()...)
+	}
+	if f.Procedure != nil {
+		out = append(out, "procedure", f.Name(), f.Procedure.Title.Text, f.Procedure.Machine.Text)
+	}
+	for _, thing := range f.things {
+		out = append(out, thing.kind+"/"+thing.name)
+	}
+	for what, is := range map[string]bool{"unread": f.unread, "broken": f.Broken, "shop": f.Shop != nil, "second": f.Second != nil} {
+		if is {
+			out = append(out, what)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
