@@ -34,6 +34,7 @@ type File struct {
 	Broken      bool           // a finding of the language stands in it
 
 	unread  bool // a fault of the syntax stands in it
+	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
@@ -110,12 +111,14 @@ func read(text *source.File) (*File, []finding.Finding) {
 	document, faults := tree.Parse(text)
 	file := &File{Source: text, Document: document, index: map[string]any{}}
 	if len(faults) > 0 {
-		file.Broken, file.unread = true, true
+		file.Broken, file.unread, file.bare = true, true, true
 		return file, faults
 	}
 	d := &decoder{file: file}
 	if d.version(document.Root) {
 		d.root(document.Root)
+	} else {
+		file.bare = true
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
 	file.Broken = len(d.findings) > 0

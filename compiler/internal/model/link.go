@@ -178,15 +178,8 @@ func (s *Set) missing(from *File, use Text, pattern string) {
 // find looks a thing up by kind and name: first in the file, then in what it
 // uses, and for the things of a machine also in that machine's file.
 func (f *File) find(kind, name string) any {
-	for _, layer := range f.layers {
-		if layer != f && layer.Machine != nil && slices.Contains(machineKinds, kind) && layer != f.machine {
-			continue
-		}
-		if thing := layer.index[kind+"/"+name]; thing != nil {
-			return thing
-		}
-	}
-	return nil
+	_, thing := f.Describing(kind, name)
+	return thing
 }
 
 // machineOf finds the file that describes the machine of the file's procedure.

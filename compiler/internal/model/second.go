@@ -106,6 +106,14 @@ func otherReading(file string) string {
 	return other
 }
 
+// First is the file that a second reading is of; nil where it is not there.
+func (s *Set) First(second *File) *File {
+	if _, ok := SecondPath(second.Source.Path); !ok {
+		return s.byPath[otherReading(second.Source.Path)]
+	}
+	return second
+}
+
 // Unread reports whether the file could not be read for a fault of the syntax.
 func (f *File) Unread() bool { return f.unread }
 
@@ -139,10 +147,7 @@ func (s *Set) readAgain() {
 		if file.Second == nil {
 			continue
 		}
-		first := file
-		if _, ok := SecondPath(file.Source.Path); !ok {
-			first = s.byPath[otherReading(file.Source.Path)]
-		}
+		first := s.First(file)
 		if first == nil || first == file && len(file.things) == 0 && file.Machine == nil && file.Procedure == nil {
 			s.fault(file, nothingRead, file.Second.Header, "nothing is there that this is a second reading of",
 				fmt.Sprintf("Write it into the file that was read first, or into one of that name in the folder %s beside it.", secondFolder))
