@@ -81,7 +81,8 @@ func broken(file *model.File) error {
 }
 
 // Rename is what to change in all files for what is named at an offset to have another name.
-// The error says why it cannot, and what to do. Entries of a service book are never changed;
+// The error says why it cannot, and what to do. A part and the spare that its replacing takes
+// by its name are renamed together. Entries of a service book are never changed;
 // those of a procedure or a machine of the shop keep the name they were made under.
 func (s *Shop) Rename(path string, offset int, name string) ([]finding.Edit, error) {
 	_, t, err := s.renamed(path, offset)
@@ -93,22 +94,29 @@ func (s *Shop) Rename(path string, offset int, name string) ([]finding.Edit, err
 	case name == t.name:
 		return nil, nil
 	}
-	if err := s.free(t, name); err != nil {
+	all, err := s.together(t)
+	if err != nil {
 		return nil, err
 	}
 	var out []finding.Edit
-	for _, m := range s.of(t) {
-		switch {
-		case m.bare:
-			edit, err := nameWritten(m, name)
-			if err != nil {
-				return nil, err
+	for _, one := range all {
+		if err := s.free(one, name); err != nil {
+			return nil, err
+		}
+		for _, m := range s.of(one) {
+			switch {
+			case m.bare:
+				edit, err := nameWritten(m, name)
+				if err != nil {
+					return nil, err
+				}
+				out = append(out, edit)
+			case m.name == t.name: // a machine can be called by its title too, which stays
+				out = append(out, finding.Edit{Place: place(m.file, m.span), Text: name})
 			}
-			out = append(out, edit)
-		case m.name == t.name: // a machine can be called by its title too, which stays
-			out = append(out, finding.Edit{Place: place(m.file, m.span), Text: name})
 		}
 	}
+	slices.SortStableFunc(out, func(a, b finding.Edit) int { return comparePlaces(a.Place, b.Place) })
 	return out, nil
 }
 
@@ -164,7 +172,7 @@ func beside(kind string) []string {
 // free is an error where a name already means something wherever the thing is named.
 func (s *Shop) free(t target, name string) error {
 	taken := func(kind string, at source.Place) error {
-		return fmt.Errorf("a %s is named %q in %s:%d; take another name", kind, name, at.File.Path, at.Start().Line)
+		return fmt.Errorf("%s is named %q in %s:%d; take another name", model.Article(kind), name, at.File.Path, at.Start().Line)
 	}
 	for _, m := range s.mentions[t.file] { // a step, a version, a thing of the same file
 		if m.declares && m.name == name && m.kinds[0] == t.kind {
