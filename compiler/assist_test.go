@@ -1,6 +1,7 @@
 package compiler_test
 
 import (
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -242,6 +243,19 @@ func TestWhatBeginsAsWrittenComesFirst(t *testing.T) {
 	}
 }
 
+func TestTheSameIsAnsweredTwice(t *testing.T) {
+	for _, text := range []string{helpJob + "[[step]]\n|", helpJob + "[[step]]\nremove = \"|", strings.Replace(helpJob, `refit = "`, `refit = "|`, 1)} {
+		one, _, offset := help("job.toml", text)
+		other, _, _ := help("job.toml", text)
+		here, there := one.Complete("job.toml", offset), other.Complete("job.toml", offset)
+		require.Equal(t, len(here), len(there))
+		for i := range here {
+			assert.Equal(t, here[i].Label+here[i].Doc+here[i].Insert, there[i].Label+there[i].Doc+there[i].Insert)
+		}
+		assert.Equal(t, whereabouts(one.References("job.toml", offset, true)), whereabouts(other.References("job.toml", offset, true)))
+	}
+}
+
 func TestANameIsOfferedWithWhatIsKnownOfIt(t *testing.T) {
 	result, _, offset := help("job.toml", helpJob+"[[step]]\ntighten = \"dr|\"")
 	first := result.Complete("job.toml", offset)[0]
@@ -278,6 +292,7 @@ func TestHovers(t *testing.T) {
 		{"job.toml", helpJob + "wear = [\"gl|oves\"]\n", `"gloves"`, "protective gloves, M009"},
 		{"deck-machine.toml", strings.Replace(helpDeck, `"42 to`, `"42| to`, 1), `"42 to 48 N·m"`, "= 31 to 35 lbf·ft"},
 		{"deck-machine.toml", strings.Replace(helpDeck, `"42 to`, `"42| to`, 1), `"42 to 48 N·m"`, "= 380 to 420 lbf·in"},
+		{"deck-machine.toml", helpDeck + "new = \"max 2|5 mm\"\n", `"max 25 mm"`, "= max 0.984 in"},
 		{"deck-machine.toml", strings.Replace(helpDeck, "[part.filter", "[pa|rt.filter", 1), "part", "A part, or a set of like fasteners."},
 		{"deck-machine.toml", strings.Replace(helpDeck, "variant.long", "variant.lo|ng", 1), "long", "version of Log deck"},
 	} {
@@ -409,6 +424,20 @@ func TestRenamesThatCannotBe(t *testing.T) {
 	assert.Equal(t, "drain-plug", place.Text())
 }
 
+// The parts of two machines that take one spare by its name cannot be told apart from it.
+func TestASpareOfTwoMachinesIsNotRenamedWithOne(t *testing.T) {
+	texts := map[string]string{"shop.toml": helpShop, "tools.toml": helpTools, "deck-machine.toml": helpDeck, "edger-machine.toml": helpEdger + "[part.filter]\nhead = \"none\"\n",
+		"job.toml": helpJob + "[[step]]\nreplace = \"filter\"\n", "trim.toml": helpTrim + "[[step]]\nreplace = \"filter\"\n"}
+	var files []*source.File
+	for _, path := range slices.Sorted(maps.Keys(texts)) {
+		files = append(files, source.New(path, []byte(texts[path])))
+	}
+	result := compiler.Compile(compiler.Input{Files: files})
+	_, err := result.Rename("job.toml", strings.LastIndex(texts["job.toml"], "filter"), "oil-filter")
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), `write spares = ["filter"] into the step at job.toml:29 first`)
+}
+
 // A file that cannot be read and does not hold the name stands in nobody's way.
 func TestARenameIsNotStoppedByAFaultElsewhere(t *testing.T) {
 	result, _, _ := help("trim.toml", strings.ReplaceAll(helpTrim, "drain-plug", "plug")+"[[step\n")
@@ -464,6 +493,7 @@ func TestHints(t *testing.T) {
 	for _, hint := range result.Hints("deck-machine.toml") {
 		out = append(out, hint.Text)
 	}
+	assert.Equal(t, "Now: mains proved dead; belt guard off; drain plug off.", result.Hints("job.toml")[2].Tip)
 	assert.Equal(t, []string{"= 31 to 35 lbf·ft", "= 1.2 US qt", "= 1.7 US qt", "= 0.788 to 1.181 in"}, out)
 }
 

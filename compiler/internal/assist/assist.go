@@ -17,6 +17,7 @@ type Shop struct {
 	rules    []finding.Rule
 	pictures []string // paths of the pictures that were given
 	mentions map[*model.File][]mention
+	named    map[target][]mention // in order of file and place
 }
 
 // Completion is one thing that can stand at a place.
@@ -54,9 +55,16 @@ type Hint struct {
 
 // New makes a shop of the files of a set.
 func New(set *model.Set, rules []finding.Rule, pictures []string) *Shop {
-	s := &Shop{set: set.Sketch(), rules: rules, pictures: pictures, mentions: map[*model.File][]mention{}}
+	s := &Shop{set: set.Sketch(), rules: rules, pictures: pictures, mentions: map[*model.File][]mention{}, named: map[target][]mention{}}
 	for _, file := range s.set.Files {
 		s.mentions[file] = s.read(file)
+	}
+	for _, file := range s.set.Files {
+		for _, m := range s.mentions[file] {
+			if t := s.resolve(m); t.known() {
+				s.named[t] = append(s.named[t], m)
+			}
+		}
 	}
 	return s
 }

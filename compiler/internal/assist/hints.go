@@ -64,7 +64,7 @@ func change(walk *state.Walk, at int) (text, tip string) {
 			before = track.Levels[at-1]
 		}
 		if now != state.AsBefore {
-			stands = append(stands, model.The(track.Words)+" is "+level(track.Kind, now))
+			stands = append(stands, track.Words+" "+level(track.Kind, now))
 		}
 		if now == before {
 			continue
@@ -84,9 +84,9 @@ func change(walk *state.Walk, at int) (text, tip string) {
 	for i, word := range words {
 		words[i] = word + ": " + strings.Join(things[word], ", ")
 	}
-	tip = "Now everything stands as the machine works."
+	tip = "Now all stands as it does while the machine works."
 	if len(stands) > 0 {
-		tip = "Now " + strings.Join(stands, "; ") + "."
+		tip = "Now: " + strings.Join(stands, "; ") + "."
 	}
 	return strings.Join(words, "; "), tip
 }

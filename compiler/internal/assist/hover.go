@@ -169,7 +169,8 @@ func converted(amount quantity.Amount) []string {
 	if slices.Contains(still, amount.Dimension) {
 		return nil
 	}
-	add(amount.Also(quantity.Both))
+	add(amount.Format(quantity.Metric))
+	add(amount.Format(quantity.Inch))
 	for _, unit := range amount.Dimension.Usual() {
 		if unit.Symbol != amount.Unit.Symbol && amount.Unit.Converts(unit) && (amount.Dual == nil || amount.Dual.Unit.Symbol != unit.Symbol) {
 			in := amount.In(unit)

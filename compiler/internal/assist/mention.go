@@ -256,16 +256,3 @@ func stepNamed(file *model.File, id string) *model.Step {
 }
 
 func (s *Shop) file(path string) *model.File { return s.set.File(path) }
-
-// of lists all mentions of a thing, in order of file and place.
-func (s *Shop) of(t target) []mention {
-	var out []mention
-	for _, file := range s.set.Files {
-		for _, m := range s.mentions[file] {
-			if s.resolve(m) == t {
-				out = append(out, m)
-			}
-		}
-	}
-	return out
-}

@@ -25,8 +25,8 @@ func (s *Shop) Definition(path string, offset int) []source.Place {
 			return nil
 		}
 		var out []source.Place
-		for _, one := range s.mentions[t.file] {
-			if one.declares && s.resolve(one) == t {
+		for _, one := range s.named[t] {
+			if one.declares {
 				out = append(out, place(one.file, one.span))
 			}
 		}
@@ -69,7 +69,7 @@ func (s *Shop) References(path string, offset int, declaration bool) []source.Pl
 		return nil
 	}
 	var out []source.Place
-	for _, one := range s.of(t) {
+	for _, one := range s.named[t] {
 		if declaration || !one.declares {
 			out = append(out, place(one.file, one.span))
 		}

@@ -103,7 +103,7 @@ func (s *Shop) Rename(path string, offset int, name string) ([]finding.Edit, err
 		if err := s.free(one, name); err != nil {
 			return nil, err
 		}
-		for _, m := range s.of(one) {
+		for _, m := range s.named[one] {
 			switch {
 			case m.bare:
 				edit, err := nameWritten(m, name)

@@ -74,10 +74,3 @@ func under(path []string) shape {
 	}
 	return out
 }
-
-// reread reports whether a key of the file can be read a second time.
-func reread(name string) bool {
-	second, _ := schema.Find("second-reading")
-	key, known := second.Key(name)
-	return known && key.Kind == schema.Again
-}

@@ -55,7 +55,7 @@ func (s *Shop) together(t target) ([]target, error) {
 	}
 	if len(out) > 2 {
 		for _, one := range ties {
-			if slices.Contains(out, one.part) && (one.part != t || t.kind == "spare") {
+			if one.part == t || one.spare == t {
 				return nil, fmt.Errorf("the spare %q goes in for parts of that name on several machines; write spares = [%q] into the step at %s:%d first", t.name, t.name, one.at.File.Path, one.at.Start().Line)
 			}
 		}
