@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/assist"
 	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
@@ -42,6 +43,7 @@ type Result struct {
 	whole     bool
 	pictures  []source.Picture          // that were given
 	timelines map[string]*plan.Timeline // of joined jobs, by their short names
+	assist    func() *assist.Shop       // what helps while writing
 }
 
 // Job names one procedure for one version of its machine.
@@ -87,6 +89,7 @@ type Session struct{ reader model.Reader }
 func (s *Session) Compile(in Input) *Result {
 	set := s.reader.Read(in.Files, inParallel)
 	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures}
+	out.assist = out.assistant()
 	read := map[*model.File]bool{}
 	var targets []*model.File
 	for _, file := range set.Files {

@@ -34,6 +34,7 @@ type File struct {
 	Broken      bool           // a finding of the language stands in it
 
 	unread  bool // a fault of the syntax stands in it
+	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
@@ -54,22 +55,28 @@ type key struct{ kind, name string }
 // from. It is made when it is first asked for.
 type view struct {
 	once   sync.Once
-	things map[key]any
+	things map[key]origin
 	names  map[string][]string // of each kind, sorted, each once
+}
+
+// origin is a thing, and the file that describes it.
+type origin struct {
+	from  *File
+	thing any
 }
 
 // seen is the view of a file.
 func (f *File) seen() *view {
 	v := f.view
 	v.once.Do(func() {
-		v.things, v.names = map[key]any{}, map[string][]string{}
+		v.things, v.names = map[key]origin{}, map[string][]string{}
 		for _, layer := range f.layers {
 			for _, thing := range layer.things {
 				at := key{thing.kind, thing.name}
-				if layer != f && layer.Machine != nil && layer != f.machine && slices.Contains(machineKinds, thing.kind) || v.things[at] != nil {
+				if v.things[at].thing != nil || !f.takes(layer, thing.kind) {
 					continue
 				}
-				v.things[at] = layer.index[at]
+				v.things[at] = origin{layer, layer.index[at]}
 				v.names[thing.kind] = append(v.names[thing.kind], thing.name)
 			}
 		}
@@ -153,12 +160,14 @@ func (f *File) read(text *source.File) []finding.Finding {
 	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}}
 	file := f
 	if len(faults) > 0 {
-		file.Broken, file.unread = true, true
+		file.Broken, file.unread, file.bare = true, true, true
 		return faults
 	}
 	d := &decoder{file: file}
 	if d.version(document.Root) {
 		d.root(document.Root)
+	} else {
+		file.bare = true
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
 	file.Broken = len(d.findings) > 0

@@ -157,7 +157,10 @@ func (s *Set) missing(from *File, use Text, pattern string) {
 
 // find looks a thing up by kind and name: first in the file, then in what it
 // uses, and for the things of a machine also in that machine's file.
-func (f *File) find(kind, name string) any { return f.seen().things[key{kind, name}] }
+func (f *File) find(kind, name string) any {
+	_, thing := f.Describing(kind, name)
+	return thing
+}
 
 // machineOf finds the file that describes the machine of the file's procedure.
 func (f *File) machineOf() *File {
@@ -252,12 +255,12 @@ func (s *Set) twice(layer *File, first map[string]place, here place) {
 	if other.file == layer || slices.ContainsFunc(s.Findings, func(f finding.Finding) bool { return f.Rule == nameTwice.ID && f.Place == here.at }) {
 		return // told at another file that takes names from both
 	}
-	s.fault(layer, nameTwice, here.at, fmt.Sprintf("%s %q is described in %s too", article(here.kind), here.name, other.file.Source.Path), "Give one of the two another name, or take it out.")
+	s.fault(layer, nameTwice, here.at, fmt.Sprintf("%s %q is described in %s too", Article(here.kind), here.name, other.file.Source.Path), "Give one of the two another name, or take it out.")
 	s.Findings[len(s.Findings)-1].Related = []finding.Related{{Place: other.at, Text: "the other"}}
 }
 
-// article puts a or an before a kind of thing.
-func article(kind string) string {
+// Article puts a or an before a kind of thing.
+func Article(kind string) string {
 	if strings.ContainsAny(kind[:1], "aeiou") {
 		return "an " + kind
 	}
@@ -349,8 +352,8 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 	name := ref.Name.Name()
 	for _, kind := range append(slices.Clone(machineKinds), "tool", "fluid", "supply", "spare") {
 		if !slices.Contains(kinds, kind) && file.find(kind, name) != nil {
-			s.fault(file, wrongThing, ref.Name.At, fmt.Sprintf("%q is %s, and %s is wanted here", ref.Name.Text, article(kind), article(wanted(kinds))),
-				fmt.Sprintf("Name %s, or use the verb or key that takes %s.", article(wanted(kinds)), article(kind)))
+			s.fault(file, wrongThing, ref.Name.At, fmt.Sprintf("%q is %s, and %s is wanted here", ref.Name.Text, Article(kind), Article(wanted(kinds))),
+				fmt.Sprintf("Name %s, or use the verb or key that takes %s.", Article(wanted(kinds)), Article(kind)))
 			return
 		}
 	}

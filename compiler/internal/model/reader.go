@@ -136,14 +136,14 @@ func (r *Reader) patch(changed []*source.File) bool {
 	r.stage(file, stages[0])
 	r.forget()
 	read := []*File{file} // what is read a second time anew
-	if first := r.set.firstOf(file); file.Second != nil && first != nil && first != file {
+	if first := r.set.First(file); file.Second != nil && first != nil && first != file {
 		read = append(read, first)
 	}
 	for _, first := range read {
 		first.Differences = nil
 	}
 	for _, other := range r.set.Files {
-		if other.Second != nil && (other == file || slices.Contains(read, r.set.firstOf(other))) {
+		if other.Second != nil && (other == file || slices.Contains(read, r.set.First(other))) {
 			r.kept[other].linked = slices.DeleteFunc(r.kept[other].linked, func(f finding.Finding) bool { return f.Rule == nothingRead.ID })
 			r.stage(other, stages[1])
 		}
@@ -188,7 +188,7 @@ func (f *File) outline() []string {
 	for _, thing := range f.things {
 		out = append(out, thing.kind+"/"+thing.name)
 	}
-	for what, is := range map[string]bool{"unread": f.unread, "broken": f.Broken, "shop": f.Shop != nil, "second": f.Second != nil} {
+	for what, is := range map[string]bool{"unread": f.unread, "bare": f.bare, "broken": f.Broken, "shop": f.Shop != nil, "second": f.Second != nil} {
 		if is {
 			out = append(out, what)
 		}

@@ -106,6 +106,14 @@ func otherReading(file string) string {
 	return other
 }
 
+// First is the file that a second reading is of; nil where it is not there.
+func (s *Set) First(second *File) *File {
+	if _, ok := SecondPath(second.Source.Path); !ok {
+		return s.byPath[otherReading(second.Source.Path)]
+	}
+	return second
+}
+
 // Unread reports whether the file could not be read for a fault of the syntax.
 func (f *File) Unread() bool { return f.unread }
 
@@ -138,7 +146,7 @@ func (s *Set) readAgain(file *File) {
 	if file.Second == nil {
 		return
 	}
-	first := s.firstOf(file)
+	first := s.First(file)
 	if first == nil || first == file && len(file.things) == 0 && file.Machine == nil && file.Procedure == nil {
 		s.fault(file, nothingRead, file.Second.Header, "nothing is there that this is a second reading of",
 			fmt.Sprintf("Write it into the file that was read first, or into one of that name in the folder %s beside it.", secondFolder))
@@ -148,15 +156,6 @@ func (s *Set) readAgain(file *File) {
 		return
 	}
 	first.Differences = append(first.Differences, first.reread(file)...)
-}
-
-// firstOf is the file that one with a second reading is the second of: itself, or the one
-// beside it; nil where that is not there.
-func (s *Set) firstOf(file *File) *File {
-	if _, ok := SecondPath(file.Source.Path); !ok {
-		return s.byPath[otherReading(file.Source.Path)]
-	}
-	return file
 }
 
 // compared is how a file differs from a second reading of it.

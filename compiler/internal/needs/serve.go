@@ -69,6 +69,17 @@ func (g Grip) Grips(tools []*model.Tool) []Fitting {
 	return out
 }
 
+// Fastener is what a part asks of the tools that tighten it, or only turn it where it has no
+// torque; false where no tool turns it.
+func Fastener(part *model.Part) (Grip, bool) {
+	if !fastened(part) {
+		return Grip{}, false
+	}
+	step := &model.Step{}
+	step.Verb.Key = "tighten"
+	return grip(step, part, part.At), true
+}
+
 // fit is the best fit of any size of a tool on any width the fastener may have.
 // The first width is the standard one; others count only for a tool of just that size.
 func (g Grip) fit(tool *model.Tool) (best trade.Fitting, why string, ok bool) {

@@ -85,6 +85,27 @@ func (d Dimension) String() string {
 	return dimensions[d].name
 }
 
+// Usual are the units that a shop would use, the first also in examples; none for Any.
+func (d Dimension) Usual() []Unit {
+	if d == Any {
+		return nil
+	}
+	var out []Unit
+	for _, symbol := range d.row().usual {
+		out = append(out, unitOf(d, symbol))
+	}
+	return out
+}
+
+// Dimensions lists every dimension that has a unit, in the order of the table.
+func Dimensions() []Dimension {
+	var out []Dimension
+	for d := Torque; d < Any; d++ {
+		out = append(out, d)
+	}
+	return out
+}
+
 func (d Dimension) row() dimension {
 	if d < 0 || int(d) >= len(dimensions) {
 		return dimensions[None]

@@ -351,7 +351,7 @@ func (p *parser) pair(table *Table) {
 		p.fail(noValue, source.Span{Start: last.span.Start, End: p.lastMark(start)}, fmt.Sprintf("%q has no value", last.text), fmt.Sprintf("Write the value after the =, or take %q out.", last.text))
 	}
 	value := p.value()
-	target.add(&Entry{last.text, last.span, value})
+	target.add(&Entry{Key: last.text, KeySpan: last.span, Value: value})
 }
 
 // lastMark is the end of what is written before here, blanks left out.

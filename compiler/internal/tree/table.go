@@ -15,13 +15,14 @@ func (p *parser) dottedTable(table *Table, parts []keyPart) *Table {
 		entry := table.Get(part.text)
 		if entry == nil {
 			made := &Table{Header: part.span, made: dotted}
-			table.add(&Entry{part.text, part.span, &Value{Kind: TableKind, Span: part.span, Table: made}})
+			table.add(&Entry{Key: part.text, KeySpan: part.span, Value: &Value{Kind: TableKind, Span: part.span, Table: made}})
 			table = made
 			continue
 		}
 		if entry.Value.Kind != TableKind || entry.Value.Table.made != dotted {
 			p.twice(keyTwice, part.span, entry.KeySpan, fmt.Sprintf("%q is already written, and a dotted key cannot add to it", part.text), "Put the key under the table's own header.")
 		}
+		entry.Again = append(entry.Again, part.span)
 		table = entry.Value.Table
 	}
 	return table
@@ -34,10 +35,11 @@ func (p *parser) path(parts []keyPart) *Table {
 		entry := table.Get(part.text)
 		if entry == nil {
 			made := &Table{Header: part.span, made: implied}
-			table.add(&Entry{part.text, part.span, &Value{Kind: TableKind, Span: part.span, Table: made}})
+			table.add(&Entry{Key: part.text, KeySpan: part.span, Value: &Value{Kind: TableKind, Span: part.span, Table: made}})
 			table = made
 			continue
 		}
+		entry.Again = append(entry.Again, part.span)
 		switch value := entry.Value; {
 		case value.Kind == TableKind && value.Table.made != closed:
 			table = value.Table
@@ -57,12 +59,13 @@ func (p *parser) headTable(keys []keyPart, span source.Span) *Table {
 	entry := parent.Get(last.text)
 	if entry == nil {
 		made := &Table{Header: span, made: headed}
-		parent.add(&Entry{last.text, last.span, &Value{Kind: TableKind, Span: span, Table: made}})
+		parent.add(&Entry{Key: last.text, KeySpan: last.span, Value: &Value{Kind: TableKind, Span: span, Table: made}})
 		return made
 	}
 	if entry.Value.Kind == TableKind && entry.Value.Table.made == implied {
 		table := entry.Value.Table
 		table.made, table.Header = headed, span
+		entry.Again = append(entry.Again, entry.KeySpan)
 		entry.KeySpan, entry.Value.Span = last.span, span
 		return table
 	}
@@ -79,8 +82,9 @@ func (p *parser) listTable(keys []keyPart, span source.Span) *Table {
 	entry := parent.Get(last.text)
 	switch {
 	case entry == nil:
-		parent.add(&Entry{last.text, last.span, &Value{Kind: TablesKind, Span: span, Items: []*Value{item}}})
+		parent.add(&Entry{Key: last.text, KeySpan: last.span, Value: &Value{Kind: TablesKind, Span: span, Items: []*Value{item}}})
 	case entry.Value.Kind == TablesKind:
+		entry.Again = append(entry.Again, last.span)
 		entry.Value.Items = append(entry.Value.Items, item)
 	default:
 		p.twice(tableTwice, span, entry.KeySpan, fmt.Sprintf("%q is already written, and not as a list of tables", last.text), "Write it with the same brackets each time, or give one another name.")

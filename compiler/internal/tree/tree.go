@@ -120,6 +120,7 @@ type Entry struct {
 	Key     string
 	KeySpan source.Span // this part of the key as written
 	Value   *Value
+	Again   []source.Span // where it is written once more, in headers and dotted keys that add to its table
 }
 
 // Comment is a comment from its # to the end of the line.

@@ -74,8 +74,12 @@ func (p *parser) array() *Value {
 // then a list above it was never closed.
 func (p *parser) newStatement() bool {
 	line := bytes.LastIndexByte(p.src[:p.pos], '\n') + 1
-	return len(bytes.TrimSpace(p.src[line:p.pos])) == 0 && begins(p.src[line:]) && !startsList(p.src[p.pos:])
+	return len(bytes.TrimSpace(p.src[line:p.pos])) == 0 && Begins(p.src[line:])
 }
+
+// Begins reports whether a line inside an open list looks like the beginning of a statement:
+// a key with =, or a header that is no list in the list.
+func Begins(rest []byte) bool { return begins(rest) && !startsList(bytes.TrimLeft(rest, " \t")) }
 
 // startsList reports whether what looks like a header may be a list in a list: [1, 2] or ["a"].
 func startsList(rest []byte) bool {
