@@ -73,8 +73,11 @@ func (p *parser) array() *Value {
 // newStatement reports whether the line, up to here blank, begins a statement:
 // then a list above it was never closed.
 func (p *parser) newStatement() bool {
-	line := bytes.LastIndexByte(p.src[:p.pos], '\n') + 1
-	return len(bytes.TrimSpace(p.src[line:p.pos])) == 0 && begins(p.src[line:]) && !startsList(p.src[p.pos:])
+	line := p.pos
+	for line > 0 && (p.src[line-1] == ' ' || p.src[line-1] == '\t') {
+		line--
+	}
+	return (line == 0 || p.src[line-1] == '\n') && begins(p.src[line:]) && !startsList(p.src[p.pos:])
 }
 
 // startsList reports whether what looks like a header may be a list in a list: [1, 2] or ["a"].
