@@ -155,7 +155,7 @@ func smallerContainer(f *folder, s *sheet) []damage {
 			continue
 		}
 		d := s.with(fmt.Sprintf("%s: into = %s is now %s", t.call(), one.value, small), edit{one.from, one.to, []string{"into = " + small}},
-			edit{tools.from, tools.to, []string{"tools = " + strings.Replace(tools.value, one.value, small, 1)}})
+			edit{tools.from, tools.to, strings.Split("tools = "+strings.Replace(tools.value, one.value, small, 1), "\n")})
 		out = append(out, d)
 	}
 	return out

@@ -99,9 +99,8 @@ func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
 		return nil, fmt.Errorf("there is a file %s already; give the job another name", path)
 	}
 	for sealed := false; !sealed; { // again, where a part that goes back twice takes a second seal
-		out.Source = []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken))
-		text := source.New(path, out.Source)
-		out.Result = Compile(Input{Files: append(slices.Clip(files), text), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
+		out.Source, _ = Tidy(source.New(path, []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken)))) // a fault would be told by Compile
+		out.Result = Compile(Input{Files: append(slices.Clip(files), source.New(path, out.Source)), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
 		sealed = !out.renews(made)
 	}
 	out.Result.timelines = map[string]*plan.Timeline{out.Name: compose.Timeline(made, words)}

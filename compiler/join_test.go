@@ -67,6 +67,8 @@ func TestEveryJoinedJobOfTheShopWalks(t *testing.T) {
 			assert.LessOrEqual(t, made.Length, made.Apart, "%s: %v", unit, some)
 			assert.Empty(t, worst(made.Result), "%s: %v\n%s", unit, some, made.Source)
 			keepsOrder(t, made, result, some)
+			laid, _ := Tidy(source.New("joined.toml", made.Source))
+			assert.Equal(t, string(laid), string(made.Source), "is written tidy")
 			two, err := result.Join(Look{}, Joining{Procedures: some, Unit: unit, On: "2026-05-01", People: 2})
 			require.NoError(t, err, "%s: %v", unit, some)
 			if two.People == 1 {

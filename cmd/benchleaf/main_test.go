@@ -34,6 +34,7 @@ func TestCommand(t *testing.T) {
 			"tear":    tear,
 			"latin1":  latin1,
 			"fill":    fill,
+			"nested":  nested,
 			"isjson":  isJSON,
 			"nothing": nothingElse,
 		},
@@ -86,6 +87,12 @@ func fill(ts *testscript.TestScript, neg bool, args []string) {
 		}
 		ts.Check(os.WriteFile(ts.MkAbs(name), []byte(blank.ReplaceAllString(text, "$1$3$2")), 0o644))
 	}
+}
+
+// nested FILE writes a list so deep that each of its items stands far to the right.
+func nested(ts *testscript.TestScript, neg bool, args []string) {
+	text := "a = " + strings.Repeat("[", 99) + strings.Repeat("\"x\", ", 40_000) + strings.Repeat("]", 99) + "\n"
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o644))
 }
 
 // isjson FILE wants one JSON document with findings and procedures.

@@ -38,6 +38,29 @@ type shop struct {
 // whose shop file is nearest above it, or, where there is none, to the folder
 // that was asked for.
 func load(from string, paths []string) ([]*shop, error) {
+	found, err := group(from, paths)
+	if err != nil {
+		return nil, err
+	}
+	var shops []*shop
+	var faults []error
+	for _, s := range found {
+		faults = append(faults, s.read()...)
+		if len(s.targets) > 0 {
+			shops = append(shops, s)
+		}
+	}
+	if len(shops) == 0 && len(faults) == 0 {
+		if len(paths) == 0 {
+			paths = []string{"."}
+		}
+		faults = append(faults, fmt.Errorf("there are only entries of a service book in %s, and no procedure", strings.Join(paths, ", ")))
+	}
+	return shops, told(faults)
+}
+
+// group finds the shops and their targets, of which nothing is read yet.
+func group(from string, paths []string) ([]*shop, error) {
 	if len(paths) == 0 {
 		paths = []string{"."}
 	}
@@ -58,17 +81,10 @@ func load(from string, paths []string) ([]*shop, error) {
 	for _, folder := range slices.Sorted(maps.Keys(targets)) {
 		list := targets[folder]
 		slices.Sort(list)
-		s := &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
-			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }}
-		f.faults = append(f.faults, s.read()...)
-		if len(s.targets) > 0 {
-			shops = append(shops, s)
-		}
+		shops = append(shops, &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
+			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }})
 	}
-	if len(shops) == 0 && len(f.faults) == 0 {
-		f.fault("there are only entries of a service book in %s, and no procedure", strings.Join(paths, ", "))
-	}
-	return shops, told(f.faults)
+	return shops, nil
 }
 
 // shop is the shop folder of a file.

@@ -47,7 +47,8 @@ func (p *parser) dual(a *Amount) {
 	second.loose = second.loose || a.loose && second.Shape == Range
 	p.compare(*a, second, start, end)
 	if a.Shape == Tolerance && second.Shape == Exact {
-		return // the middle alone; print converts the tolerance too
+		a.middle = &second // print converts the tolerance too
+		return
 	}
 	a.Dual = &second
 }

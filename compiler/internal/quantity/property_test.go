@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/big"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -270,4 +271,37 @@ func BenchmarkFormat(b *testing.B) {
 	for b.Loop() {
 		_ = a.Format(Both)
 	}
+}
+
+// What a file is to hold is the same amount in every figure, and settles at once; with the
+// other system behind it too.
+func TestSettledAmountsAreTheSame(t *testing.T) {
+	eachAmount(t, func(text string, a Amount) {
+		for _, written := range []string{text, a.Format(Both), strings.ReplaceAll(text, " to ", "-")} {
+			a, problems := Parse(written, a.Dimension)
+			if len(problems) > 0 {
+				continue
+			}
+			again, problems := Parse(a.Settled(), a.Dimension)
+			assert.Empty(t, problems, "%s settles as %s", written, a.Settled())
+			assert.True(t, Alike(a, again), "%s settles as %s", written, a.Settled())
+			assert.Equal(t, a.Settled(), again.Settled())
+		}
+	})
+}
+
+func TestSettled(t *testing.T) {
+	for text, want := range map[string]string{
+		"35-40Nm": "35 to 40 N·m", "25 ft-lb": "25 lbf·ft", "1 1/2in": "1-1/2 in", "½ inch": "1/2 in", "at most 0.50mm": "max 0.50 mm", "5 litres approx.": "about 5 L",
+		"42 Nm/31 ft-lb": "42 N·m (31 lbf·ft)", "38±3Nm (28 ft-lb)": "38 ± 3 N·m (28 lbf·ft)", "1h15": "1 h 15 min", "10 +0.2/-0.1mm": "10 +0.2/-0.1 mm", "-5 deg C": "-5 °C", "1 500 rpm": "1 500 rpm",
+		"max 3mm (0.12 in)": "max 3 mm (0.12 in)", "between 3 and 5 mm": "3 to 5 mm", "1 months": "1 month", "two turns": "2 turns", "90 deg": "90°",
+	} {
+		amount, _ := Parse(text, Any)
+		assert.Equal(t, want, amount.Settled(), text)
+	}
+	one, _ := Parse("quarter turn", Angle)
+	other, _ := Parse("1/4 turn", Angle)
+	assert.False(t, Alike(one, other), "a word says less exactly")
+	assert.True(t, Alike(Amount{}, Amount{}))
+	assert.False(t, Alike(one, Amount{}))
 }

@@ -54,6 +54,8 @@ type Amount struct {
 	second figure // the upper bound of a Range, what a Tolerance allows upwards
 	third  figure // what a Tolerance allows downwards
 	loose  bool   // a Range that "about" stands before
+
+	middle *Amount // the middle of a Tolerance as the author wrote it behind in another unit
 }
 
 // figure is one written figure with its unit.

@@ -159,6 +159,12 @@ func (p *parser) joins(s *speller) bool {
 	return true
 }
 
+// Unquote is what a key says that is written in quotes, without a fault.
+func Unquote(key string) string {
+	p := &parser{src: []byte(key)}
+	return p.key().text
+}
+
 // longText reads a string over several lines, in three quotes.
 func (p *parser) longText(quote byte) *Value {
 	start, wasOpen := p.pos, p.open

@@ -73,8 +73,11 @@ func (p *parser) array() *Value {
 // newStatement reports whether the line, up to here blank, begins a statement:
 // then a list above it was never closed.
 func (p *parser) newStatement() bool {
-	line := bytes.LastIndexByte(p.src[:p.pos], '\n') + 1
-	return len(bytes.TrimSpace(p.src[line:p.pos])) == 0 && Begins(p.src[line:])
+	line := p.pos
+	for line > 0 && (p.src[line-1] == ' ' || p.src[line-1] == '\t') {
+		line--
+	}
+	return (line == 0 || p.src[line-1] == '\n') && Begins(p.src[line:])
 }
 
 // Begins reports whether a line inside an open list looks like the beginning of a statement:
