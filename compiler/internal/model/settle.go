@@ -8,7 +8,7 @@ import (
 // Amounts are the amounts of a file as the schema knows them, in the order in which they are
 // read; none where the file is in no version of the language that is read here.
 func Amounts(document *tree.Document) []Amount {
-	d := &decoder{file: &File{Source: document.File, Document: document, index: map[string]any{}}}
+	d := &decoder{file: &File{Source: document.File, Document: document, index: map[key]any{}, view: &view{}}}
 	if entry := document.Root.Get("benchleaf"); entry != nil && d.version(document.Root) {
 		d.root(document.Root)
 	}
