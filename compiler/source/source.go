@@ -71,6 +71,31 @@ func (f *File) UTF16(offset int) (line, character int) {
 	return line, character
 }
 
+// Offset is the byte offset of a place as editors count it: line and UTF-16 units from 0. What
+// lies outside is clamped to the line, or to the text.
+func (f *File) Offset(line, character int) int {
+	if line < 0 {
+		return 0
+	}
+	if line >= len(f.lines) {
+		return len(f.Text)
+	}
+	offset, end := f.lines[line], len(f.Text)
+	if line+1 < len(f.lines) {
+		end = f.lines[line+1] - 1
+	}
+	for character > 0 && offset < end {
+		r, size := utf8.DecodeRune(f.Text[offset:end])
+		if character--; r > 0xFFFF {
+			if character--; character < 0 {
+				break // within the two halves of a character
+			}
+		}
+		offset += size
+	}
+	return offset
+}
+
 // Line is the text of a line counted from 1, without its line break; empty past the end.
 func (f *File) Line(n int) string {
 	if n < 1 || n > len(f.lines) {
