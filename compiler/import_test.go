@@ -19,7 +19,7 @@ import (
 // not here may not exist; what the table does not name is refused.
 var allowed = map[string][]string{
 	"cmd/benchleaf":                      {"compiler", "compiler/finding", "compiler/source", "schema", "templates"},
-	"compiler":                           {"compiler/internal/due", "compiler/internal/emit/ical", "compiler/internal/entry", "compiler/internal/join", "compiler/internal/sequence", "compiler/internal/standing", "compiler/internal/store", "compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/html", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/emit/sarif", "compiler/internal/emit/svg", "compiler/internal/export", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/picture", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules", "compiler/internal/state"},
+	"compiler":                           {"compiler/internal/due", "compiler/internal/emit/ical", "compiler/internal/entry", "compiler/internal/join", "compiler/internal/sequence", "compiler/internal/standing", "compiler/internal/store", "compiler/finding", "compiler/source", "compiler/internal/compose", "compiler/internal/emit/csv", "compiler/internal/emit/dita", "compiler/internal/emit/html", "compiler/internal/emit/json", "compiler/internal/emit/pdf", "compiler/internal/emit/sarif", "compiler/internal/emit/svg", "compiler/internal/export", "compiler/internal/hazard", "compiler/internal/needs", "compiler/internal/model", "compiler/internal/pages", "compiler/internal/picture", "compiler/internal/plan", "compiler/internal/quantity", "compiler/internal/rules", "compiler/internal/state"},
 	"compiler/source":                    {},
 	"compiler/finding":                   {"compiler/source"},
 	"compiler/internal/tree":             {"compiler/source", "compiler/finding"},
@@ -43,6 +43,7 @@ var allowed = map[string][]string{
 	"compiler/internal/emit/svg":         {"compiler/internal/pages"},
 	"compiler/internal/emit/pdf/pdftest": {"compiler/internal/pages"},
 	"compiler/internal/emit/csv":         {"compiler/internal/plan"},
+	"compiler/internal/emit/dita":        {"compiler/internal/plan"},
 	"compiler/internal/emit/html":        {"compiler/internal/entry", "compiler/internal/plan", "templates"},
 	"compiler/internal/entry":            {"compiler/internal/plan", "compiler/internal/quantity"},
 	"compiler/internal/export":           {"schema", "compiler/source", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/state", "compiler/internal/quantity"},
