@@ -51,7 +51,12 @@ func FuzzCompile(f *testing.F) {
 			assert.LessOrEqual(t, found.Place.Span.End, len(found.Place.File.Text), found.Summary)
 		}
 		result.JSON()
+		result.SARIF("")
+		result.Model()
 		result.Fix()
+		if _, err := result.Dita(compiler.Look{}); err != nil {
+			t.Fatal(err)
+		}
 		if _, _, err := result.Cards(compiler.Look{}, nil); err != nil {
 			t.Fatal(err)
 		}
