@@ -51,6 +51,8 @@ func FuzzCompile(f *testing.F) {
 			assert.LessOrEqual(t, found.Place.Span.End, len(found.Place.File.Text), found.Summary)
 		}
 		result.JSON()
+		result.SARIF("")
+		result.Model()
 		result.Fix()
 		if _, _, err := result.Cards(compiler.Look{}, nil); err != nil {
 			t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 	"benchleaf/compiler/internal/emit/csv"
 	"benchleaf/compiler/internal/emit/json"
 	"benchleaf/compiler/internal/emit/pdf"
+	"benchleaf/compiler/internal/emit/sarif"
 	"benchleaf/compiler/internal/emit/svg"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pages"
@@ -370,6 +371,12 @@ func (r *Result) JSON() []byte {
 			Machine: job.Machine, Variant: job.Variant, Revision: job.Revision, Blocked: job.Blocked})
 	}
 	return json.Write(report)
+}
+
+// SARIF is the findings as a log of SARIF 2.1.0, for programs that show findings of many
+// tools; version is what benchleaf says of itself.
+func (r *Result) SARIF(version string) []byte {
+	return sarif.Write(sarif.Log{Version: version, Rules: Rules(), Findings: r.Findings, Allowed: r.Allowed, Unchecked: r.Unchecked})
 }
 
 // Fix applies the certain fixes of the findings to their files' texts, and

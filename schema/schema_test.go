@@ -23,7 +23,9 @@ var update = flag.Bool("update", false, "write the generated pages anew")
 func TestGeneratedPagesAreFresh(t *testing.T) {
 	text, err := schema.JSON()
 	require.NoError(t, err)
-	for path, want := range map[string][]byte{"benchleaf.schema.json": text, "reference.md": []byte(schema.Reference())} {
+	model, err := schema.ModelJSON()
+	require.NoError(t, err)
+	for path, want := range map[string][]byte{"benchleaf.schema.json": text, "benchleaf-model.schema.json": model, "reference.md": []byte(schema.Reference())} {
 		if *update {
 			require.NoError(t, os.WriteFile(path, want, 0o644))
 		}

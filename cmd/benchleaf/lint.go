@@ -13,7 +13,7 @@ import (
 )
 
 func lintCommand(by *caller) *cobra.Command {
-	var asJSON, fix bool
+	var asJSON, asSARIF, fix bool
 	cmd := &cobra.Command{
 		Use:   "lint [PATH…]",
 		Short: "Check procedures, machines and libraries",
@@ -30,24 +30,37 @@ It ends with status 0 when nothing stands against the files or only notes do,
   benchleaf lint procedures            one folder
   benchleaf lint gearbox-oil.toml      one file
   benchleaf lint --fix                 mend what can be mended for certain
-  benchleaf lint --json > lint.json    for other programs`,
-		RunE: func(_ *cobra.Command, paths []string) error { return by.lint(paths, asJSON, fix) },
+  benchleaf lint --json > lint.json    for other programs
+  benchleaf lint --sarif > lint.sarif  for programs that show findings of many tools`,
+		RunE: func(_ *cobra.Command, paths []string) error {
+			switch {
+			case asJSON:
+				return by.lint(paths, fix, "--json", (*compiler.Result).JSON)
+			case asSARIF:
+				return by.lint(paths, fix, "--sarif", func(r *compiler.Result) []byte { return r.SARIF(version()) })
+			}
+			return by.lint(paths, fix, "", nil)
+		},
 	}
 	cmd.Flags().BoolVar(&asJSON, "json", false, "write the findings as JSON, with paths from the shop folder")
+	cmd.Flags().BoolVar(&asSARIF, "sarif", false, "write the findings as a SARIF 2.1.0 log, with paths from the shop folder")
+	cmd.MarkFlagsMutuallyExclusive("json", "sarif")
 	cmd.Flags().BoolVar(&fix, "fix", false, "mend what can be mended for certain, and check again")
 	return cmd
 }
 
-func (by *caller) lint(paths []string, asJSON, fix bool) error {
+// lint checks and tells what was found: to people, or, where a flag asks for it, to programs,
+// with what writes that.
+func (by *caller) lint(paths []string, fix bool, flag string, written func(*compiler.Result) []byte) error {
 	shops, err := load(by.folder, paths)
 	if err != nil {
 		return err
 	}
-	if asJSON && len(shops) > 1 {
-		return fmt.Errorf("--json writes one shop at a time; give one of: %s", strings.Join(shopNames(shops), ", "))
+	if written != nil && len(shops) > 1 {
+		return fmt.Errorf("%s writes one shop at a time; give one of: %s", flag, strings.Join(shopNames(shops), ", "))
 	}
 	if fix {
-		if shops, err = by.mend(shops, paths, asJSON); err != nil {
+		if shops, err = by.mend(shops, paths, written != nil); err != nil {
 			return err
 		}
 	}
@@ -55,8 +68,8 @@ func (by *caller) lint(paths []string, asJSON, fix bool) error {
 	for i, s := range shops {
 		result := s.check()
 		all.add(s, result)
-		if asJSON {
-			_, err = by.out.Write(result.JSON())
+		if written != nil {
+			_, err = by.out.Write(written(result))
 		} else {
 			if i > 0 && len(result.Findings) > 0 {
 				fmt.Fprintln(by.out)
@@ -67,7 +80,7 @@ func (by *caller) lint(paths []string, asJSON, fix bool) error {
 			return err
 		}
 	}
-	if !asJSON {
+	if written == nil {
 		if all.by != [finding.Error + 1]int{} {
 			fmt.Fprintln(by.out)
 		}

@@ -57,6 +57,25 @@ func (s *Set) Jobs(file *File) []*Job {
 	return jobs
 }
 
+// Versions makes a job for each version of the machine that a file describes, in which its things
+// are looked up and of which nothing is done; none where it describes no machine.
+func (s *Set) Versions(file *File) []*Job {
+	if file.Machine == nil {
+		return nil
+	}
+	variants := []string{""}
+	if len(file.Machine.Variants.Items) > 0 {
+		variants = file.Machine.Variants.Names()
+	}
+	var out []*Job
+	for _, variant := range variants {
+		job := s.job(file, file.Machine, variant)
+		job.Steps, job.Faults = nil, nil
+		out = append(out, job)
+	}
+	return out
+}
+
 func (s *Set) job(file *File, machine *Machine, variant string) *Job {
 	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, set: s,
 		parts: map[string]*Part{}, cavity: map[string]*Cavity{}, energy: map[string]*Energy{}, point: map[string]*Lubricated{}, limit: map[string]*Limit{}}
@@ -331,6 +350,14 @@ func (j *Job) MachineTitle() string {
 	return Spoken(j.Procedure.Machine.Text)
 }
 
+// MachineName is the short name of the machine that a file describes; empty where it describes none.
+func (f *File) MachineName() string {
+	if f.Machine == nil {
+		return ""
+	}
+	return f.machineName()
+}
+
 // MachineName is the machine's short name; empty where the machine is only named in words.
 func (j *Job) MachineName() string {
 	if owner := j.File.machine; owner != nil && owner.Machine != nil {
@@ -528,6 +555,54 @@ func described[T any](f *File) []T {
 	}
 	return out
 }
+
+// Named is something that a file describes by name.
+type Named struct {
+	Kind, Name string
+	Value      any // a pointer: *Part of a part and a cover, *Tool of a tool and so on
+}
+
+// Named lists what a file describes by name, in its order.
+func (f *File) Named() []Named {
+	var out []Named
+	for _, thing := range f.things {
+		out = append(out, Named{thing.kind, thing.name, f.index[key{thing.kind, thing.name}]})
+	}
+	return out
+}
+
+// Resolved is something of that kind and name with what differs for the job's version put in
+// place; nil where the version has none.
+func (j *Job) Resolved(kind, name string) any {
+	switch kind {
+	case "part", "cover":
+		if one := j.Part(name); one != nil {
+			return one
+		}
+	case "cavity":
+		if one := j.Cavity(name); one != nil {
+			return one
+		}
+	case "energy":
+		if one := j.Energy(name); one != nil {
+			return one
+		}
+	case "point":
+		if one := j.Point(name); one != nil {
+			return one
+		}
+	case "limit":
+		if one := j.Limit(name); one != nil {
+			return one
+		}
+	default:
+		return j.File.find(kind, name)
+	}
+	return nil
+}
+
+// MachineKinds are the kinds of thing that belong to a machine.
+func MachineKinds() []string { return machineKinds }
 
 // Stores lists what a file says is on the shelf, in its order.
 func (f *File) Stores() []*Store {

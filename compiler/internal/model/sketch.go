@@ -61,14 +61,6 @@ func (f *File) Own(kind, name string) any { return f.index[key{kind, name}] }
 // Names lists every name of a kind that the file can see, sorted.
 func (f *File) Names(kind string) []string { return f.names(kind) }
 
-// MachineName is the short name of the machine the file describes; empty where it describes none.
-func (f *File) MachineName() string {
-	if f.Machine == nil {
-		return ""
-	}
-	return f.machineName()
-}
-
 // Of is the file that describes the machine of the file's procedure, or the file itself where
 // it describes a machine; nil where none is described.
 func (f *File) Of() *File {

@@ -120,6 +120,10 @@ const (
 	Stands                // raised, on stands
 )
 
+func (l Level) String() string {
+	return [...]string{"as-before", "loose", "open", "shut", "off", "empty", "isolated", "proved", "raised", "on-stands"}[l]
+}
+
 // Track is one thing of the machine over the steps: its level after each.
 type Track struct {
 	Name, Words string
