@@ -68,6 +68,9 @@ type origin struct {
 // seen is the view of a file.
 func (f *File) seen() *view {
 	v := f.view
+	if v == nil { // a file that was never read
+		v = new(view)
+	}
 	v.once.Do(func() {
 		v.things, v.names = map[key]origin{}, map[string][]string{}
 		for _, layer := range f.layers {
