@@ -214,3 +214,11 @@ func (r *Result) Names(path string) []Named {
 	}
 	return out
 }
+
+// Text is a file of the shop as it was compiled; nil where there is none of that path.
+func (r *Result) Text(path string) *source.File {
+	if file := r.set.File(path); file != nil {
+		return file.Source
+	}
+	return nil
+}

@@ -7,5 +7,5 @@ import "embed"
 // Files holds stocks.toml, signs.toml, words/<language>.toml, scaffold/, the files that
 // benchleaf new writes, and phone/, the page of a card for a phone.
 //
-//go:embed stocks.toml signs.toml words/*.toml scaffold phone
+//go:embed stocks.toml signs.toml words/*.toml scaffold phone desk/*.html desk/*.css desk/*.js desk/*.txt
 var Files embed.FS

@@ -35,7 +35,7 @@ in them, and prints them as bench cards with a pick list of what to bring, and a
 	}
 	root.SetVersionTemplate("benchleaf {{.Version}}\n")
 	root.SetFlagErrorFunc(flagFault)
-	root.AddCommand(newCommand(by), lintCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), manualCommand(by), contactCommand(by), logCommand(by), dueCommand(by), joinCommand(by), storeCommand(by), trendCommand(by), historyCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by))
+	root.AddCommand(newCommand(by), lintCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), manualCommand(by), contactCommand(by), deskCommand(by), logCommand(by), dueCommand(by), joinCommand(by), storeCommand(by), trendCommand(by), historyCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by))
 	return root
 }
 
