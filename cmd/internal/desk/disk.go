@@ -59,7 +59,7 @@ func (d *Desk) place(asked string) (string, error) {
 		if _, linked := os.Lstat(filepath.Join(folder, filepath.FromSlash(asked))); linked == nil {
 			return "", faultOf(403, "%s is a link to nothing", asked)
 		}
-		return asked, nil // the root refuses folders that lead out of it
+		return asked, d.within(path.Dir(asked))
 	}
 	if err != nil {
 		return "", faultOf(403, "%s cannot be reached: %v", asked, reason(err))
@@ -69,6 +69,22 @@ func (d *Desk) place(asked string) (string, error) {
 		return "", faultOf(403, "%s is a link out of the shop folder, or to what is no procedure file", asked)
 	}
 	return filepath.ToSlash(short), nil
+}
+
+// within is a fault where a folder, or the nearest above it that is there, lies outside the
+// shop folder.
+func (d *Desk) within(asked string) error {
+	for at := asked; at != "."; at = path.Dir(at) {
+		real, err := filepath.EvalSymlinks(filepath.Join(d.shop.Folder(), filepath.FromSlash(at)))
+		if errors.Is(err, fs.ErrNotExist) {
+			continue
+		}
+		if short, outside := filepath.Rel(d.shop.Folder(), real); err != nil || outside != nil || !filepath.IsLocal(short) {
+			return faultOf(403, "%s is a link out of the shop folder", at)
+		}
+		return nil
+	}
+	return nil
 }
 
 // read reads a file; fs.ErrNotExist where it is not there.
