@@ -8,9 +8,12 @@ import (
 
 	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/emit/svg"
+	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/source"
 )
 
@@ -70,26 +73,45 @@ type Bar struct {
 // one that is empty where the machine has none, and none where the steps cannot be read.
 func (r *Result) Variants(path string) []string {
 	var out []string
+	for _, job := range r.drafted(path) {
+		out = append(out, job.Variant)
+	}
+	return out
+}
+
+// drafted lists the jobs of a file, and where it has none since a fault of the language
+// stands in it, what its text tells of them so far.
+func (r *Result) drafted(path string) []Job {
+	var out []Job
 	for _, job := range r.Jobs {
 		if job.Path == path {
-			out = append(out, job.Variant)
+			out = append(out, job)
 		}
+	}
+	file := r.set.File(path)
+	if len(out) > 0 || file == nil {
+		return out
+	}
+	pictures := leafThrough([]*model.File{file}, r.pictures)
+	for _, job := range r.set.Drafts(file) {
+		made := describe(job, true, nil)
+		made.work = compose.Work{Job: job, Needs: needs.Of(job), Hazards: hazard.Of(job), Pictures: pictures.of}
+		made.walk = state.Of(job, hazard.HandsIn(made.work.Hazards))
+		out = append(out, made)
 	}
 	return out
 }
 
 // View draws the card of a file's procedure for one version of its machine, the first when
 // variant is empty or there is none of that name; also where an error stands against it,
-// which Job.Blocked tells. It is nil where no steps could be read.
+// which Job.Blocked tells, and where the text is still being written. It is nil where the
+// text cannot be read or holds no procedure.
 func (r *Result) View(path, variant string, look Look) (*View, error) {
-	at := slices.IndexFunc(r.Jobs, func(job Job) bool { return job.Path == path && job.Variant == variant })
-	if at < 0 {
-		at = slices.IndexFunc(r.Jobs, func(job Job) bool { return job.Path == path })
-	}
-	if at < 0 {
+	jobs := r.drafted(path)
+	if len(jobs) == 0 {
 		return nil, nil
 	}
-	job := r.Jobs[at]
+	job := jobs[max(0, slices.IndexFunc(jobs, func(job Job) bool { return job.Variant == variant }))]
 	settled, system, err := look.settle(compose.WishesOf(job.work.Job))
 	if err != nil {
 		return nil, err

@@ -112,3 +112,50 @@ func TestNamesAreWhatAFileMayWrite(t *testing.T) {
 	assert.Equal(t, "library", listed["shop/tools.toml"])
 	assert.Equal(t, "procedure", listed["log-deck-gearbox-oil.toml"])
 }
+
+// While a procedure is being written much is missing or not yet described; it is drawn all
+// the same: each case of broken input, and the demonstration shop with its lines left out
+// one at a time or its names changed.
+func TestAViewIsDrawnOfWhatIsNotWholeYet(t *testing.T) {
+	drawn, readable := 0, 0
+	look := func(files []*source.File, path, says string) {
+		t.Helper()
+		result := compiler.Compile(compiler.Input{Files: files, Targets: []string{path}})
+		for _, variant := range append(result.Variants(path), "") {
+			view, err := result.View(path, variant, compiler.Look{})
+			require.NoError(t, err, says)
+			readable++
+			if view != nil {
+				drawn++
+				assert.NotEmpty(t, view.Sides, says)
+			}
+		}
+	}
+	for _, folder := range []string{"../testdata/broken", "../testdata/clean", "../templates/scaffold"} {
+		for _, file := range compiler.ReadFolder(t, folder) {
+			look([]*source.File{file}, file.Path, file.Path)
+		}
+	}
+	whole := drawn
+	assert.Greater(t, whole, 300)
+	shop := compiler.ReadFolder(t, "../procedures")
+	for i, path := range []string{"log-deck-gearbox-oil.toml", "log-trailer-hub-grease.toml", "machines/log-deck.toml"} {
+		at := slices.IndexFunc(shop, func(file *source.File) bool { return file.Path == path })
+		lines := strings.SplitAfter(string(shop[at].Text), "\n")
+		for n := i; n < len(lines); n += 29 {
+			files := slices.Clone(shop)
+			target := "log-deck-gearbox-oil.toml"
+			if i == 1 {
+				target = path
+			}
+			files[at] = source.New(path, []byte(strings.Join(slices.Delete(slices.Clone(lines), n, n+1), "")))
+			look(files, target, fmt.Sprintf("%s without line %d", path, n+1))
+			files[at] = source.New(path, []byte(strings.Join(lines[:n], "")+strings.Replace(lines[n], "\"", "\"x-", 1)+strings.Join(lines[n+1:], "")))
+			look(files, target, fmt.Sprintf("%s with another word in line %d", path, n+1))
+			files[at] = source.New(path, []byte(strings.Join(lines[:n], "")))
+			look(files, target, fmt.Sprintf("%s up to line %d", path, n))
+		}
+	}
+	assert.Greater(t, drawn-whole, 40)
+	assert.Greater(t, 10*drawn, 8*readable, "nearly all of it is drawn")
+}

@@ -49,6 +49,7 @@ const choose = async (path, quietly) => {
   id('editor').hidden = false;
   id('welcome').hidden = true;
   history.replaceState(null, '', '#' + encodeURIComponent(path));
+  clearTimeout(unread);
   if (other) { desk.view = null; id('sides').classList.add('old'); id('variant').value = ''; }
   marks();
   drawFindings();
@@ -81,6 +82,10 @@ const look = async (all) => {
   } catch (problem) { wrong(problem); return; }
   if (!answer) { return; }
   if (gone) { gone = false; alarm(''); }
+  for (const file of answer.files) { // what a file is called stays while its text cannot be read
+    const before = desk.files.find((one) => one.path === file.path);
+    if (before && !file.title && before.title && answer.findings.some((one) => one.path === file.path && one.severity === 'error')) { Object.assign(file, { title: before.title, name: before.name, kind: before.kind }); }
+  }
   desk.files = answer.files;
   desk.findings = answer.all ? answer.findings : [...desk.findings.filter((one) => one.path !== desk.path), ...answer.findings.filter((one) => one.path === desk.path)];
   if (answer.names.length) { desk.names = answer.names; }
@@ -274,15 +279,19 @@ const moved = () => {
   markLine();
 };
 const kindOf = (path) => (desk.files.find((file) => file.path === path) || { kind: '' }).kind;
+let unread = 0; // tells that the text cannot be read, when the hands rest
 const drawView = async (answer) => {
   const procedure = kindOf(desk.path) === 'procedure';
   const several = answer.variants.length > 1;
   const chosen = answer.view ? answer.view.variant : '';
   id('variant-pick').hidden = !several;
   if (several) { id('variant').replaceChildren(...answer.variants.map((one) => make('option', { value: one, selected: one === chosen }, one || 'all'))); }
+  clearTimeout(unread);
   if (!answer.view && procedure && desk.view) { // the text cannot be read just now: the last page stays
-    id('sides').classList.add('old');
-    held('The text cannot be read just now; this is the page as it was before.');
+    unread = setTimeout(() => {
+      id('sides').classList.add('old');
+      held('The text cannot be read just now; this is the page as it was before.');
+    }, 1500);
     prints(false);
     return;
   }

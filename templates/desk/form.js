@@ -68,6 +68,13 @@ const field = (key, names, preset) => {
       }, false, make('p', { class: 'small' }, 'A name and how many or how much, one a line' + (known.length ? ': ' + known.slice(0, 6).map((name) => name.name).join(', ') + (known.length > 6 ? ' …' : '') : '') + '.'));
     }
     default: {
+      if (known.length && !kinds.includes('words')) { // one of these, and nothing else
+        const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...kinds.filter((kind) => known.some((name) => name.kind === kind)).map((kind) => {
+          const options = known.filter((name) => name.kind === kind).map((name) => make('option', { value: name.name }, name.words === name.name ? name.name : name.words + ' (' + name.name + ')'));
+          return make('optgroup', { label: kind }, ...options);
+        }));
+        return whole(select, () => select.value || undefined);
+      }
       const list = known.length ? at + '-list' : false;
       const line = input({ list, placeholder: say, spellcheck: 'true' });
       line.value = preset || '';
@@ -145,7 +152,7 @@ export const forms = (hooks) => {
 
   const named = (what, folder) => {
     const name = make('input', { id: 'file-name', 'aria-describedby': 'file-name-doc', autocomplete: 'off', spellcheck: 'false', required: true });
-    const element = make('div', { class: 'field wide' }, make('label', { for: 'file-name' }, 'File name', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'file-name-doc' }, 'Lower case letters and figures, words joined by hyphens; ' + what + ' is known by it.'), name);
+    const element = make('div', { class: 'field' }, make('label', { for: 'file-name' }, 'File name', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'file-name-doc' }, 'Lower case letters and figures, words joined by hyphens; ' + what + ' is known by it.'), name);
     return { element, input: name, path: () => folder + name.value.trim().replace(/\.toml$/, '') + '.toml' };
   };
   // The name of the file follows the title until it is written by hand.

@@ -160,13 +160,15 @@ export const writing = (hooks) => {
     ...shared, E.lineNumbers(), E.highlightActiveLine(), E.highlightActiveLineGutter(), E.drawSelection(), E.history(), E.bracketMatching(), E.closeBrackets(),
     E.lintGutter(), E.search({ top: true }), E.highlightSelectionMatches(), E.indentUnit.of('  '), hover,
     E.autocompletion({ override: [complete], activateOnTypingDelay: 150, icons: false }),
-    E.EditorView.contentAttributes.of({ 'aria-label': 'Text of the file', spellcheck: 'false', autocapitalize: 'off' }),
+    E.EditorView.contentAttributes.of({ 'aria-label': 'Text of the file', tabindex: '0', spellcheck: 'false', autocapitalize: 'off' }),
     E.keymap.of([
       { key: 'F8', run: E.nextDiagnostic, shift: E.previousDiagnostic },
+      { key: 'Tab', run: E.acceptCompletion }, // where nothing is offered it leaves the text
       { key: 'Alt-Enter', run: () => { hooks.mend(); return true; } },
       ...E.closeBracketsKeymap, ...E.defaultKeymap, ...E.searchKeymap, ...E.historyKeymap, ...E.completionKeymap,
     ]),
     E.EditorView.updateListener.of((update) => {
+      for (const list of update.view.dom.querySelectorAll('.cm-tooltip-autocomplete > ul:not([tabindex])')) { list.tabIndex = 0; }
       if (quiet) { return; }
       if (update.docChanged) { hooks.changed(); }
       if (update.selectionSet || update.docChanged) { hooks.moved(); }
@@ -188,8 +190,8 @@ export const writing = (hooks) => {
       view.dispatch({ selection: { anchor, head: to ? at(doc, to) : anchor }, effects: E.EditorView.scrollIntoView(anchor, { y: 'center' }) });
     },
     compare: (parent, theirs, mine) => new E.MergeView({
-      parent, a: { doc: theirs, extensions: [...shared, E.EditorState.readOnly.of(true), E.EditorView.contentAttributes.of({ 'aria-label': 'The text on the disk' })] },
-      b: { doc: mine, extensions: [...shared, E.history(), E.keymap.of([...E.defaultKeymap, ...E.historyKeymap]), E.EditorView.contentAttributes.of({ 'aria-label': 'Your text' })] },
+      parent, a: { doc: theirs, extensions: [...shared, E.EditorState.readOnly.of(true), E.EditorView.contentAttributes.of({ 'aria-label': 'The text on the disk', tabindex: '0' })] },
+      b: { doc: mine, extensions: [...shared, E.history(), E.keymap.of([...E.defaultKeymap, ...E.historyKeymap]), E.EditorView.contentAttributes.of({ 'aria-label': 'Your text', tabindex: '0' })] },
       revertControls: 'a-to-b', highlightChanges: true, gutter: true,
     }),
   };

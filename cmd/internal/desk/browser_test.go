@@ -112,7 +112,7 @@ func (w writer) written() string {
 func (w writer) at(words string) {
 	w.Helper()
 	require.Contains(w, w.written(), words)
-	told[bool](w, `((view) => { const at = view.state.sliceDoc().indexOf(`+inScript(words)+`) + `+inScript(words)+`.length; view.dispatch({ selection: { anchor: at }, scrollIntoView: true }); view.focus(); return true; })(document.querySelector('#editor .cm-content').cmTile.view)`)
+	told[bool](w, `((view) => { const at = view.state.doc.toString().indexOf(`+inScript(words)+`) + `+inScript(words)+`.length; view.dispatch({ selection: { anchor: at }, scrollIntoView: true }); view.focus(); return true; })(document.querySelector('#editor .cm-content').cmTile.view)`)
 }
 
 // screen is light or dark.

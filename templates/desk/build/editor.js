@@ -5,7 +5,7 @@ export { EditorView, Decoration, WidgetType, keymap, lineNumbers, highlightActiv
 export { StreamLanguage, HighlightStyle, syntaxHighlighting, indentUnit, foldGutter, foldKeymap, foldService, bracketMatching } from '@codemirror/language';
 export { defaultKeymap, history, historyKeymap, isolateHistory, undo, redo } from '@codemirror/commands';
 export { search, searchKeymap, highlightSelectionMatches, openSearchPanel } from '@codemirror/search';
-export { autocompletion, completionKeymap, closeBrackets, closeBracketsKeymap, startCompletion, snippet } from '@codemirror/autocomplete';
+export { autocompletion, acceptCompletion, completionKeymap, closeBrackets, closeBracketsKeymap, startCompletion, snippet } from '@codemirror/autocomplete';
 export { setDiagnostics, lintGutter, lintKeymap, openLintPanel, nextDiagnostic, previousDiagnostic, forEachDiagnostic } from '@codemirror/lint';
 export { MergeView } from '@codemirror/merge';
 export { tags, tagHighlighter } from '@lezer/highlight';
