@@ -203,7 +203,7 @@ const marks = () => {
     const from = at(doc, one.from), to = Math.max(from, at(doc, one.to));
     return {
       from, to, severity: worst[one.severity], source: one.rule, message: one.summary,
-      renderMessage: () => make('span', {}, one.summary, one.help ? make('span', { class: 'small' }, make('br'), one.help) : null),
+      renderMessage: () => make('span', { class: 'says' }, one.summary, one.help ? make('span', { class: 'small' }, make('br'), one.help) : null),
       actions: (one.fixes || []).map((fix) => ({ name: fix.title, apply: () => mendWith(fix) })),
     };
   }));

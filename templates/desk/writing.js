@@ -155,7 +155,8 @@ export const writing = (hooks) => {
     return { pos: at(view.state.doc, told.from), end: at(view.state.doc, told.to), above: true, create: () => ({ dom: make('div', { class: 'doc-tip' }, told.text) }) };
   });
 
-  const shared = [E.EditorView.cspNonce.of(nonce), look, E.syntaxHighlighting(colours), toml, E.highlightSpecialChars(), E.EditorView.lineWrapping];
+  const shared = [E.EditorView.cspNonce.of(nonce), look, E.syntaxHighlighting(colours), toml, E.highlightSpecialChars(), E.EditorView.lineWrapping,
+    E.EditorState.phrases.of({ 'Revert this chunk': 'Take this from the disk' })];
   const whole = [
     ...shared, E.lineNumbers(), E.highlightActiveLine(), E.highlightActiveLineGutter(), E.drawSelection(), E.history(), E.bracketMatching(), E.closeBrackets(),
     E.lintGutter(), E.search({ top: true }), E.highlightSelectionMatches(), E.indentUnit.of('  '), hover,
@@ -190,8 +191,8 @@ export const writing = (hooks) => {
       view.dispatch({ selection: { anchor, head: to ? at(doc, to) : anchor }, effects: E.EditorView.scrollIntoView(anchor, { y: 'center' }) });
     },
     compare: (parent, theirs, mine) => new E.MergeView({
-      parent, a: { doc: theirs, extensions: [...shared, E.EditorState.readOnly.of(true), E.EditorView.contentAttributes.of({ 'aria-label': 'The text on the disk', tabindex: '0' })] },
-      b: { doc: mine, extensions: [...shared, E.history(), E.keymap.of([...E.defaultKeymap, ...E.historyKeymap]), E.EditorView.contentAttributes.of({ 'aria-label': 'Your text', tabindex: '0' })] },
+      parent, a: { doc: theirs, extensions: [...shared, E.EditorState.lineSeparator.of(breaks(theirs)), E.EditorState.readOnly.of(true), E.EditorView.contentAttributes.of({ 'aria-label': 'The text on the disk', tabindex: '0' })] },
+      b: { doc: mine, extensions: [...shared, E.EditorState.lineSeparator.of(breaks(mine)), E.history(), E.keymap.of([...E.defaultKeymap, ...E.historyKeymap]), E.EditorView.contentAttributes.of({ 'aria-label': 'Your text', tabindex: '0' })] },
       revertControls: 'a-to-b', highlightChanges: true, gutter: true,
     }),
   };

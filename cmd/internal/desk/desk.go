@@ -58,7 +58,11 @@ func Open(shop Shop, port int) (*Desk, error) {
 	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", fmt.Sprint(port)))
 	if err != nil {
 		root.Close()
-		return nil, fmt.Errorf("port %d is taken; give another with --port, or none", port)
+		var at *net.OpError
+		if errors.As(err, &at) {
+			err = at.Err
+		}
+		return nil, fmt.Errorf("nothing can be served at port %d: %w\n  give another with --port, or none", port, err)
 	}
 	d := &Desk{shop: shop, root: root, listener: listener, address: listener.Addr().String(), token: secret(32), base: "/" + secret(8) + "/",
 		check: frontDoor{}, turn: make(chan struct{}, 1), assist: bySchema{}}
