@@ -5,7 +5,8 @@ package templates
 import "embed"
 
 // Files holds stocks.toml, signs.toml, words/<language>.toml, scaffold/, the files that
-// benchleaf new writes, and phone/, the page of a card for a phone.
+// benchleaf new writes, phone/, the page of a card for a phone, and desk/, the page of the
+// writing desk with its editor.
 //
-//go:embed stocks.toml signs.toml words/*.toml scaffold phone
+//go:embed stocks.toml signs.toml words/*.toml scaffold phone desk/*.html desk/*.css desk/*.js desk/*.txt
 var Files embed.FS

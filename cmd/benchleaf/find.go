@@ -27,8 +27,20 @@ type finder struct {
 	faults  []error
 }
 
-// find lists the procedure files at or below some paths.
+// find lists the procedure files at or below some paths; it is an error when there are none.
 func find(from string, paths []string) (*finder, error) {
+	f, err := gather(from, paths)
+	if err != nil {
+		return nil, err
+	}
+	if len(f.faults) == 0 && len(f.files) == 0 {
+		f.fault("there are no .toml files in %s\n  write one with: benchleaf new gearbox-oil.toml", strings.Join(paths, ", "))
+	}
+	return f, told(f.faults)
+}
+
+// gather lists the procedure files at or below some paths, and keeps what is wrong.
+func gather(from string, paths []string) (*finder, error) {
 	real, err := filepath.EvalSymlinks(from)
 	if err != nil {
 		return nil, fmt.Errorf("the working folder cannot be read: %w", err)
@@ -45,10 +57,7 @@ func find(from string, paths []string) (*finder, error) {
 	if f.entries > mostEntries {
 		f.fault("there are more than %d files and folders below %s; give a smaller folder", mostEntries, strings.Join(paths, ", "))
 	}
-	if len(f.faults) == 0 && len(f.files) == 0 {
-		f.fault("there are no .toml files in %s\n  write one with: benchleaf new gearbox-oil.toml", strings.Join(paths, ", "))
-	}
-	return f, told(f.faults)
+	return f, nil
 }
 
 func (f *finder) fault(format string, args ...any) {

@@ -32,6 +32,7 @@ type shop struct {
 
 	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
 	shown    func(path string) string
+	unsaved  map[string][]byte // texts that stand in place of files, by path
 }
 
 // load reads the shops that some paths lie in: each file belongs to the shop
@@ -220,6 +221,9 @@ func (s *shop) match(pattern string) []string {
 		return nil
 	}
 	if !strings.ContainsAny(pattern, "*?[") {
+		if _, written := s.unsaved[pattern]; written {
+			return []string{pattern}
+		}
 		info, err := os.Stat(filepath.Join(s.folder, filepath.FromSlash(pattern)))
 		if err != nil || info.IsDir() {
 			return nil
@@ -230,6 +234,12 @@ func (s *shop) match(pattern string) []string {
 	if err != nil {
 		return nil // the compiler says that no file is there
 	}
+	for name := range s.unsaved {
+		if fits, err := path.Match(pattern, name); err == nil && fits && !slices.Contains(found, name) {
+			found = append(found, name)
+		}
+	}
+	slices.Sort(found)
 	return slices.DeleteFunc(found, func(name string) bool {
 		return path.Ext(name) != ".toml" || path.Base(name) == compiler.Bookfile || strings.HasPrefix(path.Base(name), ".")
 	})
@@ -237,6 +247,9 @@ func (s *shop) match(pattern string) []string {
 
 // open reads one file of the shop, if it is plain, not too big and inside.
 func (s *shop) open(path string, most int64, what string) ([]byte, error) {
+	if text, written := s.unsaved[path]; written {
+		return text, nil
+	}
 	file, size, err := s.reach(path)
 	if err != nil {
 		return nil, err

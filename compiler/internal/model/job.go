@@ -40,6 +40,20 @@ func (s *Set) Jobs(file *File) []*Job {
 	if file.Procedure == nil || slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.Broken }) {
 		return nil
 	}
+	return s.jobs(file)
+}
+
+// Drafts makes the jobs of a file that is still being written, as Jobs does: also where a
+// fault of the language stands in it or in one that it takes names from, as long as its own
+// text could be read. Names that are nowhere are left as words, and keys that are missing empty.
+func (s *Set) Drafts(file *File) []*Job {
+	if file.Procedure == nil || file.unread {
+		return nil
+	}
+	return s.jobs(file)
+}
+
+func (s *Set) jobs(file *File) []*Job {
 	variants := []string{""}
 	var machine *Machine
 	if owner := file.machine; owner != nil {

@@ -1,0 +1,287 @@
+// The guided forms: a new machine, a new procedure, a step, a thing. Their fields come out
+// of the table of the language; what is filled in is written as TOML by the desk.
+import { ask, id, make } from './ask.js';
+
+// What each form asks for first, in this order; the other keys stand under "More".
+const first = {
+  procedure: ['title', 'machine', 'revision', 'date', 'author', 'who', 'hands-on', 'every', 'summary', 'manual', 'start', 'end', 'tools', 'supplies', 'spares', 'wear', 'cautions', 'no-isolation', 'no-close'],
+  machine: ['title', 'manual', 'maker', 'model', 'meter', 'variants'],
+};
+const never = { procedure: ['name', 'joins', 'joined-revisions'], machine: ['name'], step: ['origin', 'gate', 'person', 'once', 'id'] };
+// An empty list says that there is none; left out, it would be asked for.
+const silent = { procedure: ['tools', 'supplies', 'spares', 'wear'] };
+const things = { machine: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'pose', 'area'], procedure: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'tool', 'fluid', 'supply', 'spare', 'caution'], library: ['tool', 'fluid', 'supply', 'spare', 'caution', 'unit', 'store'] };
+const short = (text) => text.toLowerCase().normalize('NFKD').replace(/[\u0300-\u036f]/g, '').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
+const plain = (example) => (example || '').replace(/^"(.*)"$/, '$1').replace(/^\[(.*)\]$/, '$1').replace(/"/g, '');
+const lines = (text) => text.split('\n').map((line) => line.trim()).filter(Boolean);
+
+let counted = 0;
+
+// field builds what asks for one key. It gives the element and read(), the value or undefined.
+const field = (key, names, preset) => {
+  counted += 1;
+  const at = 'field-' + counted, doc = at + '-doc';
+  const kinds = (key.of || '').split(' ');
+  const known = names.filter((name) => kinds.includes(name.kind));
+  const about = make('p', { class: 'doc', id: doc }, key.doc);
+  const need = key.required ? make('span', { class: 'need' }, ' needed') : null;
+  const label = make('label', { for: at }, key.name.replace(/-/g, ' '), need);
+  const say = plain(key.example);
+  const whole = (control, read, wide, ...more) => ({ key, read, element: make('div', { class: 'field' + (wide ? ' wide' : '') }, label, about, control, ...more) });
+  const list = (options, read) => ({ key, read: () => { const out = [...box.querySelectorAll(':checked')].map((tick) => tick.value); return read(out); },
+    element: make('fieldset', { class: 'field wide' }, make('legend', {}, key.name.replace(/-/g, ' '), need), about, box) });
+  let box;
+  const ticks = (options) => {
+    box = make('div', { class: 'ticks' }, ...options.map((one) => make('label', {}, make('input', { type: 'checkbox', value: one.word, checked: (preset || []).includes(one.word) }), make('span', {}, one.doc ? one.doc + ' ' : '', make('small', {}, one.word)))));
+    return list(options, (chosen) => (chosen.length ? chosen : undefined));
+  };
+  const input = (attributes) => make('input', { id: at, 'aria-describedby': doc, autocomplete: 'off', required: key.required, ...attributes });
+  const text = (rows, more) => make('textarea', { id: at, 'aria-describedby': doc, rows, spellcheck: 'true', required: key.required, ...more });
+  switch (key.kind) {
+    case 'words': { const area = text(2, { placeholder: say }); area.value = preset || ''; return whole(area, () => area.value.trim() || undefined, true); }
+    case 'texts': case 'amounts': {
+      const area = text(2, { placeholder: say ? say.split(', ').join('\n') : false });
+      area.value = preset || '';
+      return whole(area, () => { const all = lines(area.value); return !all.length ? undefined : key.kind === 'amounts' && all.length === 1 ? all[0] : all; }, false, make('p', { class: 'small' }, 'One a line.'));
+    }
+    case 'names':
+      if (known.length) { return ticks(known.map((name) => ({ word: name.name, doc: name.words }))); }
+      { const area = text(2, { placeholder: say.split(', ').join('\n') }); return whole(area, () => (lines(area.value).length ? lines(area.value) : undefined), false, make('p', { class: 'small' }, 'Short names, one a line.')); }
+    case 'choices': return ticks(key.choices);
+    case 'choice': {
+      const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...key.choices.map((one) => make('option', { value: one.word, selected: preset === one.word }, one.doc ? one.word + ': ' + one.doc : one.word)));
+      return whole(select, () => select.value || undefined);
+    }
+    case 'flag': { const tick = input({ type: 'checkbox' }); return whole(tick, () => (tick.checked ? true : undefined)); }
+    case 'day': { const day = input({ type: 'date' }); day.value = preset || ''; return whole(day, () => day.value || undefined); }
+    case 'whole': { const number = input({ type: 'number', min: 1, step: 1 }); return whole(number, () => (number.value ? Number(number.value) : undefined)); }
+    case 'wholes': { const numbers = input({ placeholder: say }); return whole(numbers, () => { const all = numbers.value.split(/[\s,]+/).filter(Boolean).map(Number); return all.length ? all : undefined; }); }
+    case 'quantity': {
+      const area = text(2, { placeholder: 'rags 2' });
+      return whole(area, () => {
+        const out = {};
+        for (const line of lines(area.value)) {
+          const match = line.match(/^(\S+?)\s*[=:]?\s+"?(.*?)"?$/);
+          if (match) { out[match[1]] = /^\d+$/.test(match[2]) ? Number(match[2]) : match[2]; }
+        }
+        return Object.keys(out).length ? out : undefined;
+      }, false, make('p', { class: 'small' }, 'A name and how many or how much, one a line' + (known.length ? ': ' + known.slice(0, 6).map((name) => name.name).join(', ') + (known.length > 6 ? ' …' : '') : '') + '.'));
+    }
+    default: {
+      if (known.length && !kinds.includes('words')) { // one of these, and nothing else
+        const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...kinds.filter((kind) => known.some((name) => name.kind === kind)).map((kind) => {
+          const options = known.filter((name) => name.kind === kind).map((name) => make('option', { value: name.name }, name.words === name.name ? name.name : name.words + ' (' + name.name + ')'));
+          return make('optgroup', { label: kind }, ...options);
+        }));
+        return whole(select, () => select.value || undefined);
+      }
+      const list = known.length ? at + '-list' : false;
+      const line = input({ list, placeholder: say, spellcheck: 'true' });
+      line.value = preset || '';
+      return whole(line, () => line.value.trim() || undefined, false, list ? make('datalist', { id: list }, ...known.map((name) => make('option', { value: name.name }, name.words))) : null);
+    }
+  }
+};
+
+// forms opens the dialogs. hooks: language, names(), files(), current() gives path, text and
+// line, insert(placed, more) puts text in, begin(path, text) begins a file, wrong(error).
+export const forms = (hooks) => {
+  const dialog = id('form');
+  const table = (name) => hooks.language.tables.find((one) => one.name === name);
+
+  const show = (title, lead, body, done, more) => {
+    const wrong = make('p', { class: 'wrong', role: 'alert' });
+    const buttons = make('div', { class: 'buttons' }, make('button', { type: 'submit' }, done), more ? make('button', { type: 'submit', class: 'plain', value: 'more' }, more) : null, make('button', { type: 'button', class: 'plain', onclick: () => dialog.close() }, 'Cancel'));
+    const form = make('form', { method: 'dialog', novalidate: true }, make('h2', { id: 'form-title' }, title), lead ? make('p', { class: 'lead' }, lead) : null, body.element, wrong, buttons);
+    form.addEventListener('submit', async (event) => {
+      event.preventDefault();
+      wrong.textContent = '';
+      const empty = [...form.querySelectorAll('input[required], textarea[required], select[required]')].find((one) => !one.value.trim() && one.checkVisibility());
+      if (empty) {
+        wrong.textContent = 'Fill in “' + empty.closest('.field').querySelector('label').firstChild.textContent + '” first.';
+        empty.focus();
+        return;
+      }
+      try {
+        if (await body.done(event.submitter && event.submitter.value === 'more')) { dialog.close(); }
+      } catch (problem) {
+        wrong.textContent = problem.message;
+      }
+    });
+    dialog.replaceChildren(form);
+    if (!dialog.open) { dialog.showModal(); }
+    const start = form.querySelector('input, select, textarea');
+    if (start) { start.focus(); }
+    return form;
+  };
+
+  // preview writes the TOML of a form while it is filled in.
+  const preview = (element, build) => {
+    const pre = make('pre', { tabindex: '0', role: 'group', 'aria-label': 'What will be written' });
+    let timer = 0;
+    const draw = () => {
+      clearTimeout(timer);
+      timer = setTimeout(async () => {
+        try { pre.textContent = (await ask('write', { ...build(), text: 'benchleaf = 1\n', line: 0 })).text.trim(); } catch (problem) { pre.textContent = '# ' + problem.message; }
+      }, 150);
+    };
+    element.addEventListener('input', draw);
+    draw();
+    return make('div', { class: 'written' }, make('b', {}, 'What will be written'), pre);
+  };
+
+  const valuesOf = (fields, name) => {
+    const out = {};
+    for (const one of fields) {
+      const value = one.read();
+      if (value !== undefined) { out[one.key.name] = value; } else if ((silent[name] || []).includes(one.key.name)) { out[one.key.name] = []; }
+    }
+    return out;
+  };
+
+  // split shares the fields of a table out: what is asked first, and what may be added.
+  const split = (name, asked, presets, leave) => {
+    const all = table(name).keys.filter((key) => key.kind && !(never[name] || []).includes(key.name) && !(leave || []).includes(key.name));
+    const front = asked ? asked.map((key) => all.find((one) => one.name === key)).filter(Boolean) : all.filter((key) => key.required);
+    const rest = all.filter((key) => !front.includes(key));
+    const build = (key) => field(key, hooks.names(), presets && presets[key.name]);
+    const one = front.map(build), other = rest.map(build);
+    const element = make('div', {}, make('div', { class: 'fields' }, ...one.map((f) => f.element)), other.length ? make('details', { class: 'more' }, make('summary', {}, 'More'), make('div', { class: 'fields' }, ...other.map((f) => f.element))) : null);
+    return { element, fields: [...one, ...other] };
+  };
+
+  const named = (what, folder) => {
+    const name = make('input', { id: 'file-name', 'aria-describedby': 'file-name-doc', autocomplete: 'off', spellcheck: 'false', required: true });
+    const element = make('div', { class: 'field' }, make('label', { for: 'file-name' }, 'File name', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'file-name-doc' }, 'Lower case letters and figures, words joined by hyphens; ' + what + ' is known by it.'), name);
+    return { element, input: name, path: () => folder + name.value.trim().replace(/\.toml$/, '') + '.toml' };
+  };
+  // The name of the file follows the title until it is written by hand.
+  const follow = (fields, name) => {
+    const title = fields.find((one) => one.key.name === 'title').element.querySelector('input');
+    let own = false;
+    name.input.addEventListener('input', () => { own = true; });
+    title.addEventListener('input', () => { if (!own) { name.input.value = short(title.value); name.input.dispatchEvent(new Event('change')); } });
+  };
+  const free = (path) => {
+    if (!/^([a-z0-9-]+\/)*[a-z0-9]+(-[a-z0-9]+)*\.toml$/.test(path)) { throw new Error('“' + path.replace(/^.*\//, '').replace(/\.toml$/, '') + '” is no file name. Write lower case letters and figures, words joined by hyphens.'); }
+    if (hooks.files().some((file) => file.path === path)) { throw new Error('There is a file ' + path + ' already.'); }
+    return path;
+  };
+  const today = () => new Date().toLocaleDateString('sv-SE');
+
+  const procedure = () => {
+    const made = split('procedure', first.procedure, { revision: 'A', date: today() });
+    const name = named('the procedure', '');
+    follow(made.fields, name);
+    made.element.querySelector('.fields').children[0].after(name.element);
+    const build = () => ({ table: 'procedure', header: '', values: valuesOf(made.fields, 'procedure') });
+    made.element.append(preview(made.element, build));
+    made.done = async () => {
+      const path = free(name.path());
+      const placed = await ask('write', { ...build(), text: '', line: 0 });
+      await hooks.begin(path, placed.text);
+      return true;
+    };
+    show('New procedure', 'What the job is. An empty list says “none”: nothing may be left out in silence.', made, 'Begin it');
+  };
+
+  const machine = () => {
+    const shop = hooks.files().some((file) => file.path === 'shop.toml');
+    const made = split('machine', first.machine);
+    const name = named('the machine', 'machines/');
+    follow(made.fields, name);
+    made.element.querySelector('.fields').children[0].after(name.element);
+    let title = null;
+    if (!shop) {
+      title = make('input', { id: 'shop-title', 'aria-describedby': 'shop-doc', required: true, autocomplete: 'off' });
+      made.element.prepend(make('div', { class: 'field wide' }, make('label', { for: 'shop-title' }, 'Name of the shop', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'shop-doc' }, 'Written into shop.toml, by which every procedure of this folder knows its machines.'), title));
+    }
+    const build = () => ({ table: 'machine', header: '', values: valuesOf(made.fields, 'machine') });
+    made.element.append(preview(made.element, build));
+    made.done = async () => {
+      const path = free(name.path());
+      const placed = await ask('write', { ...build(), text: '', line: 0 });
+      if (title) {
+        const head = await ask('write', { table: 'shop', header: '', values: { title: title.value.trim() }, text: '', line: 0 });
+        await hooks.begin('shop.toml', head.text.replace(/^benchleaf = 1\n/, 'benchleaf = 1\nuse = ["machines/*.toml"]\n'));
+      }
+      await hooks.begin(path, placed.text);
+      return true;
+    };
+    show('New machine', 'What the machine is. Its parts, covers, cavities and energies are added next, with “Add thing”.', made, 'Begin it');
+  };
+
+  const step = (section, verbWas) => {
+    const verbs = hooks.language.verbs;
+    const sections = [['prepare', 'Make it safe'], ['step', 'The work'], ['close', 'Close up and test']];
+    const where = make('select', { id: 'step-section' }, ...sections.map(([word, says]) => make('option', { value: word, selected: word === section }, says)));
+    const pick = make('select', { id: 'step-verb', size: 10, 'aria-describedby': 'verb-about' }, ...verbs.map((verb) => make('option', { value: verb.key }, verb.key.replace(/-/g, ' '))), make('option', { value: 'say' }, 'words only'));
+    const about = make('div', { class: 'about', id: 'verb-about', 'aria-live': 'polite' });
+    const rest = make('div', {});
+    const element = make('div', {}, make('div', { class: 'field' }, make('label', { for: 'step-section' }, 'Part of the job'), where), make('div', { class: 'verbs' }, make('div', { class: 'field' }, make('label', { for: 'step-verb' }, 'What is done'), pick), about), rest);
+    let fields = [];
+    const choose = () => {
+      const verb = verbs.find((one) => one.key === pick.value);
+      if (!verb) {
+        about.replaceChildren(make('h3', {}, 'Words only'), make('p', {}, 'The step is text alone. It prints and its words are checked, but nothing is known of what it does to the machine.'));
+        const made = split('step', ['say', 'stage'], {}, verbs.map((one) => one.key));
+        fields = made.fields;
+        rest.replaceChildren(made.element);
+        return;
+      }
+      about.replaceChildren(make('h3', {}, verb.key.replace(/-/g, ' ')), make('p', {}, verb.doc), make('dl', {}, ...[['Needs', verb.needs], ['Makes true', verb.makes], ['Such as', verb.key + ' = ' + verb.sample]].filter((row) => row[1]).flatMap((row) => [make('dt', {}, row[0]), make('dd', {}, row[1])])));
+      const key = table('step').keys.find((one) => one.name === verb.key);
+      const time = verb.object === 'time';
+      const what = { ...key, kind: time ? 'amount' : 'name', required: true, name: time ? 'how long' : 'to what', doc: time ? 'The time that passes.' : 'A name that is described' + (verb.object.includes('words') ? ', or words of your own with a space in them.' : ' (' + verb.object.split(' ').join(', ') + ').') };
+      const object = field(what, hooks.names());
+      const read = object.read;
+      const made = split('step', verb.takes || [], {}, verbs.map((one) => one.key));
+      fields = [{ key, read }, ...made.fields];
+      made.element.querySelector('.fields').prepend(object.element);
+      rest.replaceChildren(made.element);
+    };
+    pick.addEventListener('change', choose);
+    pick.value = verbWas || 'remove';
+    choose();
+    const build = () => ({ table: 'step', header: where.value, values: valuesOf(fields, 'step') });
+    element.append(preview(element, build));
+    const body = { element, done: async (more) => {
+      const placed = await ask('write', { ...build(), ...hooks.current() });
+      await hooks.insert(placed);
+      if (more) { step(where.value, pick.value); return false; }
+      return true;
+    } };
+    show('Add step', 'One action. It goes behind the step the cursor is in.', body, 'Add it', 'Add it, and another');
+  };
+
+  const thing = (kind) => {
+    const kinds = things[kind === 'machine' || kind === 'procedure' ? kind : 'library'];
+    const pick = make('select', { id: 'thing-kind' }, ...kinds.map((one) => make('option', { value: one }, one)));
+    const name = make('input', { id: 'thing-name', required: true, autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'thing-doc' });
+    const doc = make('p', { class: 'doc', id: 'thing-doc' });
+    const rest = make('div', {});
+    let fields = [];
+    const choose = () => {
+      const layout = table(pick.value);
+      doc.textContent = layout.doc + ' Steps call it by this name.';
+      const keys = layout.keys.filter((key) => key.kind);
+      const made = split(pick.value, keys.filter((key) => key.required || ['title', 'kind', 'thread', 'torque', 'count', 'fluid', 'capacity', 'guards', 'held-by'].includes(key.name)).map((key) => key.name));
+      fields = made.fields;
+      rest.replaceChildren(made.element);
+    };
+    pick.addEventListener('change', choose);
+    choose();
+    const element = make('div', {}, make('div', { class: 'fields' }, make('div', { class: 'field' }, make('label', { for: 'thing-kind' }, 'What it is'), pick), make('div', { class: 'field' }, make('label', { for: 'thing-name' }, 'Short name', make('span', { class: 'need' }, ' needed')), name)), doc, rest);
+    const build = () => ({ table: pick.value, header: name.value.trim() || 'name', values: valuesOf(fields, pick.value) });
+    element.append(preview(element, build));
+    const body = { element, done: async (more) => {
+      const placed = await ask('write', { ...build(), ...hooks.current() });
+      await hooks.insert(placed);
+      if (more) { thing(kind); return false; }
+      return true;
+    } };
+    show('Add thing', 'A part, a cover, a tool: described once, named in every step.', body, 'Add it', 'Add it, and another');
+  };
+
+  return { procedure, machine, step, thing };
+};
