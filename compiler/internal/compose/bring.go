@@ -53,7 +53,7 @@ func (w *writer) brings() []*model.Tool {
 func (w *writer) tools() []plan.Item {
 	var out []plan.Item
 	for _, tool := range w.brings() {
-		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool)}
+		item := plan.Item{Name: w.toolName(tool), StandIns: standIns(tool), Quantity: w.howMany(w.toolName(tool))}
 		var serves []string
 		for _, grip := range w.needs.Grips {
 			if turns(grip.Listed, tool.Name) && !contains(serves, grip.Part.Words()) {
@@ -63,27 +63,32 @@ func (w *writer) tools() []plan.Item {
 		if sized(tool) {
 			item.Note = strings.Join(serves, ", ")
 		}
-		if at := slices.IndexFunc(out, func(other plan.Item) bool { return other.Name == item.Name }); at >= 0 {
-			out[at].Quantity = w.howMany(item.Name)
-			continue
+		if !slices.ContainsFunc(out, func(other plan.Item) bool { return other.Name == item.Name }) {
+			out = append(out, item)
 		}
-		out = append(out, item)
 	}
 	return out
 }
 
 // howMany says of tools that print alike how many of them go to the machine, where it is more than one.
 func (w *writer) howMany(printed string) string {
-	n := 0
-	for _, tool := range w.brings() {
-		if w.toolName(tool) == printed {
-			n++
-		}
-	}
+	n := w.count(printed)
 	if n < 2 {
 		return ""
 	}
 	return strconv.Itoa(n)
+}
+
+// count is how many tools that print alike go to the machine: one of each, and of a lock or a
+// tag as many as are on at once.
+func (w *writer) count(printed string) int {
+	n, locks := 0, needs.Locks(w.job)
+	for _, tool := range w.brings() {
+		if w.toolName(tool) == printed {
+			n += max(1, locks[tool.Name])
+		}
+	}
+	return n
 }
 
 // sized reports whether a tool is for heads of one size, so that what it serves is worth saying.

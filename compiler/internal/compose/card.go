@@ -282,12 +282,32 @@ const forgotten = 10
 // again lists the steps at which a message for the whole job stands again: the
 // first that brings a hazard it speaks for, and of a danger or a warning each
 // that brings it so much later that the first is forgotten. What the isolation
-// keeps away stands again only where something is isolated anew.
+// keeps away stands again only where something is isolated anew. Where steps name
+// persons, each reads the steps that are theirs, and those that both come to.
 func (w *writer) again(caution *model.Caution) []int {
+	var people []int
+	for _, step := range w.job.Steps {
+		if n := step.Person.N; n > 0 && !slices.Contains(people, n) {
+			people = append(people, n)
+		}
+	}
+	if len(people) == 0 {
+		return w.againFor(caution, 0)
+	}
+	var out []int
+	for _, person := range people {
+		out = append(out, w.againFor(caution, person)...)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// againFor lists the steps at which a message stands again for one person; for all with 0.
+func (w *writer) againFor(caution *model.Caution, person int) []int {
 	var out []int
 	level, err := trade.ParseSignal(caution.Signal.Text)
 	for _, one := range w.hazards {
-		if !caution.Against.Has(one.Hazard.Key) {
+		if !caution.Against.Has(one.Hazard.Key) || person > 0 && one.Step.Person.N > 0 && one.Step.Person.N != person {
 			continue
 		}
 		n := one.Step.Number

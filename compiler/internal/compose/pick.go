@@ -175,6 +175,8 @@ func (p *picker) tools() {
 		for l := range lines {
 			lines[l].Quantity = p.writers[0].howMany(lines[l].Name)
 		}
+	} else {
+		p.locks(lines, known)
 	}
 	p.instead(lines, kit.Tools, demands)
 	slices.SortStableFunc(lines, func(a, b plan.Pick) int { return compareNames(a.Name, b.Name) })
@@ -186,6 +188,20 @@ func (p *picker) tools() {
 		note = p.words.Labels.Few
 	}
 	p.group("tools", p.words.Labels.Tools, note, lines)
+}
+
+// locks says how many of a lock or a tag are wanted: jobs of a list are done one after the
+// other, so it is what the job takes that takes most.
+func (p *picker) locks(lines []plan.Pick, known wall) {
+	for l := range lines {
+		most := 0
+		for _, w := range p.writers {
+			most = max(most, w.count(lines[l].Name))
+		}
+		if most > 1 && known[lines[l].Name].IsLock() {
+			lines[l].Quantity = strconv.Itoa(most)
+		}
+	}
 }
 
 func unique(list []string) []string {

@@ -32,7 +32,8 @@ type Words struct {
 	Fill     string // "Meanwhile: steps {from} to {to}."
 	Why      string // "Here, since {setting}."
 	Locks    string // of a job for two, where an energy is cut off: each has a lock of their own
-	Clear    string // and where one is given back
+	Clear    string // and where one is given back: nobody is at the machine
+	Unlock   string // and each takes their own lock off
 	Held     string // "Only now: the machine stays as it is during the wait behind step {n}."
 	Hours    string // unit of hours, of minutes
 	Minutes  string
@@ -119,6 +120,32 @@ func (w *writer) several(text func(*model.Procedure) model.Text, between string)
 	return strings.Join(out, between)
 }
 
+// who says who may do the job: of several what each asks for, with its letter, since words do
+// not tell which is the stricter.
+func (w *writer) who() string {
+	var texts, letters []string
+	for i, input := range w.plan.Inputs {
+		text := input.Job.Procedure.Who.Text
+		if text == "" {
+			continue
+		}
+		at := slices.Index(texts, text)
+		if at < 0 {
+			at = len(texts)
+			texts, letters = append(texts, text), append(letters, "")
+		} else {
+			letters[at] += ", "
+		}
+		letters[at] += model.Letter(i)
+	}
+	if len(texts) > 1 {
+		for i := range texts {
+			texts[i] = letters[i] + ": " + texts[i]
+		}
+	}
+	return strings.Join(texts, "; ")
+}
+
 // minutes writes seconds as "1 h 25 min", up to the whole minute.
 func (w *writer) minutes(seconds int64) string {
 	minutes := (seconds + 59) / 60
@@ -184,7 +211,7 @@ func (w *writer) head(look Look) {
 	w.line("revision = \"1\"")
 	w.line("date = %s", look.Day)
 	w.line("author = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Author }, ", ")))
-	w.line("who = %s", quote(w.several(func(p *model.Procedure) model.Text { return p.Who }, "; ")))
+	w.line("who = %s", quote(w.who()))
 	people, hands := max(1, p.Workers), int64(0)
 	for _, input := range p.Inputs {
 		people = max(people, input.Job.Procedure.People.Or(1))
@@ -491,14 +518,21 @@ func stepID(number int) string { return fmt.Sprintf("step-%d", number) }
 
 // bothLock is what two people do besides where an energy is cut off or given back; empty for one.
 // By 29 CFR 1910.147(f)(3)(ii)(D) each of a group has a lock of their own, and by (e)(3) each
-// takes off their own.
+// takes off their own. Where an energy has no lock, nothing is said of one.
 func (w *writer) bothLock(deed Deed) string {
-	switch {
-	case w.plan.Workers < 2 || !deed.Change:
+	if w.plan.Workers < 2 || !deed.Change {
 		return ""
-	case deed.Step.Verb.Key == "isolate":
+	}
+	locked := false
+	for _, step := range append([]*model.Step{deed.Step}, deed.Also...) {
+		locked = locked || w.plan.Inputs[deed.Input].Job.LocksAt(step, deed.Only)
+	}
+	switch verb := deed.Step.Verb.Key; {
+	case verb == "isolate" && locked:
 		return w.words.Locks
-	case deed.Step.Verb.Key == "restore":
+	case verb == "restore" && locked:
+		return w.words.Clear + " " + w.words.Unlock
+	case verb == "restore":
 		return w.words.Clear
 	}
 	return ""

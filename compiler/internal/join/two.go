@@ -32,7 +32,7 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 	}
 	best := p.lists()
 	if best == nil || best.length >= one.Length {
-		one.ForOne = "no plan for two that was found is shorter"
+		one.ForOne = "no plan for two that was found is shorter" + p.longestAlone()
 		return one, nil
 	}
 	out := p.planOfTwo(best)
@@ -106,6 +106,26 @@ func (p *problem) unshared() string {
 		}
 	}
 	return fmt.Sprintf("no two steps are described as apart%s: describe areas of the machine with [area.NAME], which of them are apart, and in which each of its parts is", why)
+}
+
+// longestAlone names the step that takes longest of those beside which nobody can work, and why;
+// empty where there is none. A run is nobody's to do beside something else.
+func (p *problem) longestAlone() string {
+	var longest *model.Step
+	for t := range p.tasks {
+		if p.tasks[t].within >= 0 || p.tasks[t].runs {
+			continue
+		}
+		for _, step := range p.tasks[t].steps {
+			if p.posts[step].Alone != "" && (longest == nil || p.seconds[step] > p.seconds[longest]) {
+				longest = step
+			}
+		}
+	}
+	if longest == nil {
+		return ""
+	}
+	return fmt.Sprintf("; what keeps two from working at once longest is step %d of %s (%s): %s", longest.Number, p.inputs[p.inputOf(longest)].Job.File.Name(), plain(p.seconds[longest]), p.posts[longest].Alone)
 }
 
 // apart says why two steps of two procedures cannot be done at once; empty where they can.

@@ -5,6 +5,37 @@ import "slices"
 // Area is an area of the machine by its name; nil where there is none.
 func (j *Job) Area(name string) *Area { return library[Area](j, "area", name) }
 
+// AllAreas are the areas of the machine, by name.
+func (j *Job) AllAreas() []*Area {
+	var out []*Area
+	for _, name := range j.File.names("area") {
+		if area := j.Area(name); area != nil {
+			out = append(out, area)
+		}
+	}
+	return out
+}
+
+// InUse reports whether anything is in an area: a thing of the machine, or a step of any of the
+// procedures that are read.
+func (j *Job) InUse(area *Area) bool {
+	for _, file := range j.set.Files {
+		for _, ref := range file.refs {
+			if ref.Of != "area" || ref.Name.Name() != area.Name {
+				continue
+			}
+			here, _ := file.find("area", area.Name).(*Area)
+			if here != nil && here.Header == area.Header && !slices.ContainsFunc(file.names("area"), func(name string) bool {
+				other, _ := file.find("area", name).(*Area)
+				return other != nil && slices.ContainsFunc(other.Apart.Items, func(item Text) bool { return item.At == ref.Name.At })
+			}) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Areas are the names of the areas in which a person works at a step: its own, or those of all
 // its objects. They are nil where they are not known of each.
 func (j *Job) Areas(step *Step) []string {
@@ -23,6 +54,8 @@ func (j *Job) Areas(step *Step) []string {
 			of = object.Point.Area
 		case object.Limit != nil:
 			of = object.Limit.Area
+		case object.Spare != nil:
+			of = j.sealed(object.Spare)
 		}
 		if len(of.Items) == 0 {
 			return nil
@@ -32,6 +65,22 @@ func (j *Job) Areas(step *Step) []string {
 				out = append(out, name)
 			}
 		}
+	}
+	return out
+}
+
+// sealed are the areas of all parts that a spare seals; none where one of them has no area, or
+// nothing says what it seals. What is replaced by the name of a part is that part.
+func (j *Job) sealed(spare *Spare) List {
+	var out List
+	for _, part := range append(j.Parts(), j.Covers()...) {
+		if !part.Seals.Has(spare.Name) {
+			continue
+		}
+		if len(part.Area.Items) == 0 {
+			return List{}
+		}
+		out.Items = append(out.Items, part.Area.Items...)
 	}
 	return out
 }

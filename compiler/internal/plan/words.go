@@ -188,6 +188,7 @@ type Labels struct {
 	JoinOnce      string `toml:"join-once"` // "Once step {n} is done."
 	JoinLocks     string `toml:"join-locks"`
 	JoinClear     string `toml:"join-clear"`
+	JoinUnlock    string `toml:"join-unlock"`
 	JoinHeld      string `toml:"join-held"`
 	JoinTime      string `toml:"join-time"`
 	JoinReady     string `toml:"join-ready"`

@@ -13,7 +13,7 @@ import (
 
 var _ = add(Rule{
 	Rule: finding.Rule{
-		ID: "joined/value", Severity: finding.Error, Title: "A step of a joined job says something else than its author",
+		ID: "joined/value", Severity: finding.Error, Title: "A joined job says something else than its authors",
 		Why:     "The service book counts the step as done for its procedure, and it was done otherwise than its author wrote it.",
 		Source:  "the procedures themselves: the joined one is a copy of them",
 		Setting: joinedAlone,
@@ -24,6 +24,7 @@ var _ = add(Rule{
 		kept := p.kept()
 		for i := range kept.from {
 			if one := &kept.from[i]; one.known() {
+				p.head(one)
 				for _, copy := range kept.of(one) {
 					if copy.own.Verb.Key == copy.step.Verb.Key {
 						p.held(kept, copy)
@@ -33,6 +34,35 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// head holds the head of a job against that of a procedure: who may do it, and how the machine
+// is to stand before and after, are for all of the work.
+func (p *Pass) head(one *joinedFrom) {
+	here, own := p.Job.Procedure, one.job.Procedure
+	if own.Who.Set() && !strings.Contains(spaced(here.Who.Text), spaced(own.Who.Text)) {
+		p.headless("who", here.Who.At, one, own.Who)
+	}
+	for _, list := range []struct {
+		key       string
+		here, own model.List
+	}{{"start", here.Start, own.Start}, {"end", here.End, own.End}} {
+		for _, text := range list.own.Items {
+			if !slices.ContainsFunc(list.here.Items, func(said model.Text) bool { return spaced(said.Text) == spaced(text.Text) }) {
+				p.headless(list.key, list.here.At, one, text)
+			}
+		}
+	}
+}
+
+// headless tells of a text that the head of a procedure has and the head of the job has not.
+func (p *Pass) headless(key string, place source.Place, one *joinedFrom, text model.Text) {
+	if place.File == nil {
+		place = p.Job.Procedure.Header
+	}
+	p.Found(finding.Finding{Place: place, Summary: fmt.Sprintf("%s leaves out what %s says: %q", key, one.item.Text, text.Text),
+		Help:    fmt.Sprintf("Write it into %s of the head, as its author has it; or change it in the procedure, and join the job anew.", key),
+		Related: []finding.Related{{Place: text.At, Text: key + " of " + one.item.Text}}})
+}
 
 // Unheld are the keys of a step that a joined job may have otherwise than the step it comes
 // from, each with the reason. All others are held against it.
@@ -66,7 +96,7 @@ func (p *Pass) held(kept keptJob, copy copied) {
 	for _, one := range copy.step.Unlike(copy.own, p.Job.Variant) {
 		switch {
 		case Unheld[one.Key] != "":
-		case one.Key == "say" && changes && p.forTwo() && strings.HasPrefix(copy.step.Say.Text, copy.own.Say.Text): // locks of both
+		case one.Key == "say" && changes && p.Job.ForTwo() && strings.HasPrefix(copy.step.Say.Text, copy.own.Say.Text): // locks of both
 		case one.Key == "notes" && noted(copy):
 		case one.Key == "spares" && p.sealed(copy):
 		case run && (one.Key == "expect" || one.Key == "outside"):

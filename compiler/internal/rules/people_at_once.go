@@ -19,14 +19,14 @@ var _ = add(Rule{
 		Good:    "people = 2\n[[step]]\nid = \"label\"\nsay = \"Look at the label.\"\nperson = 1\n[[step]]\nsay = \"Look at the plug.\"\nperson = 2\nonce = [\"label\"]\n",
 	},
 	Job: func(p *Pass) {
-		if !p.forTwo() {
+		if !p.Job.ForTwo() {
 			return
 		}
 		posts, over := p.Needs.Posts(p.Job), p.over()
 		for d, step := range p.Job.Steps {
 			for e := d - 1; e >= 0; e-- {
 				other := p.Job.Steps[e]
-				if step.Person.N == 0 || other.Person.N == 0 || step.Person.N == other.Person.N || e < over[d][other.Person.N] {
+				if !ofTwo(step) || !ofTwo(other) || step.Person.N == other.Person.N || e < over[d][other.Person.N] {
 					continue
 				}
 				why := needs.Beside(p.Job, posts[d], posts[e])
@@ -48,15 +48,9 @@ var _ = add(Rule{
 	},
 })
 
-// forTwo reports whether steps of a job say who does them.
-func (p *Pass) forTwo() bool {
-	for _, step := range p.Job.Steps {
-		if step.Person.N > 0 {
-			return true
-		}
-	}
-	return false
-}
+// ofTwo reports whether a step is for one of two people; for a third there is nobody, which is
+// another rule's.
+func ofTwo(step *model.Step) bool { return step.Person.N == 1 || step.Person.N == 2 }
 
 // over is, for each step and each of two people, how many of the first steps of the job are over
 // before it as far as that person did them: each does theirs in order, once names steps of the
@@ -69,7 +63,7 @@ func (p *Pass) over() [][3]int {
 		if who == 0 && step.Verb.Key == "wait" { // nobody does it
 			continue
 		}
-		if who != 1 && who != 2 { // both
+		if !ofTwo(step) { // both
 			out[d] = [3]int{0, d, d}
 			last[1], last[2] = [3]int{0, d + 1, d + 1}, [3]int{0, d + 1, d + 1}
 			continue
@@ -83,7 +77,7 @@ func (p *Pass) over() [][3]int {
 			}
 			if e.Number <= d {
 				known[1], known[2] = max(known[1], out[e.Number-1][1]), max(known[2], out[e.Number-1][2])
-				if e.Person.N == 1 || e.Person.N == 2 {
+				if ofTwo(e) {
 					known[e.Person.N] = max(known[e.Person.N], e.Number)
 				}
 			}

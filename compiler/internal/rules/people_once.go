@@ -24,7 +24,10 @@ var _ = add(Rule{
 				}
 				seen[step.ID.Name()] = step.Number
 			}
-			if step.Person.N > max(1, p.Job.Procedure.People.Or(1)) {
+			if step.Person.N > 2 && p.Job.Procedure.People.Or(1) > 2 {
+				p.Found(finding.Finding{Place: step.Person.At, Summary: fmt.Sprintf("step %d is for person %d, and a job is shared out to two", step.Number, step.Person.N),
+					Help: "Write person = 1 or person = 2. A step that more have to be at has none."})
+			} else if step.Person.N > max(1, p.Job.Procedure.People.Or(1)) {
 				p.Found(finding.Finding{Place: step.Person.At, Summary: fmt.Sprintf("step %d is for person %d, and the job takes %d", step.Number, step.Person.N, p.Job.Procedure.People.Or(1)),
 					Help: fmt.Sprintf("Write people = %d in [procedure], or say who does it otherwise.", step.Person.N)})
 			}
