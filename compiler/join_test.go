@@ -251,3 +251,34 @@ func TestOneProcedureAloneIsItself(t *testing.T) {
 	}
 	assert.Greater(t, joined, 60)
 }
+
+// What an author tries once he has given an energy back is tried when it is back, whatever else
+// is done at the machine; and the gate of a wait that is lost in a kept job is told.
+func TestATrialComesWhenTheEnergyIsBack(t *testing.T) {
+	const machine = "benchleaf = 1\n[shop]\ntitle = \"Two Sheds\"\n[machine]\nname = \"saw\"\ntitle = \"Firewood saw\"\nmanual = \"Plate\"\n" +
+		"[energy.mains]\nkind = \"electric\"\nisolate = \"Pull the plug.\"\nprove = \"Press START. Nothing moves.\"\nrestore = \"Plug it in.\"\n" +
+		"[fluid.solvent]\nkind = \"cleaner\"\n"
+	procedure := func(name, work, trial string) *source.File {
+		return source.New(name+".toml", []byte("benchleaf = 1\n[procedure]\ntitle = \"Look after the "+name+"\"\nmachine = \"saw\"\nrevision = \"A\"\ndate = 2026-03-01\nauthor = \"R. A.\"\nwho = \"Mechanic\"\n"+
+			"hands-on = \"20 min\"\nevery = \"50 h\"\ntools = []\nsupplies = []\nspares = []\nwear = []\ncautions = [\"start\"]\n[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n"+
+			work+"[[close]]\nrestore = \"mains\"\n"+trial))
+	}
+	files := []*source.File{source.New("shop.toml", []byte(machine)),
+		procedure("lamp", "[[step]]\nclean = \"the lamp\"\n[[step]]\nwait = \"10 min\"\nkeep = [\"The lamp stays dry.\"]\n[[step]]\ninspect = \"the lamp\"\nexpect = \"no drops\"\noutside = \"Wipe it.\"\n", "[[close]]\ncheck = \"the lamp by its switch\"\nexpect = \"it lights\"\noutside = \"Renew it.\"\n"),
+		procedure("table", "[[step]]\nclean = \"the table\"\n[[step]]\nclean = \"the rail\"\n[[step]]\nmeasure = \"the table\"\nlimit = \"max 2 mm\"\noutside = \"Renew it.\"\n", "[[close]]\nrun = \"the saw\"\nleast = \"1 min\"\nexpect = \"no noise\"\noutside = \"Stop.\"\n")}
+	result := Compile(Input{Files: files, Whole: true})
+	made, err := result.Join(Look{}, Joining{Procedures: []string{"lamp", "table"}, On: "2026-05-01"})
+	require.NoError(t, err)
+	order := map[string]int{}
+	for i, step := range made.Result.Jobs[0].work.Job.Steps {
+		order[step.Verb.Key] = i
+	}
+	assert.Greater(t, order["check"], order["restore"], "%s", made.Source)
+	text := string(made.Source)
+	require.Contains(t, text, "\ngate = ")
+	lines := slices.DeleteFunc(strings.Split(text, "\n"), func(line string) bool { return strings.HasPrefix(line, "gate = ") })
+	again := Compile(Input{Files: append(slices.Clone(files), source.New(made.Name+".toml", []byte(strings.Join(lines, "\n")))), Whole: true})
+	assert.True(t, slices.ContainsFunc(again.Findings, func(found finding.Finding) bool {
+		return found.Rule == "joined/step" && strings.Contains(found.Summary, "has no gate")
+	}))
+}

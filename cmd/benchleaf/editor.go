@@ -18,7 +18,8 @@ func editorCommand(by *caller) *cobra.Command {
 starts it, and shows what is wrong as you type, with fixes, completion, help under the cursor,
 renaming over the whole shop, an outline and the file in its one layout. What is not saved
 counts. It writes no file; the editor does.`,
-		Args: cobra.NoArgs,
+		Example: `  benchleaf editor        an editor starts it; see the README for how two of them are told to`,
+		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			return editor.Serve(cmd.Context(), pipe{by.in, by.out}, openShop)
 		},

@@ -196,12 +196,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	first := len(p.tasks)
 	var open []int // waits whose gate is not found yet
 	running, torn := false, true
+	everCut := uint64(0)   // energies that its author cuts off before
 	var held *model.Step   // a wait that nobody else may fill: what follows stays with the task before it
 	var behind *model.Step // such a wait that no work has come behind yet, though the machine was changed
 	for n, step := range job.Steps {
 		p.seconds[step] = took[step]
 		if kindOf(job, step) != work {
 			m.change(&at, job, step)
+			everCut |= at.cut
 			torn, held = true, nil
 			continue
 		}
@@ -235,6 +237,9 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		own := need{cut: at.cut, off: at.off, on: vessels &^ at.off, up: at.up, down: allLifts &^ at.up, pose: at.pose}
 		if runs {
 			own.live, own.on = allEnergies&^at.cut, allCovers&^at.off
+		}
+		if step.Section == "close" && slices.Contains(trying, step.Verb.Key) {
+			own.live |= everCut &^ at.cut
 		}
 		gate := -1
 		open = slices.DeleteFunc(open, func(w int) bool {
@@ -272,6 +277,10 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	}
 	p.waits = slices.DeleteFunc(p.waits, func(w wait) bool { return w.to < 0 && p.keepLast(w) })
 }
+
+// trying are verbs by which an author tries, closing up, what he has given back; words may say so
+// too.
+var trying = []string{"check", "inspect", "measure", "adjust", ""}
 
 // most is how many seconds a wait may take at the most, 0 for any. The end of "15 to 20 min" is
 // no such limit: it says how long it takes, and who means a limit writes most.

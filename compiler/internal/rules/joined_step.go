@@ -201,7 +201,7 @@ func (p *Pass) cutsShort(one *joinedFrom, does map[int]*model.Step) {
 		switch {
 		case own.Verb.Key == "wait":
 			wait, waits = nil, true
-			if step != nil && asWritten(own, step) && work && !own.Most.Set() && !own.Keep.Given { // else it may be waited out in one go
+			if step != nil && asWritten(own, step) && work {
 				wait = own
 			}
 		case makesReady(one.job, own):
@@ -247,13 +247,10 @@ func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
 		return
 	}
 	seconds, _ := least.Float64()
-	minutes := (int(seconds) + 59) / 60
-	want := []int{behind}
-	if minutes >= 60 {
-		want = append(want, minutes/60)
-	}
-	if minutes%60 != 0 || minutes == 0 {
-		want = append(want, minutes%60)
+	want := append([]int{behind}, clock((int(seconds)+59)/60)...)
+	if most, ends := wait.Most.Max(); wait.Most.OK && ends {
+		seconds, _ := most.Float64()
+		want = append(want, clock(int(seconds)/60)...)
 	}
 	for _, figure := range want {
 		if !slices.Contains(step.Figures(), figure) {
@@ -261,4 +258,15 @@ func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
 			return
 		}
 	}
+}
+
+// clock are the figures of a time in a gate: hours and minutes.
+func clock(minutes int) (out []int) {
+	if minutes >= 60 {
+		out = append(out, minutes/60)
+	}
+	if minutes%60 != 0 || minutes == 0 {
+		out = append(out, minutes%60)
+	}
+	return out
 }
