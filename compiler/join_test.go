@@ -142,6 +142,20 @@ func keepsOrder(t *testing.T, made *Joined, shop *Result, names []string) {
 			}
 		}
 		assert.True(t, slices.IsSorted(numbers), "%s: %v", name, numbers)
+		var safe []int // steps that make safe, as they come first
+		for _, step := range steps {
+			for _, origin := range step.Origins() {
+				if origin.Letter != string(rune('A'+i)) || slices.Contains(safe, origin.Number) {
+					continue
+				}
+				for _, job := range shop.Jobs {
+					if job.Name == name && job.Variant == made.Result.Jobs[0].Variant && slices.Contains([]string{"isolate", "prove", "relieve"}, job.work.Job.Steps[origin.Number-1].Verb.Key) && job.work.Job.Steps[origin.Number-1].Section == "prepare" {
+						safe = append(safe, origin.Number)
+					}
+				}
+			}
+		}
+		assert.True(t, slices.IsSorted(safe), "%s is made safe in the order of its author: %v", name, safe)
 		for _, job := range shop.Jobs {
 			if job.Name != name || job.Variant != made.Result.Jobs[0].Variant {
 				continue
@@ -281,4 +295,24 @@ func TestATrialComesWhenTheEnergyIsBack(t *testing.T) {
 	assert.True(t, slices.ContainsFunc(again.Findings, func(found finding.Finding) bool {
 		return found.Rule == "joined/step" && strings.Contains(found.Summary, "has no gate")
 	}))
+}
+
+// What is opened for one change of the machine is opened, and shut again, in the order of those
+// who wrote it: the doors, the guard, and then the tension of the blade is let go.
+func TestAChangeHasTheOrderOfItsAuthors(t *testing.T) {
+	result := Compile(Input{Files: ReadFolder(t, "../procedures")})
+	made, err := result.Join(Look{}, Joining{Procedures: []string{"band-mill-blade-change", "band-mill-guide-rollers"}, On: "2026-05-01"})
+	require.NoError(t, err)
+	at := map[string]int{}
+	for i, step := range made.Result.Jobs[0].work.Job.Steps {
+		for _, object := range step.Objects {
+			if key := step.Verb.Key + " " + object.Text.Text; at[key] == 0 {
+				at[key] = i + 1
+			}
+		}
+	}
+	for _, pair := range [][2]string{{"open wheel-doors", "remove blade-guard"}, {"remove blade-guard", "relieve blade-tension"}, {"refit blade-guard", "close wheel-doors"}} {
+		require.Positive(t, at[pair[0]], "%v", at)
+		assert.Less(t, at[pair[0]], at[pair[1]], pair)
+	}
 }

@@ -20,6 +20,7 @@ type machine struct {
 	energies, covers, lifts, poses []string
 	guards                         []uint64 // of a cover: the energies it guards against
 	follows                        uint64   // energies that no step gives back: they come with any other
+	leads                          []uint64 // of an energy: those that whoever cuts it off has cut off before
 	cut, back                      [][]act  // of an energy
 	off, on                        [][]act  // of a cover
 	up, down                       [][]act  // of what is raised

@@ -138,10 +138,10 @@ func (s Setting) same(other Setting) bool {
 
 // acts adds the steps of a change. Those of one authored step on several things are one again.
 func (p *problem) acts(out *Plan, from vector, made change, start int64, come course) {
-	v := from
-	for i, one := range made.acts {
+	v, acts := from, p.ordered(made.acts)
+	for i, one := range acts {
 		took := p.took(one)
-		final := !slices.ContainsFunc(made.acts[i+1:], func(next act) bool { return p.same(one, next) })
+		final := !slices.ContainsFunc(acts[i+1:], func(next act) bool { return p.same(one, next) })
 		p.apply(&v, one, final)
 		input, step, also, again := p.whose(one, come)
 		at := len(out.Deeds) - 1

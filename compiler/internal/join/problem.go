@@ -57,6 +57,7 @@ func newProblem(inputs []Input) *problem {
 		p.machine.learn(i, input.Job)
 	}
 	p.machine.settle(inputs)
+	p.machine.lead(inputs)
 	p.resting = p.rests()
 	for i, input := range inputs {
 		p.spans = append(p.spans, spansOf(i, input.Job)...)
@@ -302,7 +303,7 @@ func (p *problem) toward(from vector, want need) change {
 			v.off &^= 1 << c
 		}
 	}
-	missing := want.cut &^ v.cut
+	missing := m.led(want.cut&^v.cut, v.cut|want.live)
 	out.acts = append(out.acts, m.inOrder(missing, cuts, m.cut)...)
 	for e := range m.energies {
 		if missing&(1<<e) != 0 {
