@@ -90,6 +90,9 @@ func otherwise(line string) string {
 // out, it says something else; and so is a step that is left out, one that is moved, an origin
 // that is cut.
 func TestDamagedKeptJobsAreTold(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	tried, told := map[string]int{}, map[string]int{}
 	var missed []string
 	for _, k := range keptJobs(t) {
@@ -188,6 +191,9 @@ func TestDamagedKeptJobsAreTold(t *testing.T) {
 
 // What is only written otherwise, and what is noted besides, is not told.
 func TestKeptJobsMayBeWrittenOtherwise(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	for _, k := range keptJobs(t) {
 		blocks := slices.Clone(k.blocks)
 		for i := 1; i < len(blocks); i++ {

@@ -48,6 +48,9 @@ func subsets(names []string) [][]string {
 // is walked through without a finding of the walk or of the rules, keeps every step of every
 // procedure in its order, and is never longer than the procedures one after the other.
 func TestEveryJoinedJobOfTheShopWalks(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	files := ReadFolder(t, "../procedures")
 	result := Compile(Input{Files: files})
 	joined, forTwo, refused := 0, 0, []string{}
@@ -175,6 +178,9 @@ func work(verb string) bool {
 // A plan that is damaged is caught by the walk: a step is left out, or two change places, and
 // the joined procedure is read again.
 func TestDamagedPlansAreCaught(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	files := ReadFolder(t, "../procedures")
 	result := Compile(Input{Files: files})
 	tried, caught := map[string]int{}, map[string]int{}

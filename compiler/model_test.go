@@ -15,6 +15,9 @@ import (
 )
 
 func TestTheModelIsAsItsSchemaWantsIt(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	text, err := schema.ModelJSON()
 	require.NoError(t, err)
 	form := compiled(t, text)
@@ -90,6 +93,9 @@ type toldModel struct {
 }
 
 func TestTheModelTellsTheShopForEachVersion(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	result := shops(t)["procedures"].result
 	var model toldModel
 	require.NoError(t, json.Unmarshal(result.Model(), &model))

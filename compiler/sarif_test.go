@@ -88,6 +88,9 @@ func sarifSchema(t *testing.T) *jsonschema.Schema {
 }
 
 func TestSARIFIsAsTheStandardWantsIt(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	standard := sarifSchema(t)
 	for name, one := range shops(t) {
 		valid(t, standard, one.log, name)
@@ -185,6 +188,9 @@ func cut(t *testing.T, text string, at sarifRegion, name string) (before, inside
 }
 
 func TestSARIFPlacesHoldWhatTheFindingIsAbout(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	regions := 0
 	for name, one := range shops(t) {
 		files, result := one.files, one.result
@@ -217,6 +223,9 @@ func TestSARIFPlacesHoldWhatTheFindingIsAbout(t *testing.T) {
 
 // Fixes that are certain, applied from the log alone, give the text that the fix gives.
 func TestSARIFFixesAreThoseOfTheFinding(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	applied := 0
 	for name, one := range shops(t) {
 		files, result := one.files, one.result
@@ -253,6 +262,9 @@ func TestSARIFFixesAreThoseOfTheFinding(t *testing.T) {
 // A finding keeps its fingerprint when lines are added above it, loses it when its line is
 // changed, and shares it with no other of its file.
 func TestSARIFFingerprintsStayWhenLinesMove(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	prints := func(run sarifRun) map[string]string {
 		out := map[string]string{}
 		for _, one := range run.Results {

@@ -17,6 +17,9 @@ import (
 // Laid out, a file raises the same rules as before, as often: nothing that is read of it is
 // another. Every broken and every clean case that is one file.
 func TestALaidOutFileRaisesTheSame(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	said := func(name string, text []byte) []string {
 		var out []string
 		for _, found := range compiler.Compile(compiler.Input{Files: []*source.File{source.New(name, text)}}).Findings {

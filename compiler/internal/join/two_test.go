@@ -46,6 +46,9 @@ func abreast(one, other *model.Step) bool {
 // each procedure keeps its order and its waits. By the times of the plan the two are never at
 // two things, and the plan is between its bound and the plan for one.
 func TestPlansForTwo(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	dice := rand.New(rand.NewPCG(2, 7))
 	atOnce, saved, gaps := 0, 0, []int64{}
 	for n := range 60 {
