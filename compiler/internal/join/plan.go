@@ -31,45 +31,60 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		out.Changes.add(made.counts)
 		out.Changes.Seconds += cost
 		out.Changes.Tools += one.tools
-		if one.first.tool != "" && index(&p.tools, one.first.tool)+1 != p.states[state].tool {
+		if one.takes(p.inHand(p.states[state])) {
 			out.Changes.Tools++
 		}
 		begin[t] = len(out.Deeds)
-		for i, step := range one.steps {
-			took := p.seconds[step]
-			start += one.lead[i]
-			out.Changes.Seconds += one.lead[i]
-			gate := -1
-			if len(out.Deeds) == begin[t] {
-				gate = one.gate
-			}
-			deed := Deed{Input: one.input, Step: step, Start: start, Seconds: took, Gate: gate, State: p.setting(p.states[next])}
-			if i == 0 {
-				deed.Also = p.shared(one)
-			}
-			out.Deeds = append(out.Deeds, deed)
-			start += took
+		for _, lost := range one.lead {
+			out.Changes.Seconds += lost
 		}
+		out.Deeds = append(out.Deeds, p.deeds(one, start, p.states[next])...)
 		finish[t] = len(out.Deeds) - 1
-		come.last[one.input] = one.steps[len(one.steps)-1].Number
-		for _, step := range p.shared(one) {
-			come.last[p.inputOf(step)] = step.Number
-		}
+		p.passed(come, one)
 		state = next
 	}
 	made := p.toward(p.states[state], p.closed())
 	out.Changes.Seconds += p.cost(made.acts)
 	come.course, come.after = nil, nil
 	p.acts(out, p.states[state], made, solved.Length-p.cost(made.acts), come)
+	p.addWaits(out, begin, finish)
 	for w, one := range p.waits {
-		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most, Idle: idle[one.to]}
+		out.Waits[w].Idle = idle[one.to]
+	}
+	out.reasons()
+	return out
+}
+
+// deeds are the steps of a task that begins at a time, with what the machine is set to.
+func (p *problem) deeds(one *task, start int64, v vector) []Deed {
+	out := make([]Deed, len(one.steps))
+	for i, step := range one.steps {
+		start += one.lead[i]
+		out[i] = Deed{Input: one.input, Step: step, Start: start, Seconds: p.seconds[step], Gate: -1, State: p.setting(v)}
+		start += p.seconds[step]
+	}
+	out[0].Gate, out[0].Also = one.gate, p.shared(one)
+	return out
+}
+
+// passed takes down that a task is done, and those whose work it does.
+func (p *problem) passed(come course, one *task) {
+	come.last[one.input] = one.steps[len(one.steps)-1].Number
+	for _, step := range p.shared(one) {
+		come.last[p.inputOf(step)] = step.Number
+	}
+}
+
+// addWaits adds the waits, by the first and the last deed of each task, to the deeds that are
+// done while they run.
+func (p *problem) addWaits(out *Plan, begin, finish map[int]int) {
+	for w, one := range p.waits {
+		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most}
 		for d := wait.From + 1; d < wait.To; d++ {
 			out.Deeds[d].Open = append(out.Deeds[d].Open, w)
 		}
 		out.Waits = append(out.Waits, wait)
 	}
-	out.reasons()
-	return out
 }
 
 // inputOf is whose step one is.

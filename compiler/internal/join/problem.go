@@ -434,22 +434,13 @@ func (p *problem) move(from sequence.State, t int) (sequence.State, int64, bool)
 	if (made.to.pose != v.pose || made.to.up != v.up) && p.spilt(v.open) {
 		return 0, 0, false
 	}
-	cost := p.cost(made.acts)
+	cost := p.cost(made.acts) + one.lost(p.inHand(v), v.input)
 	v = made.to
 	if one.first.tool != "" {
-		if index(&p.tools, one.first.tool)+1 != v.tool {
-			cost += toolSeconds
-		}
 		v.tool = index(&p.tools, one.last.tool) + 1
 	}
 	if one.first.fluid != "" {
-		if fluid := index(&p.fluids, one.first.fluid) + 1; v.fluid != 0 && fluid != v.fluid {
-			cost += fluidSeconds
-		}
 		v.fluid = index(&p.fluids, one.last.fluid) + 1
-	}
-	if v.input != 0 && v.input != one.input+1 {
-		cost += placeSeconds
 	}
 	v.input = one.input + 1
 	v.open = v.open&^one.closes | one.opens&^one.closes
@@ -457,6 +448,17 @@ func (p *problem) move(from sequence.State, t int) (sequence.State, int64, bool)
 		v.cut &^= p.machine.follows
 	}
 	return p.state(v), cost, true
+}
+
+// inHand is what the hands are at in a state.
+func (p *problem) inHand(v vector) (out hands) {
+	if v.tool > 0 {
+		out.tool = p.tools[v.tool-1]
+	}
+	if v.fluid > 0 {
+		out.fluid = p.fluids[v.fluid-1]
+	}
+	return out
 }
 
 // spilt reports whether something that holds a fluid is open.

@@ -36,6 +36,24 @@ type task struct {
 	also   []int  // tasks whose work it does
 }
 
+// takes reports whether another tool is taken for a task than is in the hand.
+func (t *task) takes(at hands) bool { return t.first.tool != "" && t.first.tool != at.tool }
+
+// lost are the seconds before a task for another tool, another fluid, or another procedure than
+// the one of the last task, counted from 1; 0 for none.
+func (t *task) lost(at hands, input int) (out int64) {
+	if t.takes(at) {
+		out += toolSeconds
+	}
+	if t.first.fluid != "" && at.fluid != "" && t.first.fluid != at.fluid {
+		out += fluidSeconds
+	}
+	if input != 0 && input != t.input+1 {
+		out += placeSeconds
+	}
+	return out
+}
+
 // hands are what hands are at; empty for nothing.
 type hands struct {
 	tool  string // what is taken

@@ -322,7 +322,7 @@ func (b *bench) beside(t int, other hand) bool {
 	if idle.busy {
 		idle = b.hands[1]
 	}
-	for _, own := range p.moments(t, b.now+lead(idle, one)) {
+	for _, own := range p.moments(t, b.now+one.lost(idle.at, idle.input)) {
 		for _, theirs := range other.steps {
 			if own.start < theirs.end && theirs.start < own.end && p.apart(own.step, theirs.step) != "" {
 				return false
@@ -340,21 +340,6 @@ func (p *problem) moments(t int, start int64) []moment {
 		begin := start
 		start += one.lead[i] + p.seconds[step]
 		out[i] = moment{step, begin, start}
-	}
-	return out
-}
-
-// lead is what is lost at the begin of a task: another tool, another fluid, another procedure.
-func lead(h hand, one *task) int64 {
-	out := int64(0)
-	if one.first.tool != "" && one.first.tool != h.at.tool {
-		out += toolSeconds
-	}
-	if one.first.fluid != "" && h.at.fluid != "" && one.first.fluid != h.at.fluid {
-		out += fluidSeconds
-	}
-	if h.input != 0 && h.input != one.input+1 {
-		out += placeSeconds
 	}
 	return out
 }
@@ -380,7 +365,7 @@ func (b *bench) begin(t, worker int) {
 	made, before := b.p.toward(b.v, one.need), b.v
 	from := b.now
 	b.now += b.p.cost(made.acts)
-	lost := lead(*h, one)
+	lost := one.lost(h.at, h.input)
 	h.at.tool, h.at.fluid = cmp.Or(one.last.tool, h.at.tool), cmp.Or(one.last.fluid, h.at.fluid)
 	h.input, h.busy, h.task = one.input+1, true, t
 	h.ends = b.now + lost + one.time
@@ -450,20 +435,11 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 			deed.Worker = does(deed, one.worker+1)
 			pieces = append(pieces, piece{deed: deed, task: -1, insertion: n})
 		}
-		start := one.start
-		for i, step := range t.steps {
-			start += t.lead[i]
-			deed := Deed{Input: t.input, Step: step, Start: start, Seconds: p.seconds[step], Gate: -1, State: p.setting(one.state), Worker: one.worker + 1}
-			if i == 0 {
-				deed.Gate, deed.Also = t.gate, p.shared(t)
-			}
+		for i, deed := range p.deeds(t, one.start, one.state) {
+			deed.Worker = one.worker + 1
 			pieces = append(pieces, piece{deed: deed, task: one.task, isFirst: i == 0, isLast: i == len(t.steps)-1, insertion: n})
-			start += p.seconds[step]
-			come.last[t.input] = step.Number
 		}
-		for _, step := range p.shared(t) {
-			come.last[p.inputOf(step)] = step.Number
-		}
+		p.passed(come, t)
 	}
 	slices.SortStableFunc(pieces, func(a, b piece) int {
 		return cmp.Or(cmp.Compare(a.deed.Start, b.deed.Start), cmp.Compare(a.insertion, b.insertion))
@@ -494,13 +470,7 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 			begin[t], finish[t] = begin[does], finish[does]
 		}
 	}
-	for w, one := range p.waits {
-		wait := Wait{Input: one.input, Step: one.step, From: finish[one.from], To: begin[one.to], Least: one.least, Most: one.most}
-		for d := wait.From + 1; d < wait.To; d++ {
-			out.Deeds[d].Open = append(out.Deeds[d].Open, w)
-		}
-		out.Waits = append(out.Waits, wait)
-	}
+	p.addWaits(out, begin, finish)
 	return out
 }
 
