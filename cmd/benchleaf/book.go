@@ -15,6 +15,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/lockedfile"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -57,28 +58,28 @@ func appendEntries(folder, shown string, entries []compiler.Entry) (done appende
 	}
 	unlock, err := lockedfile.MutexAt(filepath.Join(filepath.Dir(path), bookLock)).Lock()
 	if err != nil {
-		return done, fmt.Errorf("%s cannot be locked: %w; its folder must let itself be written into", name, reason(err))
+		return done, fmt.Errorf("%s cannot be locked: %w; its folder must let itself be written into", name, disk.Reason(err))
 	}
 	defer unlock()
 	b, err := openBook(path)
 	if err != nil {
-		return done, fmt.Errorf("%s cannot be opened: %w", name, reason(err))
+		return done, fmt.Errorf("%s cannot be opened: %w", name, disk.Reason(err))
 	}
 	defer func() {
 		if fault := b.file.Close(); err == nil && fault != nil {
-			done.numbers, err = nil, fmt.Errorf("%s cannot be written: %w", name, reason(fault))
+			done.numbers, err = nil, fmt.Errorf("%s cannot be written: %w", name, disk.Reason(fault))
 		}
 	}()
 	highest, err := b.look()
 	if err != nil {
-		return done, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return done, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}
 	if highest > math.MaxInt-len(entries) {
 		return done, fmt.Errorf("%s has an entry with the number %d, and none comes after it; mend that number", name, highest)
 	}
 	if torn := b.size - b.whole; torn > 0 {
 		if err := b.putAside(); err != nil {
-			return done, fmt.Errorf("%s ends with a part that was torn in writing, which cannot be put aside into %s: %w", name, filepath.Join(shown, bookTorn), reason(err))
+			return done, fmt.Errorf("%s ends with a part that was torn in writing, which cannot be put aside into %s: %w", name, filepath.Join(shown, bookTorn), disk.Reason(err))
 		}
 		done.torn = int(torn)
 	}
@@ -100,7 +101,7 @@ func appendEntries(folder, shown string, entries []compiler.Entry) (done appende
 func bookPath(folder, name string) (string, error) {
 	folder, err := filepath.EvalSymlinks(folder)
 	if err != nil {
-		return "", fmt.Errorf("%s cannot be opened: %w", name, reason(err))
+		return "", fmt.Errorf("%s cannot be opened: %w", name, disk.Reason(err))
 	}
 	path := filepath.Join(folder, compiler.Bookfile)
 	real, err := filepath.EvalSymlinks(path)
@@ -111,7 +112,7 @@ func bookPath(folder, name string) (string, error) {
 		return path, nil
 	}
 	if err != nil {
-		return "", fmt.Errorf("%s cannot be opened: %w", name, reason(err))
+		return "", fmt.Errorf("%s cannot be opened: %w", name, disk.Reason(err))
 	}
 	if !inside(folder, real) {
 		return "", fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is written there", name, real)
@@ -119,7 +120,7 @@ func bookPath(folder, name string) (string, error) {
 	info, err := os.Stat(real)
 	switch {
 	case err != nil:
-		return "", fmt.Errorf("%s cannot be opened: %w", name, reason(err))
+		return "", fmt.Errorf("%s cannot be opened: %w", name, disk.Reason(err))
 	case info.IsDir():
 		return "", fmt.Errorf("%s is a folder, and the service book is a file of that name; move the folder", name)
 	case !info.Mode().IsRegular():
@@ -271,9 +272,9 @@ func (b *book) add(text []byte) error {
 		back = os.Remove(b.path)
 	}
 	if back != nil {
-		return fmt.Errorf("%w, and what was begun cannot be taken back: %w; look at its end", reason(err), reason(back))
+		return fmt.Errorf("%w, and what was begun cannot be taken back: %w; look at its end", disk.Reason(err), disk.Reason(back))
 	}
-	return fmt.Errorf("%w; it is as it was", reason(err))
+	return fmt.Errorf("%w; it is as it was", disk.Reason(err))
 }
 
 // syncFolder makes safe that a file is in its folder. Windows does so by itself, and some

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -97,7 +98,7 @@ func (f *finder) start(asked string) {
 	info, err := os.Stat(real)
 	switch {
 	case err != nil:
-		f.fault("%s cannot be read: %w", asked, reason(err))
+		f.fault("%s cannot be read: %w", asked, disk.Reason(err))
 	case info.IsDir():
 		f.roots = append(f.roots, real)
 		f.walk(real)
@@ -127,7 +128,7 @@ func isForm(path string, size int64) bool {
 // missing says why a path that was asked for leads nowhere.
 func (f *finder) missing(asked, path string, err error) error {
 	if !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s cannot be read: %w", asked, reason(err))
+		return fmt.Errorf("%s cannot be read: %w", asked, disk.Reason(err))
 	}
 	if _, err := os.Lstat(path); err == nil {
 		return fmt.Errorf("%s is a link to nothing", asked)
@@ -176,20 +177,6 @@ func exists(path string) bool {
 	return err == nil
 }
 
-// reason is the plain cause of a fault of reading or writing, without the path
-// and the call.
-func reason(err error) error {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return at.Err
-	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
-	}
-	return err
-}
-
 // walk looks through a folder; hidden files and the folder cards are printed
 // into are passed over.
 func (f *finder) walk(folder string) {
@@ -199,7 +186,7 @@ func (f *finder) walk(folder string) {
 	f.seen[folder] = true
 	entries, err := os.ReadDir(folder)
 	if err != nil {
-		f.fault("the folder %s cannot be read: %w", f.shown(folder), reason(err))
+		f.fault("the folder %s cannot be read: %w", f.shown(folder), disk.Reason(err))
 		return
 	}
 	f.entries += len(entries)
@@ -234,7 +221,7 @@ func (f *finder) follow(link string) {
 		}
 		return
 	case err != nil:
-		f.fault("%s is a link that cannot be followed: %w", f.shown(link), reason(err))
+		f.fault("%s is a link that cannot be followed: %w", f.shown(link), disk.Reason(err))
 		return
 	}
 	info, err := os.Stat(real)

@@ -13,6 +13,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -432,7 +433,7 @@ func (by *caller) ofFiles(files []string, said logged) ([]compiler.Entry, error)
 	for _, file := range files {
 		text, err := os.ReadFile(by.from(file))
 		if err != nil {
-			return nil, fmt.Errorf("%s cannot be read: %w", file, reason(err))
+			return nil, fmt.Errorf("%s cannot be read: %w", file, disk.Reason(err))
 		}
 		before := len(out)
 		err = compiler.ScanForm(text, func(e compiler.Entry, _ int) error {

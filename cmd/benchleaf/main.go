@@ -10,6 +10,8 @@ import (
 	"os"
 	"strings"
 
+	"benchleaf/cmd/internal/disk"
+
 	"golang.org/x/term"
 )
 
@@ -57,7 +59,7 @@ func run(args []string, by caller) (status int) {
 	root.SetErr(by.err)
 	err := root.Execute()
 	if out.fault != nil {
-		err = fmt.Errorf("the answer could not be written: %w", reason(out.fault))
+		err = fmt.Errorf("the answer could not be written: %w", disk.Reason(out.fault))
 	}
 	switch {
 	case err == nil:

@@ -11,6 +11,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 	"benchleaf/schema"
 	"benchleaf/templates"
@@ -162,7 +163,7 @@ func standing(path string) error {
 func (by *caller) create(asked string, text []byte) error {
 	path := by.from(asked)
 	if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-		return fmt.Errorf("the folder %s cannot be made: %w", filepath.Dir(asked), reason(err))
+		return fmt.Errorf("the folder %s cannot be made: %w", filepath.Dir(asked), disk.Reason(err))
 	}
 	file, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o666)
 	if errors.Is(err, fs.ErrExist) {
@@ -175,7 +176,7 @@ func (by *caller) create(asked string, text []byte) error {
 		}
 	}
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", asked, reason(err))
+		return fmt.Errorf("%s cannot be written: %w", asked, disk.Reason(err))
 	}
 	fmt.Fprintf(by.out, "wrote  %s\n", asked)
 	return nil

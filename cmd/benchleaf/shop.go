@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 	"benchleaf/compiler/source"
 )
@@ -257,7 +258,7 @@ func (s *shop) open(path string, most int64, what string) ([]byte, error) {
 	defer file.Close()
 	text, err := io.ReadAll(io.LimitReader(file, most+1))
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be read: %w", s.shown(path), reason(err))
+		return nil, fmt.Errorf("%s cannot be read: %w", s.shown(path), disk.Reason(err))
 	}
 	if int64(len(text)) > most {
 		return nil, fmt.Errorf("%s is %.3g MiB; %s is at most %d MiB", s.shown(path), float64(max(size, int64(len(text))))/(1<<20), what, most>>20)
@@ -270,20 +271,20 @@ func (s *shop) reach(path string) (file *os.File, size int64, err error) {
 	name := s.shown(path)
 	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
 	if err != nil {
-		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}
 	if !inside(s.folder, real) {
 		return nil, 0, fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)
 	}
 	info, err := os.Stat(real)
 	if err != nil {
-		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}
 	if !info.Mode().IsRegular() {
 		return nil, 0, fmt.Errorf("%s is not a plain file", name)
 	}
 	if file, err = os.Open(real); err != nil {
-		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, reason(err))
+		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}
 	return file, info.Size(), nil
 }

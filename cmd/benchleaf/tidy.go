@@ -10,6 +10,7 @@ import (
 	"github.com/rogpeppe/go-internal/diff"
 	"github.com/spf13/cobra"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/source"
@@ -154,7 +155,7 @@ const inputName = "standard-input.toml"
 func (by *caller) tidyInput(check, changes bool) error {
 	text, err := io.ReadAll(io.LimitReader(by.in, mostBytes+1))
 	if err != nil {
-		return fmt.Errorf("standard input cannot be read: %w", reason(err))
+		return fmt.Errorf("standard input cannot be read: %w", disk.Reason(err))
 	}
 	if len(text) > mostBytes {
 		return fmt.Errorf("standard input is more than %d MiB; a procedure file is at most that", mostBytes>>20)

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"syscall"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -27,7 +28,7 @@ type written struct {
 // is killed leaves of each file the old one or the new one.
 func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error) {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
-		return nil, fmt.Errorf("the folder %s cannot be made: %w", shown, reason(err))
+		return nil, fmt.Errorf("the folder %s cannot be made: %w", shown, disk.Reason(err))
 	}
 	stopped := make(chan os.Signal, 1)
 	signal.Notify(stopped, os.Interrupt, syscall.SIGTERM)
@@ -57,13 +58,13 @@ func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error
 		}
 		d, err := newDraft(path, i, output.Bytes, 0o666)
 		if err != nil {
-			return nil, fmt.Errorf("%s cannot be written: %w", name, reason(err))
+			return nil, fmt.Errorf("%s cannot be written: %w", name, disk.Reason(err))
 		}
 		ready = append(ready, d)
 	}
 	for len(ready) > 0 {
 		if err := ready[0].keep(); err != nil {
-			return nil, fmt.Errorf("%s cannot be written: %w", filepath.Join(shown, filepath.Base(ready[0].path)), reason(err))
+			return nil, fmt.Errorf("%s cannot be written: %w", filepath.Join(shown, filepath.Base(ready[0].path)), disk.Reason(err))
 		}
 		ready = ready[1:]
 	}
@@ -116,22 +117,22 @@ func (d draft) keep() error { return os.Rename(d.at, d.path) }
 func replace(path string, read, text []byte) error {
 	real, err := filepath.EvalSymlinks(path)
 	if err != nil {
-		return reason(err)
+		return disk.Reason(err)
 	}
 	info, err := os.Stat(real)
 	if err != nil {
-		return reason(err)
+		return disk.Reason(err)
 	}
 	if !sameBytes(real, read) {
 		return fmt.Errorf("it was changed meanwhile")
 	}
 	d, err := newDraft(real, 0, text, info.Mode().Perm())
 	if err != nil {
-		return reason(err)
+		return disk.Reason(err)
 	}
 	if err := d.keep(); err != nil {
 		os.Remove(d.at)
-		return reason(err)
+		return disk.Reason(err)
 	}
 	return nil
 }

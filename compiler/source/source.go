@@ -120,6 +120,25 @@ type Place struct {
 // Known reports whether the place is somewhere.
 func (p Place) Known() bool { return p.File != nil }
 
+// Location is a place as other programs are told it: line and column from 1, the column in
+// characters; offset and length are bytes.
+type Location struct {
+	File   string `json:"file"`
+	Line   int    `json:"line"`
+	Column int    `json:"column"`
+	Offset int    `json:"offset"`
+	Length int    `json:"length"`
+}
+
+// Location is the place for other programs; empty where it is not known.
+func (p Place) Location() Location {
+	if !p.Known() {
+		return Location{}
+	}
+	start := p.Start()
+	return Location{p.File.Path, start.Line, start.Column, p.Span.Start, p.Span.Len()}
+}
+
 // Start is where the place begins, as people count.
 func (p Place) Start() Position {
 	if p.File == nil {

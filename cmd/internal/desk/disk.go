@@ -13,6 +13,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -62,7 +63,7 @@ func (d *Desk) place(asked string) (string, error) {
 		return asked, d.within(path.Dir(asked))
 	}
 	if err != nil {
-		return "", faultOf(403, "%s cannot be reached: %v", asked, reason(err))
+		return "", faultOf(403, "%s cannot be reached: %v", asked, disk.Reason(err))
 	}
 	short, err := filepath.Rel(folder, real)
 	if err != nil || !filepath.IsLocal(short) || filepath.Ext(real) != ".toml" {
@@ -98,7 +99,7 @@ func (d *Desk) read(asked string) ([]byte, error) {
 		return nil, fs.ErrNotExist
 	}
 	if err != nil {
-		return nil, faultOf(403, "%s cannot be read: %v", asked, reason(err))
+		return nil, faultOf(403, "%s cannot be read: %v", asked, disk.Reason(err))
 	}
 	defer file.Close()
 	info, err := file.Stat()
@@ -107,7 +108,7 @@ func (d *Desk) read(asked string) ([]byte, error) {
 	}
 	text, err := io.ReadAll(io.LimitReader(file, mostText+1))
 	if err != nil {
-		return nil, faultOf(500, "%s cannot be read: %v", asked, reason(err))
+		return nil, faultOf(500, "%s cannot be read: %v", asked, disk.Reason(err))
 	}
 	if len(text) > mostText {
 		return nil, faultOf(413, "%s is longer than %d MiB", asked, mostText>>20)
@@ -157,13 +158,13 @@ func (d *Desk) save(asked string, text []byte, known string) error {
 	}
 	if folder := path.Dir(at); known == "" && folder != "." {
 		if err := d.root.MkdirAll(folder, 0o777); err != nil {
-			return faultOf(403, "the folder %s cannot be made: %v", folder, reason(err))
+			return faultOf(403, "the folder %s cannot be made: %v", folder, disk.Reason(err))
 		}
 	}
 	d.counted++
 	beside := path.Join(path.Dir(at), fmt.Sprintf(".benchleaf-desk-%d-%d", os.Getpid(), d.counted))
 	if err := d.write(beside, text, mode); err != nil {
-		return faultOf(403, "%s cannot be written: %v", asked, reason(err))
+		return faultOf(403, "%s cannot be written: %v", asked, disk.Reason(err))
 	}
 	defer d.root.Remove(beside) // nothing is left of it where it was moved
 	if known == "" {
@@ -179,7 +180,7 @@ func (d *Desk) save(asked string, text []byte, known string) error {
 		return err
 	}
 	if err := d.root.Rename(beside, at); err != nil {
-		return faultOf(403, "%s cannot be written: %v", asked, reason(err))
+		return faultOf(403, "%s cannot be written: %v", asked, disk.Reason(err))
 	}
 	return nil
 }
@@ -214,19 +215,6 @@ func (d *Desk) write(at string, text []byte, mode fs.FileMode) error {
 	}
 	if err != nil {
 		d.root.Remove(at)
-	}
-	return err
-}
-
-// reason is the plain cause of a fault of the disk, without the path and the call.
-func reason(err error) error {
-	var at *fs.PathError
-	if errors.As(err, &at) {
-		return at.Err
-	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
 	}
 	return err
 }

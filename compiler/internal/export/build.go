@@ -28,7 +28,7 @@ func Of(set *model.Set, jobs []Work) Model {
 	out := Model{Version: schema.ModelVersion, Language: schema.Version, Machines: []Machine{}, Libraries: []Thing{}, Procedures: []Procedure{}}
 	for _, file := range set.Files {
 		if file.Shop != nil && out.Shop == nil {
-			out.Shop = &Table{placeOf(file.Shop.Header), keysOf("shop", file.Shop)}
+			out.Shop = &Table{file.Shop.Header.Location(), keysOf("shop", file.Shop)}
 		}
 		if file.Machine != nil {
 			out.Machines = append(out.Machines, machineOf(set, file))
@@ -47,7 +47,7 @@ func Of(set *model.Set, jobs []Work) Model {
 
 func machineOf(set *model.Set, file *model.File) Machine {
 	machine := file.Machine
-	out := Machine{Name: file.MachineName(), Title: machine.Title.Text, Table: Table{placeOf(machine.Header), keysOf("machine", machine)}, Versions: []MachineVersion{}}
+	out := Machine{Name: file.MachineName(), Title: machine.Title.Text, Table: Table{machine.Header.Location(), keysOf("machine", machine)}, Versions: []MachineVersion{}}
 	for _, job := range set.Versions(file) {
 		out.Versions = append(out.Versions, MachineVersion{job.Variant, thingsOf(job)})
 	}
@@ -71,7 +71,7 @@ func thingsOf(job *model.Job) []Thing {
 func thingOf(kind, name string, value any) Thing {
 	out := Thing{Kind: kind, Name: name, Words: model.Spoken(name), Table: Table{Keys: keysOf(kind, value)}}
 	if thing, ok := reflect.ValueOf(value).Elem().Field(0).Interface().(model.Thing); ok { // as every thing has it first
-		out.Place = placeOf(thing.Header)
+		out.Place = thing.Header.Location()
 	}
 	if title, ok := out.Keys["title"].(string); ok {
 		out.Words = title
@@ -81,7 +81,7 @@ func thingOf(kind, name string, value any) Thing {
 
 func procedureOf(file *model.File, jobs []Work) Procedure {
 	procedure := file.Procedure
-	out := Procedure{Name: file.Name(), Title: procedure.Title.Text, Table: Table{placeOf(procedure.Header), keysOf("procedure", procedure)}, Versions: []Job{}}
+	out := Procedure{Name: file.Name(), Title: procedure.Title.Text, Table: Table{procedure.Header.Location(), keysOf("procedure", procedure)}, Versions: []Job{}}
 	for _, work := range jobs {
 		if work.Job.File == file {
 			out.Machine = work.Job.MachineName()
@@ -99,7 +99,7 @@ func jobOf(work Work) Job {
 	}
 	for i, step := range job.Steps {
 		made := Step{Number: step.Number, Section: step.Section, Verb: step.Verb.Key, Objects: []Object{}, Wait: set(step.Wait), Hazards: []Hazard{}, After: []Standing{},
-			Table: Table{placeOf(step.Header), keysOf("step", step)}}
+			Table: Table{step.Header.Location(), keysOf("step", step)}}
 		if i < len(work.Actions) {
 			made.Action = work.Actions[i]
 		}

@@ -4,6 +4,8 @@
 // published as schema/benchleaf-model.schema.json: members may be added, never changed.
 package export
 
+import "benchleaf/compiler/source"
+
 // Model is a whole shop.
 type Model struct {
 	Version    int         `json:"benchleaf-model"`
@@ -14,22 +16,13 @@ type Model struct {
 	Procedures []Procedure `json:"procedures"`
 }
 
-// Place counts lines and columns from 1, columns in characters; offset and length are bytes.
-type Place struct {
-	File   string `json:"file"`
-	Line   int    `json:"line"`
-	Column int    `json:"column"`
-	Offset int    `json:"offset"`
-	Length int    `json:"length"`
-}
-
 // Keys are the keys of a table of the language with their values, as far as they are written.
 type Keys map[string]any
 
 // Table is a table of a file.
 type Table struct {
-	Place Place `json:"place"`
-	Keys  Keys  `json:"keys"`
+	Place source.Location `json:"place"`
+	Keys  Keys            `json:"keys"`
 }
 
 // Thing is something that is described by name.

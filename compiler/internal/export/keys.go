@@ -8,7 +8,6 @@ import (
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
-	"benchleaf/compiler/source"
 	"benchleaf/schema"
 )
 
@@ -180,12 +179,4 @@ func amountOf(amount model.Amount) *Amount {
 	bound(low, bounded, &out.Low, &out.SI.Low)
 	bound(high, topped, &out.High, &out.SI.High)
 	return out
-}
-
-func placeOf(at source.Place) Place {
-	if !at.Known() {
-		return Place{}
-	}
-	start := at.Start()
-	return Place{at.File.Path, start.Line, start.Column, at.Span.Start, at.Span.Len()}
 }

@@ -3,6 +3,7 @@ package tidy
 import (
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -14,28 +15,19 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	tomltest "github.com/toml-lang/toml-test/v2"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/tree"
+	"benchleaf/compiler/internal/tree/treetest"
 	"benchleaf/compiler/source"
 )
 
 // corpus is the valid files of the TOML project's own tests for version 1.0.
 func corpus(t testing.TB) map[string]string {
-	cases := tomltest.TestCases()
-	list, err := fs.ReadFile(cases, "files-toml-1.0.0")
-	require.NoError(t, err)
-	out := map[string]string{}
-	for _, name := range strings.Fields(string(list)) {
-		if strings.HasPrefix(name, "valid/") && strings.HasSuffix(name, ".toml") {
-			text, err := fs.ReadFile(cases, name)
-			require.NoError(t, err)
-			out[name] = string(text)
-		}
-	}
-	return out
+	files := treetest.Corpus(t)
+	maps.DeleteFunc(files, func(name, _ string) bool { return !strings.HasPrefix(name, "valid/") })
+	return files
 }
 
 // own is every TOML file of the project below some folders.

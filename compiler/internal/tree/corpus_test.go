@@ -1,7 +1,6 @@
 package tree
 
 import (
-	"io/fs"
 	"math"
 	"strings"
 	"testing"
@@ -10,26 +9,10 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	tomltest "github.com/toml-lang/toml-test/v2"
 
+	"benchleaf/compiler/internal/tree/treetest"
 	"benchleaf/compiler/source"
 )
-
-// corpus is the files of the TOML project's own tests for version 1.0.
-func corpus(t testing.TB) map[string]string {
-	cases := tomltest.TestCases()
-	list, err := fs.ReadFile(cases, "files-toml-1.0.0")
-	require.NoError(t, err)
-	out := map[string]string{}
-	for _, name := range strings.Fields(string(list)) {
-		if strings.HasSuffix(name, ".toml") {
-			text, err := fs.ReadFile(cases, name)
-			require.NoError(t, err)
-			out[name] = string(text)
-		}
-	}
-	return out
-}
 
 // plain turns a table into what BurntSushi/toml decodes into.
 func plain(table *Table) map[string]any {
@@ -127,7 +110,7 @@ func theirs(value any) any {
 // to what BurntSushi/toml reads, and every invalid one is refused.
 func TestCorpus(t *testing.T) {
 	valid, invalid := 0, 0
-	for name, text := range corpus(t) {
+	for name, text := range treetest.Corpus(t) {
 		t.Run(name, func(t *testing.T) {
 			document, findings := Parse(source.New(name, []byte(text)))
 			if strings.HasPrefix(name, "invalid/") {
@@ -150,7 +133,7 @@ func TestCorpus(t *testing.T) {
 }
 
 func FuzzParse(f *testing.F) {
-	for _, text := range corpus(f) {
+	for _, text := range treetest.Corpus(f) {
 		f.Add(text)
 	}
 	f.Add("benchleaf = 1\n[part.plug]\ntorque = \"42 to 48 N·m\nuse = [\"a\",\n[[step]]\nfill = ")

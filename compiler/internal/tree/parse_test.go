@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/tree/treetest"
 	"benchleaf/compiler/source"
 )
 
@@ -154,7 +155,7 @@ func TestEveryFaultIsInTheListOfRules(t *testing.T) {
 		_, good := Parse(source.New("good.toml", []byte(rule.Good)))
 		assert.Empty(t, good, rule.ID)
 	}
-	for name, text := range corpus(t) {
+	for name, text := range treetest.Corpus(t) {
 		_, findings := Parse(source.New(name, []byte(text)))
 		for _, found := range findings {
 			assert.True(t, known[found.Rule], found.Rule)

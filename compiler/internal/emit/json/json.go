@@ -39,31 +39,21 @@ type report struct {
 }
 
 type found struct {
-	Rule     string    `json:"rule"`
-	Severity string    `json:"severity"`
-	Holds    bool      `json:"holds"` // no card is printed while it stands
-	Place    place     `json:"place"`
-	Summary  string    `json:"summary"`
-	Why      string    `json:"why,omitempty"`
-	Help     string    `json:"help,omitempty"`
-	Variant  string    `json:"variant,omitempty"`
-	Related  []related `json:"related,omitempty"`
-	Fixes    []fix     `json:"fixes,omitempty"`
-}
-
-// place counts lines and columns from 1, columns in characters; offset and
-// length are bytes.
-type place struct {
-	File   string `json:"file"`
-	Line   int    `json:"line"`
-	Column int    `json:"column"`
-	Offset int    `json:"offset"`
-	Length int    `json:"length"`
+	Rule     string          `json:"rule"`
+	Severity string          `json:"severity"`
+	Holds    bool            `json:"holds"` // no card is printed while it stands
+	Place    source.Location `json:"place"`
+	Summary  string          `json:"summary"`
+	Why      string          `json:"why,omitempty"`
+	Help     string          `json:"help,omitempty"`
+	Variant  string          `json:"variant,omitempty"`
+	Related  []related       `json:"related,omitempty"`
+	Fixes    []fix           `json:"fixes,omitempty"`
 }
 
 type related struct {
-	Place place  `json:"place"`
-	Text  string `json:"text"`
+	Place source.Location `json:"place"`
+	Text  string          `json:"text"`
 }
 
 type fix struct {
@@ -73,8 +63,8 @@ type fix struct {
 }
 
 type edit struct {
-	Place place  `json:"place"`
-	Text  string `json:"text"`
+	Place source.Location `json:"place"`
+	Text  string          `json:"text"`
 }
 
 // Write writes a report as indented JSON with a line break at its end.
@@ -97,26 +87,18 @@ func indented(report any) []byte {
 func list(findings []finding.Finding) []found {
 	out := make([]found, 0, len(findings))
 	for _, one := range findings {
-		entry := found{Rule: one.Rule, Severity: one.Severity.String(), Holds: one.Holds(), Place: at(one.Place), Summary: one.Summary, Why: one.Why, Help: one.Help, Variant: one.Variant}
+		entry := found{Rule: one.Rule, Severity: one.Severity.String(), Holds: one.Holds(), Place: one.Place.Location(), Summary: one.Summary, Why: one.Why, Help: one.Help, Variant: one.Variant}
 		for _, other := range one.Related {
-			entry.Related = append(entry.Related, related{at(other.Place), other.Text})
+			entry.Related = append(entry.Related, related{other.Place.Location(), other.Text})
 		}
 		for _, offered := range one.Fixes {
 			made := fix{Title: offered.Title, Certain: offered.Certain}
 			for _, change := range offered.Edits {
-				made.Edits = append(made.Edits, edit{at(change.Place), change.Text})
+				made.Edits = append(made.Edits, edit{change.Place.Location(), change.Text})
 			}
 			entry.Fixes = append(entry.Fixes, made)
 		}
 		out = append(out, entry)
 	}
 	return out
-}
-
-func at(p source.Place) place {
-	if !p.Known() {
-		return place{}
-	}
-	start := p.Start()
-	return place{p.File.Path, start.Line, start.Column, p.Span.Start, p.Span.Len()}
 }
