@@ -1,10 +1,13 @@
 package desk
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"benchleaf/templates/browsertest"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -21,12 +24,12 @@ const (
 // clean waits until nothing stands against the file at hand.
 func (w writer) clean() {
 	w.Helper()
-	w.soon("nothing is found", `document.getElementById('tally').textContent === 'no findings'`)
+	w.Soon("nothing is found", `document.getElementById('tally').textContent === 'no findings'`)
 }
 
 func (w writer) finds(words string) {
 	w.Helper()
-	w.soon("it finds "+words, `document.getElementById('findings').textContent.includes(`+inScript(words)+`)`)
+	w.Soon("it finds "+words, `document.getElementById('findings').textContent.includes(`+browsertest.Quoted(words)+`)`)
 }
 
 // downloads keeps what the page hands out, by its name.
@@ -46,37 +49,37 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 	at := empty(t)
 	w := opened(t, at, 1440, 900)
 	w.downloads()
-	w.click("#new-procedure")
+	w.Click("#new-procedure")
 	w.named("Begin it")
-	w.soon("what is needed is asked for", `document.querySelector('dialog .wrong').textContent.includes('title')`)
+	w.Soon("what is needed is asked for", `document.querySelector('dialog .wrong').textContent.includes('title')`)
 	for label, text := range map[string]string{"title": "Look over the chain oiler", "machine": "Log-deck conveyor", "author": "R. Aldous", "who": "Anyone who runs the deck", "hands on": "5 min",
 		"every": "50 h", "date": "2026-02-14", "no isolation": "Nothing is touched; look from outside the guard", "no close": "Nothing is opened", "manual": "Operator's manual, section 4"} {
 		w.fill(label, text)
 	}
 	told[bool](w, `(document.querySelector('dialog input[value="eye-protection"]').click(), true)`)
-	w.soon("the TOML is shown", `document.querySelector('dialog pre').textContent.includes('tools = []')`)
+	w.Soon("the TOML is shown", `document.querySelector('dialog pre').textContent.includes('tools = []')`)
 	w.named("Begin it")
-	w.soon("the file is open", `!document.getElementById('form').open && document.getElementById('where').textContent.startsWith('look-over-the-chain-oiler.toml')`)
+	w.Soon("the file is open", `!document.getElementById('form').open && document.getElementById('where').textContent.startsWith('look-over-the-chain-oiler.toml')`)
 	assert.True(t, strings.HasPrefix(w.written(), "benchleaf = 1\n\n[procedure]\ntitle = \"Look over the chain oiler\"\nmachine = \"Log-deck conveyor\"\n"), w.written())
-	w.soon("its page is drawn", `document.querySelectorAll('.side img').length > 0`)
+	w.Soon("its page is drawn", `document.querySelectorAll('.side img').length > 0`)
 	assert.NoFileExists(t, filepath.Join(at, "look-over-the-chain-oiler.toml"), "nothing is written before it is saved")
 
 	w.keys("n", chromedp.KeyModifiers(alt))
-	w.soon("the form of a step opens", `document.getElementById('form').open`)
+	w.Soon("the form of a step opens", `document.getElementById('form').open`)
 	told[bool](w, `((verb, part) => { part.value = 'step'; verb.value = 'inspect'; return [part, verb].map((one) => one.dispatchEvent(new Event('change', { bubbles: true })))[1]; })(document.getElementById('step-verb'), document.getElementById('step-section'))`)
-	w.soon("the verb is explained", `document.getElementById('verb-about').textContent.includes('Look for damage or wear')`)
+	w.Soon("the verb is explained", `document.getElementById('verb-about').textContent.includes('Look for damage or wear')`)
 	w.fill("to what", "the oil level in the sight glass")
 	w.fill("expect", "between the two marks")
 	w.fill("outside", "Fill the oiler by its own card before the next shift.")
 	w.named("Add it")
-	w.soon("the step is on the page", `document.querySelectorAll('.spot').length === 1`)
+	w.Soon("the step is on the page", `document.querySelectorAll('.spot').length === 1`)
 	w.clean()
 	assert.Contains(t, w.written(), "\n[[step]]\ninspect = \"the oil level in the sight glass\"\nexpect = \"between the two marks\"\n")
 	page := told[string](w, `document.querySelector('.side img').src`)
 
 	// Three mistakes, typed.
 	told[bool](w, `((view) => { view.dispatch({ selection: { anchor: view.state.doc.length } }); view.focus(); return true; })(document.querySelector('#editor .cm-content').cmTile.view)`)
-	w.do(chromedp.SendKeys(chromedp.CSS("#editor .cm-content"), "\n[[step]]\ninspekt = \"the oil pipe\"\nexpect = \"dry\"\noutside = \"Stop the deck and renew the pipe before it runs again\""))
+	w.Do(chromedp.SendKeys(chromedp.CSS("#editor .cm-content"), "\n[[step]]\ninspekt = \"the oil pipe\"\nexpect = \"dry\"\noutside = \"Stop the deck and renew the pipe before it runs again\""))
 	w.keys(kb.Escape)
 	w.finds("inspekt")
 	w.at(`hands-on = "5 min`)
@@ -88,38 +91,38 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 	w.at(`wear = ["eye-protection`)
 	w.keys("s")
 	w.finds("eye-protections")
-	w.soon("wavy lines stand under them", `document.querySelectorAll('#editor .cm-lintRange-error').length >= 3`)
-	w.soon("the file has a badge", `document.querySelector('.file[aria-current] .badge.error') !== null`)
+	w.Soon("wavy lines stand under them", `document.querySelectorAll('#editor .cm-lintRange-error').length >= 3`)
+	w.Soon("the file has a badge", `document.querySelector('.file[aria-current] .badge.error') !== null`)
 	assert.True(t, told[bool](w, `document.getElementById('print-card').disabled`), "it is held back")
 
 	// One by its key, one by a click, one by hand.
 	w.keys("\r", chromedp.KeyModifiers(alt))
-	w.soon("the word is mended", `!document.querySelector('#findings').textContent.includes('eye-protections')`)
+	w.Soon("the word is mended", `!document.querySelector('#findings').textContent.includes('eye-protections')`)
 	assert.Contains(t, w.written(), `wear = ["eye-protection"]`)
 	told[bool](w, `(Array.from(document.querySelectorAll('.finding')).find((one) => one.textContent.includes('inspekt')).querySelector('.fixes button').click(), true)`)
-	w.soon("the verb is mended", `!document.querySelector('#findings').textContent.includes('inspekt')`)
+	w.Soon("the verb is mended", `!document.querySelector('#findings').textContent.includes('inspekt')`)
 	assert.Contains(t, w.written(), "\ninspect = \"the oil pipe\"\n")
 	w.at(`hands-on = "5`)
 	w.keys(" min")
-	w.soon("two steps are on the page", `document.querySelectorAll('.spot').length === 2`)
+	w.Soon("two steps are on the page", `document.querySelectorAll('.spot').length === 2`)
 	w.clean()
 	assert.NotEqual(t, page, told[string](w, `document.querySelector('.side img').src`), "the page is drawn anew")
 
 	// From the page to the line, and back.
 	told[bool](w, `(document.querySelector('.spot[data-step="1"]').click(), true)`)
-	w.soon("the cursor is at the step", `document.querySelector('.spot[data-step="1"]').hasAttribute('aria-current') && document.querySelector('#editor .cm-activeLine').textContent === '[[step]]'`)
+	w.Soon("the cursor is at the step", `document.querySelector('.spot[data-step="1"]').hasAttribute('aria-current') && document.querySelector('#editor .cm-activeLine').textContent === '[[step]]'`)
 	w.at("the oil pipe")
-	w.soon("the step at the cursor is marked", `document.querySelector('.spot[data-step="2"]').hasAttribute('aria-current') && !document.querySelector('.spot[data-step="1"]').hasAttribute('aria-current')`)
+	w.Soon("the step at the cursor is marked", `document.querySelector('.spot[data-step="2"]').hasAttribute('aria-current') && !document.querySelector('.spot[data-step="1"]').hasAttribute('aria-current')`)
 
 	for _, id := range []string{"print-card", "print-pick", "print-approval"} {
-		w.click("#" + id)
+		w.Click("#" + id)
 	}
 	for _, name := range []string{"look-over-the-chain-oiler.pdf", "look-over-the-chain-oiler-pick-list.pdf", "look-over-the-chain-oiler-approval.pdf"} {
-		w.soon(name+" is handed out", `(window.handed[`+inScript(name)+`] || '').startsWith('%PDF-')`)
+		w.Soon(name+" is handed out", `(window.handed[`+browsertest.Quoted(name)+`] || '').startsWith('%PDF-')`)
 	}
 	w.at("the oil pipe")
 	w.keys("s", chromedp.KeyModifiers(ctrl))
-	w.soon("it is saved", `document.getElementById('save').disabled`)
+	w.Soon("it is saved", `document.getElementById('save').disabled`)
 	assert.Equal(t, w.written(), onDisk(t, at, "look-over-the-chain-oiler.toml"))
 	assertNoDrafts(t, at)
 }
@@ -127,27 +130,27 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 func TestAMachineIsBegunWithItsShop(t *testing.T) {
 	at := empty(t)
 	w := opened(t, at, 1440, 900)
-	w.click("#new-machine")
+	w.Click("#new-machine")
 	w.fill("Name of the shop", "Mill of the Test")
 	w.fill("title", "Band mill")
 	w.fill("manual", "Operator's manual, edition 2")
 	w.named("Begin it")
-	w.soon("the machine is open", `document.getElementById('where').textContent.startsWith('machines/band-mill.toml')`)
-	w.click("#add-thing")
+	w.Soon("the machine is open", `document.getElementById('where').textContent.startsWith('machines/band-mill.toml')`)
+	w.Click("#add-thing")
 	w.fill("Short name", "drain-plug")
 	w.fill("thread", "M22x1.5")
 	w.named("Add it")
-	w.soon("the part is written", `!document.getElementById('form').open`)
+	w.Soon("the part is written", `!document.getElementById('form').open`)
 	assert.Contains(t, w.written(), "\n[part.drain-plug]\n")
 	w.keys("s", chromedp.KeyModifiers(ctrl))
-	w.soon("both are saved", `document.getElementById('save').disabled`)
+	w.Soon("both are saved", `document.getElementById('save').disabled`)
 	assert.Contains(t, onDisk(t, at, "shop.toml"), "use = [\"machines/*.toml\"]\n\n[shop]\ntitle = \"Mill of the Test\"\n")
 	assert.Contains(t, onDisk(t, at, "machines/band-mill.toml"), "title = \"Band mill\"")
 	w.clean()
-	w.click("#new-procedure")
-	w.soon("the machine can be chosen", `Array.from(document.querySelectorAll('dialog option')).some((one) => one.value === 'band-mill')`)
+	w.Click("#new-procedure")
+	w.Soon("the machine can be chosen", `Array.from(document.querySelectorAll('dialog option')).some((one) => one.value === 'band-mill')`)
 	w.keys(kb.Escape)
-	assert.Equal(t, "Mill of the Test", w.text("#shop"))
+	assert.Equal(t, "Mill of the Test", w.Text("#shop"))
 }
 
 // change is what somebody else does to a file while it is open, and what is chosen then.
@@ -161,24 +164,24 @@ func TestAConflictIsShownAndNothingIsLost(t *testing.T) {
 			at := empty(t)
 			put(t, at, "grease.toml", text)
 			w := opened(t, at, 1440, 900)
-			w.click(`.file[data-path="grease.toml"]`)
-			w.soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
+			w.Click(`.file[data-path="grease.toml"]`)
+			w.Soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
 			w.at("Grease it")
 			w.keys(" well")
 			put(t, at, "grease.toml", theirs)
 			w.keys("s", chromedp.KeyModifiers(ctrl))
-			w.soon("both are shown", `document.getElementById('conflict').open && document.querySelectorAll('#merge .cm-content').length === 2`)
+			w.Soon("both are shown", `document.getElementById('conflict').open && document.querySelectorAll('#merge .cm-content').length === 2`)
 			assert.Equal(t, theirs, onDisk(t, at, "grease.toml"), "nothing was written over")
-			assert.Contains(t, w.text("#merge"), `"B"`)
-			assert.Contains(t, w.text("#merge"), "Grease it well")
+			assert.Contains(t, w.Text("#merge"), `"B"`)
+			assert.Contains(t, w.Text("#merge"), "Grease it well")
 			assert.True(t, told[bool](w, `document.querySelectorAll('#merge .cm-changedLine').length >= 2`), "what differs is marked")
 			if choice == "keep-merged" {
 				told[bool](w, `((view) => { const at = view.state.sliceDoc().indexOf('"A"'); view.dispatch({ changes: { from: at, to: at + 3, insert: '"B"' } }); return true; })(document.querySelectorAll('#merge .cm-content')[1].cmTile.view)`)
 			}
-			w.click("#" + choice)
-			w.soon("it is shut", `!document.getElementById('conflict').open`)
+			w.Click("#" + choice)
+			w.Soon("it is shut", `!document.getElementById('conflict').open`)
 			if choice != "not-now" {
-				w.soon("it is saved", `document.getElementById('save').disabled`)
+				w.Soon("it is saved", `document.getElementById('save').disabled`)
 				assert.Equal(t, want, w.written())
 			} else {
 				assert.Equal(t, mine, w.written(), "it is still there, and not saved")
@@ -188,7 +191,7 @@ func TestAConflictIsShownAndNothingIsLost(t *testing.T) {
 				w.at("Grease it")
 				w.keys("z", chromedp.KeyModifiers(ctrl))
 				other := map[string]string{"keep-mine": theirs, "take-theirs": mine}[choice]
-				w.soon("the other text is one step back", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc() === `+inScript(other))
+				w.Soon("the other text is one step back", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc() === `+browsertest.Quoted(other))
 			}
 		})
 	}
@@ -198,40 +201,40 @@ func TestAFileThatChangesIsShownAnew(t *testing.T) {
 	at := empty(t)
 	put(t, at, "grease.toml", "benchleaf = 1\r\n\r\n[procedure]\r\ntitle = \"Grease it\"\r\n")
 	w := opened(t, at, 1440, 900)
-	w.click(`.file[data-path="grease.toml"]`)
-	w.soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
+	w.Click(`.file[data-path="grease.toml"]`)
+	w.Soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
 	assert.True(t, told[bool](w, `document.getElementById('save').disabled`), "line ends of another system are no change")
 	put(t, at, "grease.toml", "benchleaf = 1\r\n\r\n[procedure]\r\ntitle = \"Oil it\"\r\n")
 	told[bool](w, `window.dispatchEvent(new Event('focus'))`)
-	w.soon("the new text is shown", `document.querySelector('#editor .cm-content').textContent.includes('Oil it')`)
+	w.Soon("the new text is shown", `document.querySelector('#editor .cm-content').textContent.includes('Oil it')`)
 	w.at("Oil it")
 	w.keys(" well")
 	w.keys("s", chromedp.KeyModifiers(ctrl))
-	w.soon("it is saved", `document.getElementById('save').disabled`)
+	w.Soon("it is saved", `document.getElementById('save').disabled`)
 	assert.Equal(t, "benchleaf = 1\r\n\r\n[procedure]\r\ntitle = \"Oil it well\"\r\n", onDisk(t, at, "grease.toml"), "its line ends stay")
 	w.at("Oil it")
 	w.keys(" always")
 	require.NoError(t, os.Remove(filepath.Join(at, "grease.toml")))
 	w.keys("s", chromedp.KeyModifiers(ctrl))
-	w.soon("it is told that the file is gone", `document.getElementById('conflict').open && document.getElementById('conflict-says').textContent.includes('no longer on the disk')`)
-	w.click("#keep-mine")
-	w.soon("it is saved", `document.getElementById('save').disabled`)
+	w.Soon("it is told that the file is gone", `document.getElementById('conflict').open && document.getElementById('conflict-says').textContent.includes('no longer on the disk')`)
+	w.Click("#keep-mine")
+	w.Soon("it is saved", `document.getElementById('save').disabled`)
 	assert.Contains(t, onDisk(t, at, "grease.toml"), "Oil it always well")
 }
 
 func TestCompletionAndMeaningsStandInTheText(t *testing.T) {
 	w := opened(t, demonstration(t), 1440, 900)
-	w.click(`.file[data-path="` + oil + `"]`)
-	w.soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
+	w.Click(`.file[data-path="` + oil + `"]`)
+	w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
 	told[bool](w, `((view) => { view.dispatch({ changes: { from: view.state.doc.length, insert: '\n[[close]]\n' }, selection: { anchor: view.state.doc.length + 11 } }); view.focus(); return true; })(document.querySelector('#editor .cm-content').cmTile.view)`)
 	w.keys("disp")
-	w.soon("the verb is offered", `(document.querySelector('.cm-tooltip-autocomplete [aria-selected=true]') || { textContent: '' }).textContent.includes('dispose')`)
-	w.soon("it is explained", `(document.querySelector('.cm-completionInfo') || { textContent: '' }).textContent.includes('Hand over what is left')`)
-	w.do(chromedp.Sleep(100_000_000))
+	w.Soon("the verb is offered", `(document.querySelector('.cm-tooltip-autocomplete [aria-selected=true]') || { textContent: '' }).textContent.includes('dispose')`)
+	w.Soon("it is explained", `(document.querySelector('.cm-completionInfo') || { textContent: '' }).textContent.includes('Hand over what is left')`)
+	w.Do(chromedp.Sleep(100_000_000))
 	w.keys("\t") // takes what is offered, and leaves the text where nothing is
-	w.soon("it is written", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc().endsWith('\n[[close]]\ndispose = ""')`)
+	w.Soon("it is written", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc().endsWith('\n[[close]]\ndispose = ""')`)
 	w.keys(" ", chromedp.KeyModifiers(ctrl))
-	w.soon("names are offered", `Array.from(document.querySelectorAll('.cm-tooltip-autocomplete li')).some((one) => one.textContent.includes('gear-460'))`)
+	w.Soon("names are offered", `Array.from(document.querySelectorAll('.cm-tooltip-autocomplete li')).some((one) => one.textContent.includes('gear-460'))`)
 }
 
 // The keys go round the desk, and everything can be reached and seen.
@@ -243,17 +246,17 @@ func TestAKeyboardGoesRoundTheDesk(t *testing.T) {
 	assert.True(t, told[bool](w, `document.activeElement.matches('.file')`))
 	w.keys(kb.ArrowDown)
 	w.keys("\r")
-	w.soon("a file is open and the text has the focus", `document.querySelectorAll('.spot').length > 3 && document.activeElement.matches('#editor .cm-content')`)
+	w.Soon("a file is open and the text has the focus", `document.querySelectorAll('.spot').length > 3 && document.activeElement.matches('#editor .cm-content')`)
 	for _, pattern := range []string{"#sheet .spot", "#found", "#state thead button", "#files .file", "#editor .cm-content"} {
 		w.keys(kb.F6)
-		assert.True(t, told[bool](w, `document.activeElement.matches(`+inScript(pattern)+`)`), "%s, not %s", pattern, told[string](w, `document.activeElement.outerHTML.slice(0, 120)`))
+		assert.True(t, told[bool](w, `document.activeElement.matches(`+browsertest.Quoted(pattern)+`)`), "%s, not %s", pattern, told[string](w, `document.activeElement.outerHTML.slice(0, 120)`))
 	}
 	w.keys(kb.F6, chromedp.KeyModifiers(shift))
 	assert.True(t, told[bool](w, `document.activeElement.matches('.file')`))
 	w.keys(kb.F6, chromedp.KeyModifiers(shift))
 	w.keys(kb.ArrowRight)
 	w.keys("\r")
-	w.soon("the step of the second number is at the cursor", `document.querySelector('.spot[data-step="2"]').hasAttribute('aria-current') && document.activeElement.matches('#editor .cm-content')`)
+	w.Soon("the step of the second number is at the cursor", `document.querySelector('.spot[data-step="2"]').hasAttribute('aria-current') && document.activeElement.matches('#editor .cm-content')`)
 	w.keys("\t")
 	assert.False(t, told[bool](w, `document.activeElement.matches('#editor .cm-content')`), "the text does not hold the keyboard")
 }
@@ -264,16 +267,16 @@ func TestASmallScreenHasOneColumn(t *testing.T) {
 	w := opened(t, demonstration(t), 390, 844)
 	assert.True(t, told[bool](w, `document.getElementById('files').checkVisibility() && !document.getElementById('text').checkVisibility()`))
 	told[bool](w, `(document.querySelector('.file[data-path="`+oil+`"]').click(), true)`)
-	w.soon("the text is shown", `document.getElementById('text').checkVisibility() && !document.getElementById('files').checkVisibility() && document.querySelectorAll('.spot').length > 3`)
+	w.Soon("the text is shown", `document.getElementById('text').checkVisibility() && !document.getElementById('files').checkVisibility() && document.querySelectorAll('.spot').length > 3`)
 	for _, tab := range []string{"files", "text", "sheet", "found", "state"} {
-		w.click(`.tabs [data-tab=` + tab + `]`)
+		w.Click(`.tabs [data-tab=` + tab + `]`)
 		assert.LessOrEqual(t, told[int](w, `document.documentElement.scrollWidth`), 390, tab)
 		small := told[[]string](w, `Array.from(document.querySelectorAll('button, select, input')).filter((one) => one.checkVisibility() && !one.matches('.jump, .spot, thead button, [type=checkbox]')).filter((one) => one.getBoundingClientRect().height < 32).map((one) => one.outerHTML.slice(0, 120))`)
 		assert.Empty(t, small, tab)
 	}
-	w.click(`.tabs [data-tab=sheet]`)
+	w.Click(`.tabs [data-tab=sheet]`)
 	told[bool](w, `(document.querySelector('.spot[data-step="6"]').click(), true)`)
-	w.soon("the step leads to the text", `document.getElementById('text').checkVisibility()`)
+	w.Soon("the step leads to the text", `document.getElementById('text').checkVisibility()`)
 
 	w = opened(t, demonstration(t), 720, 450) // as 1440 × 900 at 200 %
 	assert.LessOrEqual(t, told[int](w, `document.documentElement.scrollWidth`), 720)
@@ -283,55 +286,43 @@ func TestASmallScreenHasOneColumn(t *testing.T) {
 }
 
 func TestNoBarrierIsFound(t *testing.T) {
-	axes := os.Getenv(axeFolder)
-	if axes == "" {
-		t.Skip(axeFolder + " names no folder with axe.min.js")
-	}
-	axe, err := os.ReadFile(filepath.Join(axes, "axe.min.js"))
-	require.NoError(t, err)
+	barriers := browsertest.NewBarriers(t)
 	at := demonstration(t)
 	put(t, at, oil, strings.Replace(onDisk(t, at, oil), `into = "drain-pan-8"`, `into = "drain-pan-9"`, 1))
 	for _, size := range []struct{ width, height int64 }{{1440, 900}, {390, 844}} {
 		w := opened(t, at, size.width, size.height)
-		told[bool](w, string(axe)+";true")
+		barriers.Brought(w.Page)
 		look := func(name string) {
 			t.Helper()
-			for _, scheme := range []string{"light", "dark"} {
-				w.screen(scheme)
-				w.do(chromedp.Sleep(200_000_000))
-				found, err := chromedp.Run(w.tab, chromedp.Evaluate[[]string](`axe.run().then((found) => found.passes.length < 8 ? ['hardly anything was looked at'] : found.violations.map((one) => one.id + ': ' + one.help + ': ' + one.nodes.map((node) => node.html.slice(0, 300) + ' ' + node.failureSummary).join('; ')))`, chromedp.EvalAwaitPromise))
-				require.NoError(t, err)
-				assert.Empty(t, found, "%s, %s, %d wide", name, scheme, size.width)
-			}
-			w.screen("light")
+			barriers.Look(w.Page, fmt.Sprintf("%s, %d wide", name, size.width))
 		}
 		look("begin")
 		told[bool](w, `(document.querySelector('.file[data-path="`+oil+`"]').click(), true)`)
-		w.soon("it is drawn", `document.querySelectorAll('.spot').length > 3 && document.querySelectorAll('.finding').length > 0`)
+		w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3 && document.querySelectorAll('.finding').length > 0`)
 		w.at(`isolate = "mains"`)
 		look("a file")
 		if size.width < 800 {
 			for _, tab := range []string{"sheet", "found", "state"} {
-				w.click(`.tabs [data-tab=` + tab + `]`)
+				w.Click(`.tabs [data-tab=` + tab + `]`)
 				look(tab)
 			}
-			w.click(`.tabs [data-tab=text]`)
+			w.Click(`.tabs [data-tab=text]`)
 		}
 		for _, form := range []string{"new-procedure", "new-machine", "add-step", "add-thing"} {
-			w.click("#" + form)
-			w.soon("the form is open", `document.getElementById('form').open`)
+			w.Click("#" + form)
+			w.Soon("the form is open", `document.getElementById('form').open`)
 			look(form)
 			told[bool](w, `(document.getElementById('form').close(), true)`)
 		}
 		w.at(`isolate = "mains"`)
 		w.keys("\r")
 		w.keys(" ", chromedp.KeyModifiers(ctrl))
-		w.soon("completion is open", `document.querySelector('.cm-tooltip-autocomplete') !== null`)
+		w.Soon("completion is open", `document.querySelector('.cm-tooltip-autocomplete') !== null`)
 		look("completion")
 		put(t, at, oil, onDisk(t, at, oil)+"# later\n")
 		w.keys(kb.Escape)
 		w.keys("s", chromedp.KeyModifiers(ctrl))
-		w.soon("the conflict is shown", `document.getElementById('conflict').open`)
+		w.Soon("the conflict is shown", `document.getElementById('conflict').open`)
 		look("conflict")
 	}
 }

@@ -1,10 +1,8 @@
 package html_test
 
 import (
-	"context"
-	"encoding/json"
+	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -14,119 +12,54 @@ import (
 	"benchleaf/compiler/internal/entry"
 	"benchleaf/compiler/internal/pages/pagestest"
 	"benchleaf/compiler/internal/plan"
+	"benchleaf/templates/browsertest"
 
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
 // bench is a page that is open in a browser.
-type bench struct {
-	*testing.T
-	tab context.Context
-}
-
-// axeFolder names the environment variable with the folder that holds axe.min.js.
-const axeFolder = "BENCHLEAF_AXE"
-
-func browser(t *testing.T) string {
-	t.Helper()
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if path, err := exec.LookPath(name); err == nil {
-			return path
-		}
-	}
-	t.Skip("Chromium is not installed")
-	return ""
-}
+type bench struct{ browsertest.Page }
 
 // opened writes the page of a card to the disk and opens it from there.
 func opened(t *testing.T, card plan.Card, width, height int64) bench {
 	t.Helper()
-	path := browser(t)
-	page, err := html.Draw(card, figures)
-	require.NoError(t, err)
-	file := filepath.Join(t.TempDir(), card.Name+".html")
-	require.NoError(t, os.WriteFile(file, page, 0o666))
-	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path)}
-	if os.Geteuid() == 0 {
-		options = append(options, chromedp.NoSandbox) // Chromium refuses its sandbox to the administrator
-	}
-	tab, stop := chromedp.NewContext(context.Background(), chromedp.WithAllocatorOptions(options...))
-	t.Cleanup(stop)
-	require.NoError(t, chromedp.Do(tab, chromedp.EmulateViewport(width, height)))
-	limited, cancel := context.WithTimeout(tab, 2*time.Minute)
-	t.Cleanup(cancel)
-	b := bench{t, limited}
-	b.screen("light")
-	b.do(chromedp.Navigate("file://" + file))
-	return b
+	return bench{browsertest.Open(t, func() string {
+		page, err := html.Draw(card, figures)
+		require.NoError(t, err)
+		file := filepath.Join(t.TempDir(), card.Name+".html")
+		require.NoError(t, os.WriteFile(file, page, 0o666))
+		return "file://" + file
+	}, width, height, 2*time.Minute)}
 }
 
-func (b bench) do(steps ...chromedp.Action[chromedp.Void]) {
+func told[T any](b bench, expression string) T {
 	b.Helper()
-	require.NoError(b, chromedp.Do(b.tab, steps...))
-}
-
-func (b bench) click(pattern string) {
-	b.Helper()
-	b.do(chromedp.Click(chromedp.CSS(pattern)))
+	return browsertest.Told[T](b.Page, expression)
 }
 
 // press uses a button of the bar at the bottom, when a hand that moves on would.
 func (b bench) press(pattern string) {
 	b.Helper()
-	b.do(chromedp.Sleep(400 * time.Millisecond))
-	b.click(pattern)
+	b.Do(chromedp.Sleep(400 * time.Millisecond))
+	b.Click(pattern)
 }
 
 func (b bench) write(pattern, text string) {
 	b.Helper()
-	told[bool](b, `((field) => { field.value = ''; return ['input', 'change'].map((name) => field.dispatchEvent(new Event(name, { bubbles: true })))[1]; })(document.querySelector(`+quoted(pattern)+`))`)
-	b.do(chromedp.SendKeys(chromedp.CSS(pattern), text), chromedp.Blur(chromedp.CSS(pattern)))
-}
-
-func (b bench) text(pattern string) string {
-	b.Helper()
-	return told[string](b, `document.querySelector(`+quoted(pattern)+`).textContent`)
+	told[bool](b, `((field) => { field.value = ''; return ['input', 'change'].map((name) => field.dispatchEvent(new Event(name, { bubbles: true })))[1]; })(document.querySelector(`+browsertest.Quoted(pattern)+`))`)
+	b.Do(chromedp.SendKeys(chromedp.CSS(pattern), text), chromedp.Blur(chromedp.CSS(pattern)))
 }
 
 func (b bench) shown(pattern string) bool {
 	b.Helper()
-	return told[bool](b, `document.querySelector(`+quoted(pattern)+`).checkVisibility()`)
+	return told[bool](b, `document.querySelector(`+browsertest.Quoted(pattern)+`).checkVisibility()`)
 }
 
 func (b bench) checked(pattern string) bool {
 	b.Helper()
-	return told[bool](b, `document.querySelector(`+quoted(pattern)+`).checked`)
-}
-
-func (b bench) soon(says, expression string) {
-	b.Helper()
-	require.Eventually(b, func() bool { return told[bool](b, expression) }, 10*time.Second, 50*time.Millisecond, says)
-}
-
-func (b bench) screen(scheme string) {
-	b.Helper()
-	_, err := chromedp.Call(b.tab, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
-		{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}}})
-	require.NoError(b, err)
-}
-
-func told[T any](b bench, expression string) T {
-	b.Helper()
-	out, err := chromedp.Run(b.tab, chromedp.Evaluate[T](expression))
-	require.NoError(b, err, expression)
-	return out
-}
-
-func quoted(text string) string {
-	out, err := json.Marshal(text)
-	if err != nil {
-		panic(err) // a string always can
-	}
-	return string(out)
+	return told[bool](b, `document.querySelector(`+browsertest.Quoted(pattern)+`).checked`)
 }
 
 // onTheBench is the sample card with a wait that is soon over.
@@ -143,29 +76,29 @@ func TestTicksAndReadingsSurviveAReload(t *testing.T) {
 	assert.True(t, b.shown("#step-1") && !b.shown("#before"))
 	b.press("#on") // done, next
 	assert.True(t, b.shown("#step-2 .caution"), "the message stands at its step")
-	b.click("#done-2")
+	b.Click("#done-2")
 	b.press("#on")
-	b.click("#left-3")
+	b.Click("#left-3")
 	b.write("#why-3", "the tester is away")
-	b.do(chromedp.Reload())
+	b.Do(chromedp.Reload())
 	assert.True(t, b.checked("#done-1") && b.checked("#done-2") && !b.checked("#done-3") && b.checked("#left-3"))
 	assert.True(t, b.shown("#step-3"), "the page opens where it was left")
 	assert.Equal(t, "the tester is away", told[string](b, `document.getElementById('why-3').value`))
-	b.click("#done-3")
+	b.Click("#done-3")
 	assert.False(t, b.checked("#left-3"), "a step that is done is not left out")
 
-	b.click("#back")
+	b.Click("#back")
 	b.press("#back")
 	b.press("#back")
-	b.click("input[value=all]")
+	b.Click("input[value=all]")
 	assert.True(t, b.shown("#step-1") && b.shown("#step-18"))
-	b.click("#again")
-	b.click("#keep")
+	b.Click("#again")
+	b.Click("#keep")
 	assert.True(t, b.checked("#done-1"), "nothing is wiped without being asked for twice")
-	b.click("#again")
-	b.click("#wipe")
+	b.Click("#again")
+	b.Click("#wipe")
 	assert.False(t, b.checked("#done-1") || b.checked("#done-2"))
-	b.do(chromedp.Reload())
+	b.Do(chromedp.Reload())
 	assert.False(t, b.checked("#done-1"))
 }
 
@@ -173,13 +106,13 @@ func TestTicksAndReadingsSurviveAReload(t *testing.T) {
 func TestTicksOfAnotherTextAreNotTaken(t *testing.T) {
 	card := onTheBench()
 	b := opened(t, card, 1024, 768)
-	b.click("#done-1")
+	b.Click("#done-1")
 	card.Sections[0].Steps[0].Action = []plan.Run{{Text: "Empty the deck."}}
 	page, err := html.Draw(card, figures)
 	require.NoError(t, err)
 	file := filepath.Join(t.TempDir(), "changed.html")
 	require.NoError(t, os.WriteFile(file, page, 0o666))
-	b.do(chromedp.Navigate("file://" + file))
+	b.Do(chromedp.Navigate("file://" + file))
 	assert.False(t, b.checked("#done-1"))
 	assert.True(t, b.shown("#changed"))
 }
@@ -198,41 +131,41 @@ func TestAReadingOutsideItsLimitTellsWhatToDo(t *testing.T) {
 		if outside {
 			want += "Set the chain by its own card before the conveyor runs again."
 		}
-		assert.Equal(t, want, b.text(verdict), "%q", text)
+		assert.Equal(t, want, b.Text(verdict), "%q", text)
 		assert.Equal(t, outside || text == "loose", told[bool](b, `document.querySelector('`+field+`').getAttribute('aria-invalid') === 'true'`), "%q", text)
 	}
-	b.do(chromedp.SendKeys(chromedp.CSS(field), "34")) // no key that ends it
-	b.soon("told while the hand rests", `document.querySelector('`+verdict+`').classList.contains('outside')`)
+	b.Do(chromedp.SendKeys(chromedp.CSS(field), "34")) // no key that ends it
+	b.Soon("told while the hand rests", `document.querySelector('`+verdict+`').classList.contains('outside')`)
 	assert.True(t, told[bool](b, `document.querySelector('.rail [data-to=step-11]').classList.contains('outside')`))
-	b.do(chromedp.Reload())
-	assert.Contains(t, b.text(verdict), "Outside the limit: 34 mm", "it stays told")
+	b.Do(chromedp.Reload())
+	assert.Contains(t, b.Text(verdict), "Outside the limit: 34 mm", "it stays told")
 }
 
 func TestATimerRunsAndIsOver(t *testing.T) {
 	b := opened(t, onTheBench(), 1024, 768)
 	told[bool](b, `(navigator.vibrate = (beats) => { window.beats = beats; return true; }, true)`)
 	timer := "#step-9 .timer "
-	assert.Equal(t, "0:01", b.text(timer+".clock"))
-	b.click(timer + ".run")
-	b.soon("it is over", `document.querySelector('#step-9 .over').textContent === 'The time is over.'`)
-	assert.Contains(t, b.text(timer+".clock"), "over by")
-	assert.Equal(t, "Timer of step 9: The time is over.", b.text("#alarm"))
+	assert.Equal(t, "0:01", b.Text(timer+".clock"))
+	b.Click(timer + ".run")
+	b.Soon("it is over", `document.querySelector('#step-9 .over').textContent === 'The time is over.'`)
+	assert.Contains(t, b.Text(timer+".clock"), "over by")
+	assert.Equal(t, "Timer of step 9: The time is over.", b.Text("#alarm"))
 	assert.NotEmpty(t, told[[]int](b, `window.beats`))
-	b.do(chromedp.Reload())
-	assert.Contains(t, b.text(timer+".clock"), "over by", "it goes by the clock")
-	b.click(timer + ".zero")
-	assert.Equal(t, "0:01", b.text(timer+".clock"))
-	assert.Empty(t, b.text("#alarm"))
+	b.Do(chromedp.Reload())
+	assert.Contains(t, b.Text(timer+".clock"), "over by", "it goes by the clock")
+	b.Click(timer + ".zero")
+	assert.Equal(t, "0:01", b.Text(timer+".clock"))
+	assert.Empty(t, b.Text("#alarm"))
 
 	long := "#step-18 .timer "
-	assert.Equal(t, "5:00", b.text(long+".clock"))
-	b.click(long + ".run")
-	b.soon("it counts down", `document.querySelector('#step-18 .clock').textContent === '4:58'`)
-	b.click(long + ".run")
-	assert.Equal(t, "Go on", b.text(long+".run"))
-	at := b.text(long + ".clock")
-	b.do(chromedp.Sleep(1200*time.Millisecond), chromedp.Reload())
-	assert.Equal(t, at, b.text(long+".clock"), "it pauses over a reload")
+	assert.Equal(t, "5:00", b.Text(long+".clock"))
+	b.Click(long + ".run")
+	b.Soon("it counts down", `document.querySelector('#step-18 .clock').textContent === '4:58'`)
+	b.Click(long + ".run")
+	assert.Equal(t, "Go on", b.Text(long+".run"))
+	at := b.Text(long + ".clock")
+	b.Do(chromedp.Sleep(1200*time.Millisecond), chromedp.Reload())
+	assert.Equal(t, at, b.Text(long+".clock"), "it pauses over a reload")
 }
 
 func TestTheEntryIsReadAndHeldAgainstTheCard(t *testing.T) {
@@ -247,15 +180,15 @@ func TestTheEntryIsReadAndHeldAgainstTheCard(t *testing.T) {
 		return entries[0]
 	}
 	assert.Len(t, whole().Open, 18)
-	b.click("#done-1")
-	b.click("#left-3")
+	b.Click("#done-1")
+	b.Click("#left-3")
 	b.write("#why-3", `no "tester"`)
 	b.write("#reading-11-1", "34,5")
 	b.write("#record-1", "1.1")
 	b.write("#record-4", "1234")
 	b.write("#record-6", "R. A.")
 	remarks := "worn \\ \"chain\" \u007f\tÆ 🔧 '''\n[[entry]]\n# end"
-	told[bool](b, `((field) => { field.value = `+quoted(remarks)+` + '\ud83d'; return field.dispatchEvent(new Event('input', { bubbles: true })); })(document.getElementById('remarks'))`)
+	told[bool](b, `((field) => { field.value = `+browsertest.Quoted(remarks)+` + '\ud83d'; return field.dispatchEvent(new Event('input', { bubbles: true })); })(document.getElementById('remarks'))`)
 	got := whole()
 	assert.Equal(t, told[string](b, `new Date().toLocaleDateString('sv-SE')`), string(got.Date))
 	got.Date = ""
@@ -267,18 +200,18 @@ func TestTheEntryIsReadAndHeldAgainstTheCard(t *testing.T) {
 	b.write("#record-5", "") // a date that was wiped is that of the device
 	assert.NotEmpty(t, whole().Date)
 	told[bool](b, `(HTMLAnchorElement.prototype.click = function () { window.saved = this.download; }, true)`)
-	b.click("#save")
+	b.Click("#save")
 	assert.Regexp(t, `^log-deck-gearbox-oil-.*-\d{4}-\d\d-\d\d\.toml$`, told[string](b, `window.saved`))
-	assert.Equal(t, "The file went to your downloads.", b.text("#taken"))
-	b.click("#again")
+	assert.Equal(t, "The file went to your downloads.", b.Text("#taken"))
+	b.Click("#again")
 	assert.False(t, b.shown("#sure-taken"), "what was saved is not warned of")
 }
 
 func TestEveryTargetIsLarge(t *testing.T) {
 	for _, size := range []struct{ width, height int64 }{{360, 740}, {1024, 768}} {
 		b := opened(t, onTheBench(), size.width, size.height)
-		b.click("input[value=all]")
-		b.click("#left-3")
+		b.Click("input[value=all]")
+		b.Click("#left-3")
 		small := told[[]string](b, `Array.from(document.querySelectorAll('button, input, textarea, a')).filter((one) => one.checkVisibility() && !one.matches('.jump')).map((one) => one.closest('label') || one).filter((one) => {
 			const box = one.getBoundingClientRect();
 			return box.width < 48 || box.height < 48;
@@ -291,50 +224,39 @@ func TestEveryTargetIsLarge(t *testing.T) {
 
 func TestAKeyboardReachesAndMoves(t *testing.T) {
 	b := opened(t, onTheBench(), 360, 740)
-	b.do(chromedp.KeyEvent("\t"))
+	b.Do(chromedp.KeyEvent("\t"))
 	assert.Equal(t, "jump", told[string](b, `document.activeElement.className`))
-	b.do(chromedp.KeyEvent("\r"))
+	b.Do(chromedp.KeyEvent("\r"))
 	assert.Equal(t, "says-1", told[string](b, `document.activeElement.id`), "the heading of the first step")
-	b.do(chromedp.KeyEvent("\t"), chromedp.KeyEvent(" "))
+	b.Do(chromedp.KeyEvent("\t"), chromedp.KeyEvent(" "))
 	assert.False(t, b.checked("#done-1"), "the tick is before its heading")
-	b.do(chromedp.Focus(chromedp.CSS("#done-1")), chromedp.KeyEvent(" "))
+	b.Do(chromedp.Focus(chromedp.CSS("#done-1")), chromedp.KeyEvent(" "))
 	assert.True(t, b.checked("#done-1"))
 }
 
 func TestNoBarrierIsFound(t *testing.T) {
-	folder := os.Getenv(axeFolder)
-	if folder == "" {
-		t.Skip(axeFolder + " names no folder with axe.min.js")
-	}
-	axe, err := os.ReadFile(filepath.Join(folder, "axe.min.js"))
-	require.NoError(t, err)
+	barriers := browsertest.NewBarriers(t)
 	for _, size := range []struct{ width, height int64 }{{360, 740}, {1024, 768}} {
 		b := opened(t, onTheBench(), size.width, size.height)
-		b.click("input[value=all]")
-		b.click("#left-3")
-		b.click("#done-4")
+		b.Click("input[value=all]")
+		b.Click("#left-3")
+		b.Click("#done-4")
 		b.write("#reading-11-1", "34")
 		b.write("#record-1", "1.1")
 		b.write("#record-3", "hot")
-		b.click("#step-9 .run")
-		b.do(chromedp.Sleep(1500 * time.Millisecond))
-		told[bool](b, string(axe)+";true")
+		b.Click("#step-9 .run")
+		b.Do(chromedp.Sleep(1500 * time.Millisecond))
+		barriers.Brought(b.Page)
 		look := func(name string) {
 			t.Helper()
-			for _, scheme := range []string{"light", "dark"} {
-				b.screen(scheme)
-				b.do(chromedp.Sleep(200 * time.Millisecond))
-				found, err := chromedp.Run(b.tab, chromedp.Evaluate[[]string](`axe.run().then((found) => found.passes.length < 8 ? ['hardly anything was looked at'] : found.violations.map((one) => one.id + ': ' + one.help + ': ' + one.nodes.map((node) => node.html + ' ' + node.failureSummary).join('; ')))`, chromedp.EvalAwaitPromise))
-				require.NoError(t, err)
-				assert.Empty(t, found, "%s, %s, %d wide", name, scheme, size.width)
-			}
+			barriers.Look(b.Page, fmt.Sprintf("%s, %d wide", name, size.width))
 		}
 		look("all steps")
-		b.click("#again")
+		b.Click("#again")
 		look("asked whether to wipe")
-		b.click("#keep")
+		b.Click("#keep")
 		told[bool](b, `(window.scrollTo(0, 0), true)`)
-		b.click("input[value=one]")
+		b.Click("input[value=one]")
 		for _, pane := range []string{"before", "step-3", "step-11", "after"} {
 			told[bool](b, `(document.querySelector('.rail [data-to=`+pane+`]').click(), true)`)
 			look(pane)
