@@ -149,6 +149,7 @@ type shift struct {
 	start  int64 // the task begins
 	state  vector
 	lead   int64 // seconds at its begin for another tool, fluid or procedure
+	takes  bool  // another tool is taken for it
 	place  int   // of the task in the order
 }
 
@@ -365,7 +366,7 @@ func (b *bench) begin(t, worker int) {
 	made, before := b.p.toward(b.v, one.need), b.v
 	from := b.now
 	b.now += b.p.cost(made.acts)
-	lost := one.lost(h.at, h.input)
+	lost, takes := one.lost(h.at, h.input), one.takes(h.at)
 	h.at.tool, h.at.fluid = cmp.Or(one.last.tool, h.at.tool), cmp.Or(one.last.fluid, h.at.fluid)
 	h.input, h.busy, h.task = one.input+1, true, t
 	h.ends = b.now + lost + one.time
@@ -378,7 +379,7 @@ func (b *bench) begin(t, worker int) {
 		after.cut &^= b.p.machine.follows
 	}
 	b.out.order, b.out.after = append(b.out.order, t), append(b.out.after, after)
-	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, state: b.v, lead: lost, place: len(b.out.order) - 1})
+	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, state: b.v, lead: lost, takes: takes, place: len(b.out.order) - 1})
 }
 
 // goOn lets time go on to the next end of a step.
@@ -426,8 +427,14 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 	for n, one := range made.shifts {
 		t := &p.tasks[one.task]
 		one.made.counts.Seconds = p.cost(one.made.acts) + one.lead
+		for _, lost := range t.lead {
+			one.made.counts.Seconds += lost
+		}
 		out.Changes.add(one.made.counts)
 		out.Changes.Tools += t.tools
+		if one.takes {
+			out.Changes.Tools++
+		}
 		before := &Plan{}
 		come.course, come.after = made.order[one.place:], made.after[one.place:]
 		p.acts(before, one.before, one.made, one.from, come)
