@@ -321,4 +321,9 @@ func TestAChangeHasTheOrderOfItsAuthors(t *testing.T) {
 		require.Positive(t, at[pair[0]], "%v", at)
 		assert.Less(t, at[pair[0]], at[pair[1]], pair)
 	}
+	// The head says no longer that the tension is locked off once the blade is tight.
+	for _, step := range made.steps {
+		let := strings.Contains(strings.ToLower(step.Setting), "blade tension")
+		assert.Equal(t, step.Number >= at["relieve blade-tension"] && step.Number <= at["tension blade"], let, "step %d: %s", step.Number, step.Setting)
+	}
 }

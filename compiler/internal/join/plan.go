@@ -52,7 +52,30 @@ func (p *problem) plan(solved sequence.Plan) *Plan {
 		out.Waits[w].Idle = idle[one.to]
 	}
 	out.reasons()
+	out.loaded()
 	return out
+}
+
+// loaded takes the energies that a part is loaded by out of what is cut off, once the part is
+// under tension again and until it is let out anew: what the card says of the machine is to be
+// true of it, though nobody gives such an energy back.
+func (p *Plan) loaded() {
+	var back []string
+	for d := range p.Deeds {
+		deed := &p.Deeds[d]
+		verb := deed.Step.Verb.Key
+		for _, object := range deed.Step.Objects {
+			if deed.Change && object.Energy != nil && verb != "restore" {
+				back = slices.DeleteFunc(back, func(name string) bool { return name == object.Energy.Name })
+			}
+		}
+		deed.State.Cut = slices.DeleteFunc(slices.Clone(deed.State.Cut), func(name string) bool { return slices.Contains(back, name) })
+		for _, object := range deed.Step.Objects {
+			if verb == "tension" && object.Part != nil {
+				back = append(back, object.Part.LoadedBy.Names()...)
+			}
+		}
+	}
 }
 
 // deeds are the steps of a task that begins at a time, with what the machine is set to.

@@ -478,6 +478,7 @@ func (p *problem) planOfTwo(made *schedule) *Plan {
 		}
 	}
 	p.addWaits(out, begin, finish)
+	out.loaded()
 	return out
 }
 
