@@ -95,7 +95,9 @@ const look = async (all) => {
   await drawView(answer);
   drawHead();
   if (answer.faults && answer.faults.length) { alarm(answer.faults.join('; '), button('Close', () => alarm(''))); }
-  for (const path of answer.changed) { await changed(path); }
+  for (const path of answer.changed) { // but not what was saved or shown anew since it was asked for
+    if (open.has(path) && open.get(path).hash === held[path]) { await changed(path); }
+  }
   if (!answer.all) { later = setTimeout(() => look(true), 600); }
 };
 const typed = () => {
@@ -107,12 +109,12 @@ const typed = () => {
 
 // A file that is another on the disk now is shown anew; with text that is not saved it is asked about.
 const changed = async (path) => {
-  if (unsaved().has(path)) {
-    alarm(path + ' was changed on the disk meanwhile.', button('Compare both', () => compare(path)));
-    return;
-  }
+  const differs = () => alarm(path + ' was changed on the disk meanwhile.', button('Compare both', () => compare(path)));
+  if (unsaved().has(path)) { differs(); return; }
   try {
     const file = await get('file?path=' + encodeURIComponent(path));
+    if (file.hash === open.get(path).hash) { return; }
+    if (unsaved().has(path)) { differs(); return; } // it was written in while it was fetched
     replaceText(path, file.text);
     Object.assign(open.get(path), { hash: file.hash, saved: file.text });
     tell(path + ' was changed on the disk and is shown anew.');

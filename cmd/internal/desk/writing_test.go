@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"benchleaf/templates/browsertest"
 
@@ -220,6 +221,40 @@ func TestAFileThatChangesIsShownAnew(t *testing.T) {
 	w.Click("#keep-mine")
 	w.Soon("it is saved", `document.getElementById('save').disabled`)
 	assert.Contains(t, onDisk(t, at, "grease.toml"), "Oil it always well")
+}
+
+// An answer that was on its way while the file was saved does not show the file anew, which
+// would put a step that nobody took into what can be undone; and one that comes while somebody
+// writes takes nothing away.
+func TestAnAnswerThatComesLateChangesNothing(t *testing.T) {
+	at := empty(t)
+	put(t, at, "grease.toml", "benchleaf = 1\n\n[procedure]\ntitle = \"Grease it\"\n")
+	w := opened(t, at, 1440, 900)
+	w.Click(`.file[data-path="grease.toml"]`)
+	w.Soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
+	// From now on every check is answered when it is let, as one that was asked before.
+	told[bool](w, `((real) => { window.held = []; window.fetch = async (what, how) => { const answer = await real(what, how); if (String(what).includes('api/check') && window.hold) { await new Promise((go) => window.held.push(go)); } return answer; }; return true; })(window.fetch)`)
+	told[bool](w, `(window.hold = true)`)
+	put(t, at, "grease.toml", "benchleaf = 1\n\n[procedure]\ntitle = \"Oil it\"\n")
+	told[bool](w, `window.dispatchEvent(new Event('focus'))`)
+	w.Soon("the check is under way", `window.held.length > 0`)
+	w.at("Grease it")
+	w.keys(" well")
+	told[bool](w, `(window.hold = false, window.held.forEach((go) => go()), true)`)
+	w.Soon("it is told", `document.getElementById('alarm').textContent.includes('was changed on the disk meanwhile')`)
+	assert.Contains(t, w.written(), "Grease it well", "what was written stays")
+	w.keys("s", chromedp.KeyModifiers(ctrl))
+	w.Soon("both are shown", `document.getElementById('conflict').open`)
+	told[bool](w, `(window.held = [], window.hold = true)`)
+	told[bool](w, `window.dispatchEvent(new Event('focus'))`)
+	w.Soon("another check is under way", `window.held.length > 0`)
+	w.Click("#keep-mine")
+	w.Soon("it is saved", `document.getElementById('save').disabled`)
+	told[bool](w, `(window.hold = false, window.held.forEach((go) => go()), true)`)
+	w.Do(chromedp.Sleep(500 * time.Millisecond))
+	w.at("Grease it")
+	w.keys("z", chromedp.KeyModifiers(ctrl))
+	w.Soon("the other text is one step back", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc().includes('Oil it')`)
 }
 
 func TestCompletionAndMeaningsStandInTheText(t *testing.T) {
