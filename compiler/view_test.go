@@ -117,6 +117,9 @@ func TestNamesAreWhatAFileMayWrite(t *testing.T) {
 // the same: each case of broken input, and the demonstration shop with its lines left out
 // one at a time or its names changed.
 func TestAViewIsDrawnOfWhatIsNotWholeYet(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one thing after the other: nothing that race could find")
+	}
 	drawn, readable := 0, 0
 	look := func(files []*source.File, path, says string) {
 		t.Helper()
