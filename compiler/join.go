@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
+	"math/bits"
 	"regexp"
 	"slices"
 	"strconv"
@@ -63,8 +64,54 @@ type Conflict struct {
 func (c *Conflict) Error() string { return c.Text }
 
 // Join makes one job out of procedures of one machine: prepared and closed up once, waits
-// filled, in the shortest order. The error is a *Conflict where no order is possible.
+// filled, in the shortest order. The error is a *Conflict where no order is possible; of three
+// and more procedures it names the most that are one job.
 func (r *Result) Join(look Look, asked Joining) (*Joined, error) {
+	out, err := r.join(look, asked)
+	var fight *Conflict
+	if errors.As(err, &fight) {
+		if some := r.together(look, asked); len(some) > 0 {
+			fight.Help = strings.TrimSpace(fmt.Sprintf("%s One job can be: %s.", fight.Help, strings.Join(some, ", ")))
+		}
+	}
+	return out, err
+}
+
+// tries are how many choices of procedures are tried for the most that are one job, and how many
+// procedures they are out of.
+const tries, outOf = 40, 12
+
+// together are the most procedures of those asked for that are one job, the first of such choices
+// in their order; nil where there is none, or none was found within the tries.
+func (r *Result) together(look Look, asked Joining) []string {
+	names, left := asked.Procedures, tries
+	if len(names) > outOf {
+		return nil
+	}
+	asked.People = 1
+	for without := 1; len(names)-without >= 2; without++ {
+		for gone := uint(1); gone < 1<<len(names); gone++ {
+			if bits.OnesCount(gone) != without {
+				continue
+			}
+			if left--; left < 0 {
+				return nil
+			}
+			asked.Procedures = nil
+			for i, name := range names {
+				if gone&(1<<(len(names)-1-i)) == 0 { // the last is left out first
+					asked.Procedures = append(asked.Procedures, name)
+				}
+			}
+			if _, err := r.join(look, asked); err == nil {
+				return asked.Procedures
+			}
+		}
+	}
+	return nil
+}
+
+func (r *Result) join(look Look, asked Joining) (*Joined, error) {
 	if _, err := due.ParseDay(asked.On); err != nil {
 		return nil, err
 	}

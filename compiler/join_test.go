@@ -327,3 +327,23 @@ func TestAChangeHasTheOrderOfItsAuthors(t *testing.T) {
 		assert.Equal(t, step.Number >= at["relieve blade-tension"] && step.Number <= at["tension blade"], let, "step %d: %s", step.Number, step.Setting)
 	}
 }
+
+// What is due at one machine and cannot be one job is told with the most of it that can.
+func TestARefusalNamesTheMostThatIsOneJob(t *testing.T) {
+	result := Compile(Input{Files: ReadFolder(t, "../procedures")})
+	names := result.Procedures("mill")
+	_, err := result.Join(Look{}, Joining{Procedures: names, Unit: "mill", On: "2026-05-01"})
+	var fight *Conflict
+	require.ErrorAs(t, err, &fight)
+	_, said, told := strings.Cut(fight.Help, "One job can be: ")
+	require.True(t, told, fight.Help)
+	some := strings.Split(strings.TrimSuffix(said, "."), ", ")
+	_, err = result.Join(Look{}, Joining{Procedures: some, Unit: "mill", On: "2026-05-01"})
+	require.NoError(t, err)
+	for _, more := range subsets(names) {
+		if len(more) > len(some) {
+			_, err := result.Join(Look{}, Joining{Procedures: more, Unit: "mill", On: "2026-05-01"})
+			assert.ErrorAs(t, err, &fight, "%v", more)
+		}
+	}
+}

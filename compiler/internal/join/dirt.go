@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 )
 
 // raises are kinds of tools that make dirt fly, and dirty the words for it; common practice,
@@ -35,6 +36,24 @@ func (p *problem) shutFromDirt() {
 			if input != one.input {
 				one.need.on |= lids &^ one.need.off
 			}
+		}
+	}
+}
+
+// guardFromTurning lets a guard be on while others turn the works over by hand: it is off for its
+// own procedure, and who turns has had it on. Only a guard that somebody says how to put back.
+func (p *problem) guardFromTurning() {
+	guards := uint64(0)
+	for c, against := range p.machine.guards {
+		if against != 0 && len(p.machine.on[c]) > 0 {
+			guards |= 1 << c
+		}
+	}
+	for t := range p.tasks {
+		one := &p.tasks[t]
+		job := p.inputs[one.input].Job
+		if slices.ContainsFunc(one.steps, func(step *model.Step) bool { return needs.TurnsByHand(job, step) }) {
+			one.need.on |= guards &^ one.need.off
 		}
 	}
 }

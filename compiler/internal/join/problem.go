@@ -68,6 +68,7 @@ func newProblem(inputs []Input) *problem {
 	p.mark()
 	p.setAnew()
 	p.shutFromDirt()
+	p.guardFromTurning()
 	p.share()
 	p.lookAhead()
 	return p
@@ -189,16 +190,33 @@ func (p *problem) asked() sequence.Problem {
 	for _, one := range p.tasks {
 		out.Times = append(out.Times, one.time)
 	}
-	out.Lags = p.lags()
+	out.Lags = p.lags(0)
 	return out
 }
 
-// lags are the waits between tasks, those that are waited out within one last.
-func (p *problem) lags() []sequence.Lag {
+// roomy is the problem with something in hand at the end of each wait that has a most.
+func (p *problem) roomy() sequence.Problem {
+	out := p.asked()
+	out.Lags = p.lags(spared)
+	return out
+}
+
+// spared is the share of what lies between the least and the most of a wait that a plan keeps
+// free at its end, one part in so many: the times are those that authors list, and nobody works
+// by the second.
+const spared = 4
+
+// lags are the waits between tasks, those that are waited out within one last. Of what lies
+// between the least and the most of a wait a share is kept in hand, one part in so many; 0 for
+// none.
+func (p *problem) lags(share int64) []sequence.Lag {
 	var out []sequence.Lag
 	for _, one := range slices.Concat(p.waits, p.over) {
 		most := one.most
 		if most > 0 {
+			if share > 0 {
+				most -= (most - one.least) / share
+			}
 			most = max(most, p.passes(one))
 		}
 		out = append(out, sequence.Lag{From: one.from, To: one.to, Least: one.least, Most: most})
@@ -212,8 +230,11 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 		return sequence.Plan{}, err
 	}
 	asked := p.asked()
-	plan, err := sequence.Solve(asked, budget)
+	plan, err := sequence.Solve(p.roomy(), budget)
 	var fight *sequence.Conflict
+	if errors.As(err, &fight) { // with nothing in hand, then
+		plan, err = sequence.Solve(asked, budget)
+	}
 	if err != nil && errors.As(err, &fight) {
 		if late := p.late(asked, budget); late != nil {
 			return plan, late

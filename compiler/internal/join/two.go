@@ -210,7 +210,7 @@ func (p *problem) two(shake []float64) *schedule {
 	for _, one := range b.out.shifts {
 		begun[one.task] = one.start
 	}
-	for _, lag := range p.lags() {
+	for _, lag := range p.lags(spared) {
 		if start, known := begun[lag.To]; known && lag.Most > 0 && start-b.ended[lag.From] > lag.Most {
 			return nil
 		}
@@ -248,12 +248,9 @@ func (b *bench) step() bool {
 			return true
 		}
 	}
-	for w := range b.hands {
-		if b.hands[w].busy {
-			continue
-		}
+	if !b.hands[0].busy || !b.hands[1].busy {
 		if t := b.choose(func(t int) bool { return len(b.p.toward(b.v, b.p.tasks[t].need).acts) == 0 }); t >= 0 {
-			b.begin(t, w)
+			b.begin(t, b.whose(t))
 			return true
 		}
 	}
@@ -262,7 +259,7 @@ func (b *bench) step() bool {
 		return true
 	}
 	if t := b.choose(b.changes); t >= 0 {
-		b.begin(t, 0)
+		b.begin(t, b.whose(t))
 		return true
 	}
 	next := int64(-1) // a wait has to run out first
@@ -276,6 +273,26 @@ func (b *bench) step() bool {
 	}
 	b.now = next
 	return true
+}
+
+// whose is who does a task, of those that are free: who was at its procedure, then who loses the
+// least by another tool or fluid, then the first. Work that changes hands for nothing is told
+// twice.
+func (b *bench) whose(t int) int {
+	one, best, least := &b.p.tasks[t], -1, int64(0)
+	for w := range b.hands {
+		if b.hands[w].busy {
+			continue
+		}
+		lost := one.lost(b.hands[w].at, b.hands[w].input)
+		if b.hands[w].input != 0 && b.hands[w].input == one.input+1 {
+			lost = -1
+		}
+		if best < 0 || lost < least {
+			best, least = w, lost
+		}
+	}
+	return best
 }
 
 // ready reports whether what a task waits for is over.

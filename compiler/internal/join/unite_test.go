@@ -230,7 +230,8 @@ func TestAWaitWithAMostIsFilledWhereItFits(t *testing.T) {
 		filled     bool
 	}{
 		{"wait = \"10 min\"\nmost = \"12 min\"", "9 min", true},
-		{"wait = \"10 min\"\nmost = \"12 min\"", "11 min", true}, // 30 s to go there, 30 s back
+		{"wait = \"10 min\"\nmost = \"12 min\"", "10 min", true},  // 30 s to go there, 30 s back
+		{"wait = \"10 min\"\nmost = \"12 min\"", "11 min", false}, // a quarter of what lies between stays in hand
 		{"wait = \"10 min\"\nmost = \"12 min\"", "12 min", false},
 		{"wait = \"10 to 12 min\"", "12 min", true},
 		{"wait = \"10 min\"", "12 min", true},
@@ -305,4 +306,24 @@ lower = "the front"
 	assert.Equal(t, plan.Waits[0].To < at, plan.Deeds[at].Held == 0)
 	require.Less(t, plan.Waits[0].To, at)
 	assert.Contains(t, written, `notes = ["Held: 2"]`)
+}
+
+// A guard that one procedure has off is on while another, whose author had it on, has the works
+// turned over by hand; who turns with it off himself keeps it so.
+func TestAGuardIsOnWhileOthersTurnTheWorksByHand(t *testing.T) {
+	isolated := "[[prepare]]\nisolate = \"mains\"\n[[prepare]]\nprove = \"mains\"\n"
+	restored := "[[close]]\nrestore = \"mains\"\n"
+	off := isolated + "[[step]]\nremove = \"guard\"\n[[step]]\ninspect = \"the belt\"\n"
+	on := "[[step]]\nclean = \"the pulley\"\n[[step]]\nrefit = \"guard\"\n" + restored
+	guardedAt := func(inspect string, jobs ...string) bool {
+		plan, written := joinedOf(t, jobs...)
+		at := slices.IndexFunc(plan.Deeds, func(deed Deed) bool {
+			return len(deed.Step.Objects) > 0 && deed.Step.Objects[0].Words() == inspect
+		})
+		require.GreaterOrEqual(t, at, 0, "%s", written)
+		return !slices.Contains(plan.Deeds[at].State.Off, "guard")
+	}
+	turning := isolated + "[[step]]\ninspect = \"the bearings, turned by hand\"\n" + restored
+	assert.True(t, guardedAt("the bearings, turned by hand", off+on, turning))
+	assert.False(t, guardedAt("the belt, turned over by hand", off+"[[step]]\ninspect = \"the belt, turned over by hand\"\n"+on, turning))
 }

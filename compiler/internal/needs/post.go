@@ -29,6 +29,28 @@ var reaching = []string{"grinding", "crushing", "injection", "spring", "fire", "
 // common practice, no source.
 var movesByHand = regexp.MustCompile(`(?i)\b(by hand (one|two|half|a|round|around|until|through)|(turn|pull|push|roll|spin|bar|crank|rock|move|jog|inch)(s|ed|ing)?\b.*\b(by hand|round|around|over|through|back and forth|forwards?|backwards?|on)|rotat\w*|revolution|jog|crank|let go|release)\b`)
 
+// turnsByHand are words that tell of the works of the machine being turned over by hand; common
+// practice, no source. Whoever does so lets a belt run onto its pulley and a chain onto its wheel.
+var turnsByHand = regexp.MustCompile(`(?i)\b((turn|spin|roll|rotat|crank|bar)(s|e|es|ed|ing)?\b.*\b(by hand|over|round|around|through)|by hand (one|two|half|a|round|around|through)|(turn|spin|rotat|crank)(s|e|es|ed|ing)? ((the|both|each|all|a|it|its|to|next|top|bottom|upper|lower|main|drive|front|rear)\s+)*(knife|wheel|flywheel|drum|shaft|crankshaft|pulley|sheave|sprocket|arbor|rotor|spindle|chain|belt|blade|impeller|reel|gear)s?)\b`)
+
+// TurnsByHand reports whether a step has the works of the machine turned by hand, by its words,
+// its objects and how a limit is measured; words are read in English only.
+func TurnsByHand(job *model.Job, step *model.Step) bool {
+	return job.Language() == "en" && turnsByHand.MatchString(words(step))
+}
+
+// words are those of a step, of what it is done to and of how that is measured.
+func words(step *model.Step) string {
+	out := []string{step.Told()}
+	for _, object := range step.Objects {
+		out = append(out, object.Words())
+		if object.Limit != nil {
+			out = append(out, object.Limit.How.Text)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
 // Hands are the tools that a step takes, by their names, each once: of a fastener those of the
 // first way that the listed tools serve it.
 func (n *Needs) Hands(step *model.Step) []string {
@@ -90,8 +112,8 @@ func (n *Needs) post(job *model.Job, step *model.Step) Post {
 	case step.Area.Given: // whoever wrote it has thought of it
 	case step.Say.Set() && job.Language() != "en":
 		out.Alone = "its words are not read in this language; area = [...] at the step says where it is done"
-	case movesByHand.MatchString(step.Told()):
-		out.Alone = fmt.Sprintf("its words tell of something that moves (%q); area = [...] at the step says where it is done", movesByHand.FindString(step.Told()))
+	case movesByHand.MatchString(words(step)):
+		out.Alone = fmt.Sprintf("its words tell of something that moves (%q); area = [...] at the step says where it is done", movesByHand.FindString(words(step)))
 	case len(out.Areas) == 0:
 		out.Alone = "nothing says in which area it is done"
 	}
