@@ -46,7 +46,7 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 // leads to the end.
 func (p *problem) lists() *schedule {
 	random := rand.New(rand.NewPCG(uint64(len(p.tasks)), 2))
-	shaken := make([]float64, len(p.tasks))
+	shaken := make([]float64, len(p.tasks)+1) // the last is who does a task, of two that are free
 	for i := range shaken {
 		shaken[i] = 0.5
 	}
@@ -58,7 +58,7 @@ func (p *problem) lists() *schedule {
 				shake[i] = random.Float64()
 			}
 		}
-		if one := p.two(shake); one != nil && (best == nil || one.length <= best.length) {
+		if one := p.two(shake); one != nil && (best == nil || one.length < best.length || one.length == best.length && one.swaps <= best.swaps) {
 			best, shaken = one, shake
 		}
 	}
@@ -161,6 +161,7 @@ type schedule struct {
 	last   vector   // what the machine is set to before it is closed up
 	close  change
 	length int64
+	swaps  int // how often a procedure is gone on with by the other
 }
 
 // hand is what one person is at.
@@ -190,12 +191,13 @@ type bench struct {
 	left   int
 	out    schedule
 	weight []float64
+	first  bool // the first who is free does a task, whoever was at its procedure
 }
 
 // two makes a plan for two by the weights of the tasks, the heaviest first: what comes behind
 // a task, shaken by a factor of 0.2 to 1.8. It is nil where the weights lead nowhere.
 func (p *problem) two(shake []float64) *schedule {
-	b := &bench{p: p, v: vector{pose: p.resting}, ended: make([]int64, len(p.tasks)), begun: make([]bool, len(p.tasks)), left: len(p.tasks), weight: make([]float64, len(p.tasks))}
+	b := &bench{p: p, v: vector{pose: p.resting}, ended: make([]int64, len(p.tasks)), begun: make([]bool, len(p.tasks)), left: len(p.tasks), weight: make([]float64, len(p.tasks)), first: shake[len(p.tasks)] > 0.5}
 	tails := p.tails()
 	for t := range p.tasks {
 		b.ended[t], b.weight[t] = -1, float64(tails[t])
@@ -206,9 +208,14 @@ func (p *problem) two(shake []float64) *schedule {
 			return nil
 		}
 	}
-	begun := map[int]int64{}
+	begun, at := map[int]int64{}, map[int]int{}
 	for _, one := range b.out.shifts {
 		begun[one.task] = one.start
+		input := p.tasks[one.task].input
+		if before := at[input]; before != 0 && before != one.worker+1 {
+			b.out.swaps++
+		}
+		at[input] = one.worker + 1
 	}
 	for _, lag := range p.lags(spared) {
 		if start, known := begun[lag.To]; known && lag.Most > 0 && start-b.ended[lag.From] > lag.Most {
@@ -283,6 +290,9 @@ func (b *bench) whose(t int) int {
 	for w := range b.hands {
 		if b.hands[w].busy {
 			continue
+		}
+		if b.first {
+			return w
 		}
 		lost := one.lost(b.hands[w].at, b.hands[w].input)
 		if b.hands[w].input != 0 && b.hands[w].input == one.input+1 {
