@@ -198,10 +198,10 @@ func TestWhatKeepsTwoFromWorkingAtOnce(t *testing.T) {
 	shop := winch + "[area.front]\napart = [\"rear\"]\n[area.rear]\n[part.front-drum]\narea = [\"front\"]\n[part.rear-drum]\narea = [\"rear\"]\n"
 	lists := "tools = []\nsupplies = []\nspares = []\n"
 	flat := card("Front", lists, "[[step]]\nclean = \"front-drum\"\n[[step]]\ninspect = \"the rope, turned over by hand\"\ntime = \"9 min\"\nexpect = \"no broken strand\"\noutside = \"Renew it.\"\n")
-	up := card("Rear", lists, "[[step]]\nraise = \"the frame\"\n[[step]]\nclean = \"rear-drum\"\n[[step]]\nlower = \"the frame\"\n")
+	up := card("Rear", lists, "[[step]]\nraise = \"the frame\"\ncautions = [\"crushing\"]\n[[step]]\nsupport = \"the frame\"\n[[step]]\nclean = \"rear-drum\"\n[[step]]\nlower = \"the frame\"\ncautions = [\"crushing\"]\n")
 	result := Compile(Input{Files: []*source.File{source.New("shop.toml", []byte(shop)), source.New("flat.toml", []byte(flat)), source.New("up.toml", []byte(up))}})
 	two, err := result.Join(Look{}, Joining{Procedures: []string{"flat", "up"}, On: "2026-05-01", People: 2})
 	require.NoError(t, err, "%v", loud(result.Findings))
 	assert.Equal(t, 1, two.People)
-	assert.Equal(t, `no plan for two that was found is shorter; what keeps two from working at once longest is step 2 of flat (9 min): its words tell of something that moves ("turned over by hand"); area = [...] at the step says where it is done`, two.ForOne)
+	assert.Equal(t, `no plan for two that was found is shorter by a minute; what keeps two from working at once longest is step 2 of flat (9 min): its words tell of something that moves ("turned over by hand"); area = [...] at the step says where it is done`, two.ForOne)
 }

@@ -31,8 +31,8 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return one, nil
 	}
 	best := p.lists()
-	if best == nil || best.length >= one.Length {
-		one.ForOne = "no plan for two that was found is shorter" + p.longestAlone()
+	if best == nil || one.Length-best.length < leastGain || !best.atOnce() {
+		one.ForOne = "no plan for two that was found is shorter by a minute" + p.longestAlone()
 		return one, nil
 	}
 	out := p.planOfTwo(best)
@@ -40,6 +40,21 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return nil, err
 	}
 	return out, nil
+}
+
+// leastGain are the seconds that a plan for two saves at the least, or else it is none.
+const leastGain = 60
+
+// atOnce reports whether two ever work at once.
+func (s *schedule) atOnce() bool {
+	for i, one := range s.shifts {
+		for _, other := range s.shifts[:i] {
+			if one.worker != other.worker && one.start < other.ends && other.start < one.ends {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lists makes plans by shaken weights, and shakes the best of them further; nil where none
@@ -147,6 +162,7 @@ type shift struct {
 	made   change
 	from   int64 // the change begins
 	start  int64 // the task begins
+	ends   int64
 	state  vector
 	lead   int64 // seconds at its begin for another tool, fluid or procedure
 	takes  bool  // another tool is taken for it
@@ -406,7 +422,7 @@ func (b *bench) begin(t, worker int) {
 		after.cut &^= b.p.machine.follows
 	}
 	b.out.order, b.out.after = append(b.out.order, t), append(b.out.after, after)
-	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, state: b.v, lead: lost, takes: takes, place: len(b.out.order) - 1})
+	b.out.shifts = append(b.out.shifts, shift{task: t, worker: worker, before: before, made: made, from: from, start: b.now + lost, ends: h.ends, state: b.v, lead: lost, takes: takes, place: len(b.out.order) - 1})
 }
 
 // goOn lets time go on to the next end of a step.
