@@ -493,7 +493,7 @@ func (w *writer) step(section, stage string, at int, numbers []int) {
 		w.line("meanwhile = true")
 	}
 	if two != "" && len(deed.Also) == 0 {
-		w.line("say = %s", quote(strings.TrimSpace(deed.Step.Say.Text+"\n\n"+two)))
+		w.line("say = %s", quote(besides(deed, deed.Step.Say.Text, two)))
 	}
 	if deed.Worker > 0 {
 		w.line("person = %d", deed.Worker)
@@ -536,6 +536,15 @@ func (w *writer) bothLock(deed Deed) string {
 		return w.words.Clear
 	}
 	return ""
+}
+
+// besides are the words of a step with what two people do besides: behind them, but before an
+// energy is given back.
+func besides(deed Deed, say, two string) string {
+	if deed.Step.Verb.Key == "restore" {
+		say, two = two, say
+	}
+	return strings.TrimSpace(say + "\n\n" + two)
 }
 
 // goesOn reports whether a step is done while the step of its own procedure before it takes its

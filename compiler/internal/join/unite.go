@@ -36,7 +36,7 @@ func (w *writer) unite(deed Deed, more string) {
 		return out
 	}
 	if say := sentences(texts(fresh, func(s *model.Step) model.Text { return s.Say })); say+more != "" {
-		w.line("say = %s", quote(strings.TrimSpace(say+"\n\n"+more)))
+		w.line("say = %s", quote(besides(deed, say, more)))
 	}
 	var expect []string
 	for _, text := range texts(steps, func(s *model.Step) model.Text { return s.Expect }) {
