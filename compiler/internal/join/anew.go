@@ -53,6 +53,11 @@ func (p *problem) behind(one anew) {
 		if at >= 0 {
 			one.before, one.renews = t, other.steps[at]
 			p.before, p.anews = append(p.before, [2]int{t, one.after}), append(p.anews, one)
+			for _, wait := range p.waits { // what cures or settles is not as it stays before that is over
+				if wait.from == t {
+					p.before = append(p.before, [2]int{wait.to, one.after})
+				}
+			}
 		}
 	}
 }
@@ -74,7 +79,8 @@ func (p *problem) wantsOthers(input int, step *model.Step) bool {
 }
 
 // hangs are the limits that a step makes or measures anew. What is measured before its own
-// procedure sets it, or does something to the part, is as it was found, and stays so.
+// procedure sets it, or does something to the part, is as it was found, and stays so; and so is
+// what is set before it is set once more.
 func (p *problem) hangs(input int, step *model.Step) []*model.Limit {
 	var out []*model.Limit
 	job := p.inputs[input].Job
@@ -85,8 +91,8 @@ func (p *problem) hangs(input int, step *model.Step) []*model.Limit {
 		}
 		parts := anewAfter(job, limit)
 		found := slices.ContainsFunc(job.Steps[step.Number:], func(later *model.Step) bool {
-			return !state.Sets(step, limit) && state.Sets(later, limit) ||
-				slices.ContainsFunc(parts, func(part *model.Part) bool { return moves(job, later, part) })
+			return state.Sets(later, limit) ||
+				!state.Sets(step, limit) && slices.ContainsFunc(parts, func(part *model.Part) bool { return moves(job, later, part) })
 		})
 		if !found && len(parts) > 0 {
 			out = append(out, limit)

@@ -49,6 +49,57 @@ func (p *problem) crowded() error {
 
 const fewer = "Join fewer procedures."
 
+// leftOpen says that an author leaves the machine otherwise than it was, cut off or open: a job out of
+// several is closed up as the machine was, and his last steps would be lost in it. Nil where none
+// does, or where there is one procedure only.
+func (p *problem) leftOpen() error {
+	if len(p.inputs) < 2 {
+		return nil
+	}
+	m := &p.machine
+	for input, at := range p.final {
+		cut := at.cut
+		if p.gives[input] {
+			cut &^= m.follows
+		}
+		var things []string
+		var last []step
+		job := p.inputs[input].Job
+		leave := func(bits uint64, names []string, how string, k kind) {
+			for i, name := range names {
+				if bits&(1<<i) == 0 {
+					continue
+				}
+				said, _, _ := strings.Cut(name, mark)
+				for _, one := range slices.Backward(job.Steps) {
+					at := slices.IndexFunc(one.Objects, func(o model.Object) bool {
+						return o.Energy != nil && o.Energy.Name == name || o.Part != nil && o.Part.Name == name || o.Words() == said
+					})
+					if kindOf(job, one) == k && at >= 0 {
+						said, last = one.Objects[at].Words(), append(last, step{input, one})
+						break
+					}
+				}
+				things = append(things, said+" "+how)
+			}
+		}
+		leave(cut, m.energies, "cut off", cuts)
+		leave(at.off, m.covers, "off", uncovers)
+		leave(at.up, m.lifts, "raised", raises)
+		if len(things) == 0 {
+			continue
+		}
+		for other, one := range p.inputs {
+			if other != input && len(one.Job.Steps) > 0 {
+				last = append(last, step{other, one.Job.Steps[len(one.Job.Steps)-1]})
+				break
+			}
+		}
+		return p.conflict(fmt.Sprintf("%s leaves the %s at its end, and a job out of several is closed up as the machine was before", p.name(input), strings.Join(things, ", the ")), "Do it by its own card, behind the others.", last...)
+	}
+	return nil
+}
+
 // step is a step of one of the procedures.
 type step struct {
 	input int

@@ -12,6 +12,8 @@ type act struct {
 	input int
 	step  *model.Step
 	only  string // its object, where it has several
+
+	before, behind []*model.Step // waits that belong to it
 }
 
 // machine is what can be changed at a machine, and the steps that do.
@@ -26,7 +28,9 @@ type machine struct {
 	up, down                       [][]act  // of what is raised
 	turn                           [][]act  // into a pose
 	rises                          map[string][]rise
-	lift                           map[*model.Step]string // by the step that raises
+	lift                           map[*model.Step]string        // by the step that raises
+	waits                          map[*model.Step][]*model.Step // that belong to a step that cuts off
+	lingers                        map[*model.Step]bool          // those waits
 }
 
 // index is the place of a name in a list, which it is added to.
@@ -120,7 +124,7 @@ func longest(list *[][]act, at int, acts []act) {
 		}
 		long = slices.Insert(long, before, one)
 	}
-	(*list)[at] = long
+	(*list)[at] = withWaits(withWaits(long, short), (*list)[at])
 }
 
 // learn gathers what the steps of a job change, each thing the first time it is changed.
@@ -133,6 +137,18 @@ func (m *machine) learn(input int, job *model.Job) {
 	runs := map[key][]act{}
 	var order []key
 	closed := map[key]bool{} // the way is whole: the counterpart came
+	before, behind := lingers(job)
+	if m.waits == nil {
+		m.waits, m.lingers = map[*model.Step][]*model.Step{}, map[*model.Step]bool{}
+	}
+	for _, some := range []map[*model.Step][]*model.Step{before, behind} {
+		for step, waits := range some {
+			m.waits[step] = append(m.waits[step], waits...)
+			for _, wait := range waits {
+				m.lingers[wait] = true
+			}
+		}
+	}
 	add := func(k kind, name string, step *model.Step, several bool) {
 		at := key{k, name}
 		if closed[at] || slices.ContainsFunc(runs[at], func(one act) bool { return one.step.Verb.Key == step.Verb.Key }) {
@@ -142,7 +158,7 @@ func (m *machine) learn(input int, job *model.Job) {
 		if runs[at] == nil {
 			order = append(order, at)
 		}
-		one := act{input: input, step: step}
+		one := act{input: input, step: step, before: before[step], behind: behind[step]}
 		if several {
 			one.only = name
 		}

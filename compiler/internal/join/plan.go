@@ -177,11 +177,19 @@ func (s Setting) same(other Setting) bool {
 // acts adds the steps of a change. Those of one authored step on several things are one again.
 func (p *problem) acts(out *Plan, from vector, made change, start int64, come course) {
 	v, acts := from, p.ordered(made.acts)
+	begun := len(out.Deeds)
 	for i, one := range acts {
 		took := p.took(one)
 		final := !slices.ContainsFunc(acts[i+1:], func(next act) bool { return p.same(one, next) })
 		p.apply(&v, one, final)
 		input, step, also, again := p.whose(one, come)
+		authors := append([]*model.Step{step}, also...)
+		start = p.linger(out, one.before, begun, v, start, authors, come)
+		behind := slices.DeleteFunc(slices.Clone(one.behind), func(wait *model.Step) bool {
+			return slices.ContainsFunc(acts[i+1:], func(next act) bool {
+				return slices.ContainsFunc(next.behind, func(other *model.Step) bool { return alikeWaits(wait, other) })
+			})
+		})
 		at := len(out.Deeds) - 1
 		only := ""
 		if len(step.Objects) > 1 {
@@ -196,7 +204,7 @@ func (p *problem) acts(out *Plan, from vector, made change, start int64, come co
 			}
 			out.Deeds[at].Seconds += took
 			out.Deeds[at].State = p.setting(v)
-			start += took
+			start = p.linger(out, behind, begun, v, start+took, authors, come)
 			continue
 		}
 		deed := Deed{Input: input, Step: step, Change: true, Start: start, Seconds: took, Gate: -1, State: p.setting(v), Also: also, Again: again}
@@ -204,7 +212,7 @@ func (p *problem) acts(out *Plan, from vector, made change, start int64, come co
 			deed.Only = []string{only}
 		}
 		out.Deeds = append(out.Deeds, deed)
-		start += took
+		start = p.linger(out, behind, begun, v, start+took, authors, come)
 	}
 }
 

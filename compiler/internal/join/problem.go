@@ -20,6 +20,8 @@ type problem struct {
 	waits   []wait
 	over    []wait // that are waited out within a task, and have a most
 	spans   []span
+	final   []setting // how each author leaves the machine
+	gives   []bool    // who gives an energy back
 	before  [][2]int
 	anews   []anew
 	lids    []uint64 // of each procedure: covers of vessels that it opens
@@ -70,6 +72,7 @@ func newProblem(inputs []Input) *problem {
 	p.shutFromDirt()
 	p.guardFromTurning()
 	p.share()
+	p.barWaits()
 	p.lookAhead()
 	return p
 }
@@ -219,14 +222,14 @@ func (p *problem) lags(share int64) []sequence.Lag {
 			}
 			most = max(most, p.passes(one))
 		}
-		out = append(out, sequence.Lag{From: one.from, To: one.to, Least: one.least, Most: most})
+		out = append(out, sequence.Lag{From: one.from, To: one.to, Least: one.least, Most: most, Bars: one.bars})
 	}
 	return out
 }
 
 // solve finds the order, or says which steps fight.
 func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
-	if err := p.crowded(); err != nil {
+	if err := cmp.Or(p.crowded(), p.leftOpen()); err != nil {
 		return sequence.Plan{}, err
 	}
 	asked := p.asked()
@@ -292,10 +295,13 @@ func (p *problem) late(asked sequence.Problem, budget sequence.Budget) error {
 }
 
 // holds says whether a change may be made while a wait runs: the machine stays as it lies,
-// and stays cut off, and no vessel is shut that has to stand open.
+// and stays cut off, no vessel is shut that has to stand open, and no cover is put back or comes
+// off that its author puts back or takes off behind the wait.
 func (p *problem) holds(lag int, from, to sequence.State) bool {
 	a, b := p.states[from], p.states[to]
-	return !p.shuts(p.waits[lag], a, b) && a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
+	w := p.waits[lag]
+	put, taken := a.off&^b.off, b.off&^a.off
+	return !p.shuts(w, a, b) && put&w.off == 0 && taken&w.later == 0 && a.pose == b.pose && a.up == b.up && a.cut&^b.cut == 0
 }
 
 // change is how the machine is set otherwise: the acts in order, and the state behind them.
@@ -384,7 +390,7 @@ func (m *machine) inOrder(some uint64, k kind, longest [][]act) []act {
 		switch {
 		case some&(1<<e) == 0:
 		case best >= 0 && len(m.ways[best][name][k]) == len(longest[e]):
-			out = append(out, m.ways[best][name][k]...)
+			out = append(out, withWaits(m.ways[best][name][k], longest[e])...)
 		case slices.ContainsFunc(longest[e], func(one act) bool { return one.input != longest[e][0].input }):
 			mixed = append(mixed, longest[e]...) // a way of several authors stays as it is
 		default:
@@ -411,6 +417,9 @@ func (p *problem) cost(acts []act) int64 {
 	var out int64
 	for _, one := range acts {
 		out += p.took(one)
+	}
+	for _, wait := range waitsOf(acts) {
+		out += seconds(wait.Wait)
 	}
 	return out
 }

@@ -66,7 +66,10 @@ type wait struct {
 	step     *model.Step
 	from, to int
 	least    int64
-	most     int64 // until to begins; 0 for any
+	most     int64  // until to begins; 0 for any
+	off      uint64 // covers that are off while it runs, and that its author puts back later
+	later    uint64 // covers that its author takes off behind it
+	bars     []int  // tasks that do not fill it
 }
 
 // span is the time in which one thing of the machine is not as it was: off, open, loose or
@@ -215,6 +218,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 	var open []int // waits whose gate is not found yet
 	running, torn := false, true
 	everCut := uint64(0)   // energies that its author cuts off before
+	changed := false       // the machine was changed since the task before
 	var held *model.Step   // a wait that nobody else may fill: what follows stays with the task before it
 	var behind *model.Step // such a wait that no work has come behind yet, though the machine was changed
 	for n, step := range job.Steps {
@@ -222,31 +226,37 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		if kindOf(job, step) != work {
 			m.change(&at, job, step)
 			everCut |= at.cut
-			torn, held = true, nil
+			torn, held, changed = true, nil, true
 			continue
 		}
 		if step.Verb.Key == "wait" {
 			p.seconds[step] = seconds(step.Wait)
 		}
+		if m.lingers[step] {
+			torn, held = true, nil
+			continue
+		}
+		after := step.Verb.Key == "wait" && changed && len(p.tasks) > first // it counts from that change, and nobody else comes between
+		changed = false
 		if held != nil && step.Meanwhile.On { // it takes of the wait, and not besides
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
 			p.seconds[held] = max(0, p.seconds[held]-p.seconds[step])
 			continue
 		}
-		if step.Verb.Key == "wait" && running && len(p.tasks) > first { // it runs meanwhile, and somebody is with it
+		if step.Verb.Key == "wait" && running && !after && len(p.tasks) > first { // it runs meanwhile, and somebody is with it
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
 			continue
 		}
-		if step.Verb.Key == "wait" && len(p.tasks) > first && len(open) == 0 && alone(step) {
+		if step.Verb.Key == "wait" && !after && len(p.tasks) > first && len(open) == 0 && alone(step) {
 			last := &p.tasks[len(p.tasks)-1]
 			last.steps = append(last.steps, step)
 			held, behind = step, step
 			continue
 		}
-		if step.Verb.Key == "wait" && len(p.tasks) > first {
-			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait), most: most(step)})
+		if step.Verb.Key == "wait" && !after && len(p.tasks) > first {
+			p.waits = append(p.waits, wait{input: input, step: step, from: len(p.tasks) - 1, to: -1, least: seconds(step.Wait), most: most(step), off: at.off})
 			open, torn = append(open, len(p.waits)-1), true
 			continue
 		}
@@ -264,6 +274,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			over := !step.Meanwhile.On || slices.Contains(step.Figures(), job.Behind(p.waits[w].step)) // it has a gate of its own
 			if over {
 				p.waits[w].to, gate, torn = len(p.tasks), w, true
+				p.waits[w].later = at.off &^ p.waits[w].off
 			}
 			return over
 		})
@@ -275,8 +286,14 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			}
 			p.tasks = append(p.tasks, task{input: input, need: own, runs: runs, gate: gate, within: -1})
 			last, torn = len(p.tasks)-1, false
+			if after {
+				p.over = append(p.over, wait{input: input, step: step, from: last - 1, to: last, most: 1})
+			}
 		}
 		held, behind = nil, nil
+		if after {
+			held, behind = step, step
+		}
 		p.tasks[last].steps = append(p.tasks[last].steps, step)
 		switch step.Verb.Key {
 		case "start", "run":
@@ -287,6 +304,8 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			running = running && runsOn(job.Steps[n+1:])
 		}
 	}
+	p.final = append(p.final, at)
+	p.gives = append(p.gives, slices.ContainsFunc(job.Steps, func(step *model.Step) bool { return kindOf(job, step) == restores }))
 	for i := first; i < len(p.tasks); i++ {
 		if i > first {
 			p.before = append(p.before, [2]int{i - 1, i})

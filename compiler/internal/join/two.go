@@ -329,7 +329,8 @@ func (b *bench) ready(t int) bool {
 		}
 	}
 	for _, wait := range b.p.waits {
-		if wait.to == t && b.ended[wait.from]+wait.least > b.now {
+		ended := b.ended[wait.from]
+		if over := ended+wait.least <= b.now; !over && (wait.to == t || ended >= 0 && slices.Contains(wait.bars, t)) {
 			return false
 		}
 	}

@@ -37,11 +37,19 @@ func (s *Step) Touches(object Object) bool {
 	return false
 }
 
-// watched are words by which a wait wants somebody with it, or nobody at the machine; common
-// practice, no source.
-var watched = regexp.MustCompile(`(?i)\b(nobody|no one|no-one|stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|do not touch|touch nothing|clear of|without a break)\b`)
+// watched are words by which a wait wants somebody with it, or nobody at the machine, or nothing
+// of it moved; common practice, no source.
+var watched = regexp.MustCompile(`(?i)\b(stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|clear of|without|still|not|nothing|nobody|no|no-one|never|mov\w*|turn\w*|rotat\w*|touch\w*|disturb\w*|alone)\b|n't\b`)
 
-// Watched reports whether what must hold during a wait leaves nobody free for other work.
+// held are words for what a plan keeps by itself while a wait runs: what is off stays off, what
+// is cut off stays so, and the machine as it lies.
+var held = regexp.MustCompile(`(?i)\b(stays?|remains?|keeps?|kept|is|are|be|hangs?|stands?|lies?|leave|left)\b.*\b(out|off|open|locked|isolated|cut off|dead|up|raised|lowered|down|level|upright|tilted|side|removed|disconnected|unplugged|loose|slack|vented|stands|stops|blocks)\b`)
+
+// Watched reports whether what must hold during a wait leaves nobody free for other work: its
+// words say so, or say what no plan is known to keep. Words are read in English only, so that in
+// another language no wait with such a condition is filled.
 func (s *Step) Watched() bool {
-	return slices.ContainsFunc(s.Keep.Items, func(keep Text) bool { return watched.MatchString(keep.Text) })
+	return slices.ContainsFunc(s.Keep.Items, func(keep Text) bool {
+		return watched.MatchString(keep.Text) || !held.MatchString(keep.Text)
+	})
 }

@@ -36,11 +36,11 @@ var turnsByHand = regexp.MustCompile(`(?i)\b((turn|spin|roll|rotat|crank|bar)(s|
 // TurnsByHand reports whether a step has the works of the machine turned by hand, by its words,
 // its objects and how a limit is measured; words are read in English only.
 func TurnsByHand(job *model.Job, step *model.Step) bool {
-	return job.Language() == "en" && turnsByHand.MatchString(words(step))
+	return job.Language() == "en" && turnsByHand.MatchString(Words(step))
 }
 
-// words are those of a step, of what it is done to and of how that is measured.
-func words(step *model.Step) string {
+// Words are those of a step, of what it is done to and of how that is measured.
+func Words(step *model.Step) string {
 	out := []string{step.Told()}
 	for _, object := range step.Objects {
 		out = append(out, object.Words())
@@ -112,8 +112,8 @@ func (n *Needs) post(job *model.Job, step *model.Step) Post {
 	case step.Area.Given: // whoever wrote it has thought of it
 	case step.Say.Set() && job.Language() != "en":
 		out.Alone = "its words are not read in this language; area = [...] at the step says where it is done"
-	case movesByHand.MatchString(words(step)):
-		out.Alone = fmt.Sprintf("its words tell of something that moves (%q); area = [...] at the step says where it is done", movesByHand.FindString(words(step)))
+	case movesByHand.MatchString(Words(step)):
+		out.Alone = fmt.Sprintf("its words tell of something that moves (%q); area = [...] at the step says where it is done", movesByHand.FindString(Words(step)))
 	case len(out.Areas) == 0:
 		out.Alone = "nothing says in which area it is done"
 	}
