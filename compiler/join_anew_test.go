@@ -117,6 +117,26 @@ func TestWhatWasFoundIsNotMeasuredAnew(t *testing.T) {
 	assert.Less(t, place("B 3"), place("A 4"), "%v", origins)
 }
 
+// A setting waits for the parts of others that it hangs on, though its own author tightens what
+// holds his part behind it; and for the wait behind that part, in which it settles.
+func TestASettingWaitsThoughItsHolderIsTightenedBehindIt(t *testing.T) {
+	shop := strings.Replace(strings.Replace(rig, "anew-after = [\"band\"]", "anew-after = [\"band\", \"shoe\"]", 1), "[part.shoe]\n", "[part.band-bolts]\nhead = \"wing\"\n[part.shoe]\n", 1)
+	shop = strings.Replace(shop, "[part.band]\n", "[part.band]\nheld-by = [\"band-bolts\"]\n", 1)
+	result := Compile(Input{Files: []*source.File{source.New("shop.toml", []byte(shop)),
+		onRig("bands", "[[step]]\nloosen = \"band-bolts\"\n[[step]]\nremove = \"band\"\n[[step]]\nrefit = \"band\"\n[[step]]\nadjust = \"band-gap\"\n[[step]]\ntighten = \"band-bolts\"\nby-hand = \"finger-tight\"\n[[step]]\nmeasure = \"band-gap\"\n"),
+		onRig("shoes", "[[step]]\nremove = \"shoe\"\n[[step]]\nrefit = \"shoe\"\n[[step]]\nwait = \"10 min\"\n[[step]]\nadjust = \"shoe-gap\"\n[[step]]\nmeasure = \"band-gap\"\n"),
+	}})
+	made, err := result.Join(Look{}, Joining{Procedures: []string{"bands", "shoes"}, On: "2026-05-01"})
+	require.NoError(t, err, "%v", loud(result.Findings))
+	var origins []string
+	for _, step := range made.Result.Jobs[0].work.Job.Steps {
+		origins = append(origins, step.Origin.Text)
+	}
+	for _, behind := range []string{"A 4", "A 6"} {
+		assert.Less(t, slices.Index(origins, "B 4"), slices.Index(origins, behind), "%v", origins)
+	}
+}
+
 // What a procedure has wrong by itself is told as its own, with the way out of the rule.
 func TestFaultOfOneProcedureByItself(t *testing.T) {
 	whole := func(name, steps string) *source.File {

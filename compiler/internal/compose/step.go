@@ -17,7 +17,7 @@ import (
 func (w *writer) once(step *model.Step) string {
 	var out []string
 	for _, name := range step.Once.Names() {
-		if other := w.job.StepOf(name); other != nil && !slices.Contains(step.Figures(), other.Number) {
+		if other := w.job.StepOf(name); other != nil && !slices.Contains(step.After(), other.Number) {
 			out = append(out, strings.ReplaceAll(w.words.Labels.JoinOnce, "{n}", strconv.Itoa(other.Number)))
 		}
 	}

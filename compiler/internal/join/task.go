@@ -271,7 +271,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 		}
 		gate := -1
 		open = slices.DeleteFunc(open, func(w int) bool {
-			over := !step.Meanwhile.On || slices.Contains(step.Figures(), job.Behind(p.waits[w].step)) // it has a gate of its own
+			over := !step.Meanwhile.On || slices.Contains(step.After(), job.Behind(p.waits[w].step)) // it has a gate of its own
 			if over {
 				p.waits[w].to, gate, torn = len(p.tasks), w, true
 				p.waits[w].later = at.off &^ p.waits[w].off

@@ -12,7 +12,6 @@ import (
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/sequence"
-	"benchleaf/compiler/source"
 )
 
 const rig = `benchleaf = 1
@@ -40,30 +39,20 @@ kind = "special"
 [supply.cleaner]
 `
 
+// headed is the file of a procedure on the rig, given by its steps.
+func headed(i int, steps string) (path string, text []byte) {
+	head := fmt.Sprintf("benchleaf = 1\nuse = [\"rig.toml\"]\n[procedure]\nname = \"job-%d\"\ntitle = \"Job %d\"\nmachine = \"rig\"\nrevision = \"A\"\ndate = 2026-01-01\nauthor = \"R\"\nwho = \"R\"\nhands-on = \"20 min\"\ntools = []\nsupplies = []\nspares = []\nwear = []\n", i, i)
+	return fmt.Sprintf("job-%d.toml", i), []byte(head + steps)
+}
+
 // joinedOf joins procedures on the rig, each given by its steps, and gives the plan and the
 // procedure it is written as.
 func joinedOf(t *testing.T, steps ...string) (*Plan, string) {
 	t.Helper()
-	files := []*source.File{source.New("rig.toml", []byte(rig))}
-	for i, text := range steps {
-		head := fmt.Sprintf("benchleaf = 1\nuse = [\"rig.toml\"]\n[procedure]\nname = \"job-%d\"\ntitle = \"Job %d\"\nmachine = \"rig\"\nrevision = \"A\"\ndate = 2026-01-01\nauthor = \"R\"\nwho = \"R\"\nhands-on = \"20 min\"\ntools = []\nsupplies = []\nspares = []\nwear = []\n", i, i)
-		files = append(files, source.New(fmt.Sprintf("job-%d.toml", i), []byte(head+text)))
-	}
-	set := model.Read(files, func(n int, do func(int)) {
-		for i := range n {
-			do(i)
-		}
-	})
-	for _, found := range set.Findings {
-		require.Fail(t, found.Summary)
-	}
 	var in []Input
-	for _, file := range set.Files {
-		for _, job := range set.Jobs(file) {
-			in = append(in, Input{Job: job, Needs: needs.Of(job)})
-		}
+	for _, job := range jobsOf(t, steps...) {
+		in = append(in, Input{Job: job, Needs: needs.Of(job)})
 	}
-	require.Len(t, in, len(steps))
 	plan, err := Of(in, sequence.Budget{})
 	require.NoError(t, err)
 	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}", Why: "Here: {setting}", Held: "Held: {n}"})
@@ -236,6 +225,10 @@ func TestAWaitWithAMostIsFilledWhereItFits(t *testing.T) {
 		{"wait = \"10 to 12 min\"", "12 min", true},
 		{"wait = \"10 min\"", "12 min", true},
 		{"wait = \"10 min\"\nmost = \"12 min\"\nkeep = [\"Nobody leaves it\"]", "5 min", false},
+		{"wait = \"10 min\"\nkeep = [\"The plug stays out.\"]", "5 min", true}, // a plan keeps that
+		{"wait = \"10 min\"\nkeep = [\"The rotor stands still.\"]", "5 min", false},
+		{"wait = \"10 min\"\nkeep = [\"Do not turn the rotor.\"]", "5 min", false},
+		{"wait = \"10 min\"\nkeep = [\"Der Stopfen bleibt draußen.\"]", "5 min", false}, // it is not read
 	} {
 		plan, written := joinedOf(t, patient(one.wait), between(one.time))
 		assert.True(t, plan.Proved)

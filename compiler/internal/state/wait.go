@@ -49,7 +49,7 @@ func (w *walk) waitsOver(step *model.Step) {
 	if !step.Meanwhile.On {
 		w.waiting = nil
 	}
-	w.waiting = slices.DeleteFunc(w.waiting, func(one waiting) bool { return slices.Contains(step.Figures(), w.job.Behind(one.at)) })
+	w.waiting = slices.DeleteFunc(w.waiting, func(one waiting) bool { return slices.Contains(step.After(), w.job.Behind(one.at)) })
 }
 
 // breaksWait tells of a step done meanwhile that ends what a wait is for: it closes or
