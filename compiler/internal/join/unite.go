@@ -38,17 +38,15 @@ func (w *writer) unite(deed Deed, more string) {
 	if say := sentences(texts(fresh, func(s *model.Step) model.Text { return s.Say })); say+more != "" {
 		w.line("say = %s", quote(besides(deed, say, more)))
 	}
-	var expect []string
-	for _, text := range texts(steps, func(s *model.Step) model.Text { return s.Expect }) {
-		if text = strings.TrimRight(text, "."); text != "" && !slices.ContainsFunc(expect, func(known string) bool { return sameWords(known, text) }) {
-			expect = append(expect, text)
-		}
+	// What one looks for, and what he does where it is not so, go by the letter of whose they are,
+	// or nobody knows which answers which.
+	expect := w.whose(steps, func(s *model.Step) string { return strings.TrimRight(s.Expect.Text, ".") })
+	outside := w.whose(steps, func(s *model.Step) string { return s.Outside.Text })
+	if text := byLetter(expect, len(expect)+len(outside) > 2, "; "); text != "" {
+		w.line("expect = %s", quote(text))
 	}
-	if len(expect) > 0 {
-		w.line("expect = %s", quote(strings.Join(expect, "; ")))
-	}
-	if outside := sentences(texts(steps, func(s *model.Step) model.Text { return s.Outside })); outside != "" {
-		w.line("outside = %s", quote(outside))
+	if text := byLetter(outside, len(expect)+len(outside) > 2, " "); text != "" {
+		w.line("outside = %s", quote(text))
 	}
 	for _, one := range []struct {
 		key  string
@@ -173,6 +171,47 @@ func (w *writer) takeOver(deed Deed) {
 		}
 		give(step.Table)
 	}
+}
+
+// lettered is a text with the letters of those who say it.
+type lettered struct {
+	letters []string
+	text    string
+}
+
+// whose are the texts of some steps, each once, with the letters of whose they are.
+func (w *writer) whose(steps []*model.Step, text func(*model.Step) string) (out []lettered) {
+	for _, step := range steps {
+		said := strings.TrimSpace(text(step))
+		if said == "" {
+			continue
+		}
+		at := slices.IndexFunc(out, func(known lettered) bool { return sameWords(known.text, said) })
+		if at < 0 {
+			at = len(out)
+			out = append(out, lettered{text: said})
+		}
+		if input := slices.IndexFunc(w.plan.Inputs, func(input Input) bool { return slices.Contains(input.Job.Steps, step) }); input >= 0 {
+			out[at].letters = append(out[at].letters, model.Letter(input))
+		}
+	}
+	return out
+}
+
+// byLetter joins texts, each with its letters before it where they are told.
+func byLetter(said []lettered, told bool, between string) string {
+	var out []string
+	for i, one := range said {
+		text := one.text
+		if told {
+			text = strings.Join(one.letters, ", ") + ": " + text
+		}
+		if between == " " && i+1 < len(said) && !ends(text) {
+			text += "."
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, between)
 }
 
 // sentences joins texts by their sentences: each stands once, where it is said first. A text of

@@ -3,6 +3,7 @@ package rules
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -188,6 +189,9 @@ func longEnough(copy copied) bool {
 	return !copy.own.Least.OK || !known || copy.step.Least.OK && told && here.Cmp(least) >= 0
 }
 
+// letters are those of whose words the words behind them are.
+var letters = regexp.MustCompile(`\b[A-Z]+(, [A-Z]+)*:`)
+
 // together holds what is to be seen at a run that several have: what each of them has, and no more.
 func (p *Pass) together(kept keptJob, copy copied, one model.Unlike) {
 	text := func(step *model.Step) string {
@@ -215,7 +219,7 @@ func (p *Pass) together(kept keptJob, copy copied, one model.Unlike) {
 	for _, one := range said {
 		rest = strings.Replace(rest, one, "", 1)
 	}
-	if len(copy.step.Origins()) == len(said) && strings.Trim(rest, " ;") != "" {
+	if len(copy.step.Origins()) == len(said) && strings.Trim(letters.ReplaceAllString(rest, ""), " ;.") != "" {
 		p.unlike(copy, one)
 	}
 }
