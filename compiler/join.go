@@ -142,11 +142,18 @@ func (r *Result) join(look Look, asked Joining) (*Joined, error) {
 	out := &Joined{People: max(1, made.Workers), ForOne: made.ForOne, Length: made.Length, Bound: made.Bound, steps: compose.JoinedSteps(made, spoken), Apart: made.Apart, Percent: made.Percent(), Proved: made.Proved, Changes: made.Changes, Without: made.Without}
 	out.Name = first(fileName(asked.Name), fileName(cmp.Or(asked.Unit, inputs[0].Job.MachineName(), inputs[0].Job.MachineTitle()))+"-"+asked.On)
 	path := out.Name + ".toml"
+	title := asked.Title
+	if usual := made.Title(asked.On, spoken); title == "" {
+		title = usual
+		for n := 2; slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Procedure != nil && file.Procedure.Title.Text == title }); n++ {
+			title = fmt.Sprintf("%s (%d)", usual, n)
+		}
+	}
 	if r.set.File(path) != nil {
 		return nil, fmt.Errorf("there is a file %s already; give the job another name", path)
 	}
 	for sealed := false; !sealed; { // again, where a part that goes back twice takes a second seal
-		out.Source, _ = Tidy(source.New(path, []byte(made.Source(join.Look{Name: out.Name, Title: asked.Title, Day: asked.On}, spoken)))) // a fault would be told by Compile
+		out.Source, _ = Tidy(source.New(path, []byte(made.Source(join.Look{Name: out.Name, Title: title, Day: asked.On}, spoken)))) // a fault would be told by Compile
 		out.Result = Compile(Input{Files: append(slices.Clip(files), source.New(path, out.Source)), Targets: []string{path}, Whole: r.whole, Pictures: r.pictures})
 		sealed = !out.renews(made)
 	}
@@ -343,7 +350,7 @@ func (d *Due) Joins(unit string) (with, without []string) {
 // JSON is a joined job for other programs, with the times it was planned by.
 func (j *Joined) JSON() []byte {
 	counts := func(c Changes) [4]int { return [4]int{c.Isolations, c.Covers, c.Turns, c.Tools} }
-	return json.Joined(json.Join{Name: j.Name, Length: j.Length, Apart: j.Apart, Bound: j.Bound, Proved: j.Proved, Lost: join.Lost(), Changes: counts(j.Changes), Without: counts(j.Without), Steps: j.steps})
+	return json.Joined(json.Join{Name: j.Name, Length: j.Length, Apart: j.Apart, Bound: j.Bound, Proved: j.Proved, ForOne: j.ForOne, Lost: join.Lost(), Changes: counts(j.Changes), Without: counts(j.Without), Steps: j.steps})
 }
 
 // Pages draws the bench card of a joined job, and the list of what to bring for it.

@@ -203,5 +203,5 @@ func TestWhatKeepsTwoFromWorkingAtOnce(t *testing.T) {
 	two, err := result.Join(Look{}, Joining{Procedures: []string{"flat", "up"}, On: "2026-05-01", People: 2})
 	require.NoError(t, err, "%v", loud(result.Findings))
 	assert.Equal(t, 1, two.People)
-	assert.Equal(t, `no plan for two that was found is shorter by a minute; what keeps two from working at once longest is step 2 of flat (9 min): its words tell of something that moves ("turned over by hand"); area = [...] at the step says where it is done`, two.ForOne)
+	assert.Equal(t, `no plan for two that was found saves a minute, and one part in twenty; what keeps two from working at once longest is step 2 of flat (9 min): its words tell of something that moves ("turned over by hand"); area = [...] at the step says where it is done`, two.ForOne)
 }

@@ -69,6 +69,9 @@ and printed again.`,
 }
 
 func (by *caller) join(paths []string, look compiler.Look, said joined) error {
+	if said.People < 1 {
+		return fmt.Errorf("a job can be joined for one or for two people, and not for %d", said.People)
+	}
 	builds, _, err := by.prepare(paths, said.out, "", look)
 	if err != nil {
 		return err
@@ -185,7 +188,7 @@ func (by *caller) choose(b *build, paths []string, look compiler.Look, said *joi
 		said.without = append(said.without, path)
 	}
 	if err == nil && len(said.Procedures) < 2 {
-		return fmt.Errorf("fewer than two procedures are due at %q then: %s", said.Unit, cmp.Or(strings.Join(said.Procedures, ", "), "none"))
+		return fmt.Errorf("fewer than two procedures are due at %q then: %s; do it by its own card (benchleaf print), or say --by a later day", said.Unit, cmp.Or(strings.Join(said.Procedures, ", "), "none"))
 	}
 	return err
 }

@@ -3,6 +3,7 @@ package join
 import (
 	"errors"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -114,10 +115,17 @@ func TestWhoLeavesTheMachineOpenIsNotJoined(t *testing.T) {
 // jobsOf are procedures on the rig, each given by its steps.
 func jobsOf(t *testing.T, steps ...string) (jobs []*model.Job) {
 	t.Helper()
-	files := []*source.File{source.New("rig.toml", []byte(rig))}
+	var files []*source.File
 	for i, text := range steps {
 		files = append(files, source.New(headed(i, text)))
 	}
+	return filesOf(t, files...)
+}
+
+// filesOf are the procedures of some files on the rig.
+func filesOf(t *testing.T, some ...*source.File) (jobs []*model.Job) {
+	t.Helper()
+	files := append([]*source.File{source.New("rig.toml", []byte(rig))}, some...)
 	set := model.Read(files, func(n int, do func(int)) {
 		for i := range n {
 			do(i)
@@ -129,6 +137,30 @@ func jobsOf(t *testing.T, steps ...string) (jobs []*model.Job) {
 	for _, file := range set.Files {
 		jobs = append(jobs, set.Jobs(file)...)
 	}
-	require.Len(t, jobs, len(steps))
+	require.Len(t, jobs, len(some))
 	return jobs
+}
+
+// Who wants the machine cold is done before others run it warm.
+func TestWhatWantsItColdComesBeforeTheRunsOfOthers(t *testing.T) {
+	runs := "[[prepare]]\nrun = \"the rig\"\nleast = \"10 min\"\n" + offAndProved + "[[step]]\nclean = \"the seat\"\n" + onAgain
+	work := offAndProved + "[[step]]\nclean = \"the belt\"\n" + onAgain
+	first := func(start string) string {
+		path, text := headed(1, work)
+		jobs := filesOf(t, source.New(headed(0, runs)), source.New(path, []byte(strings.Replace(string(text), "[procedure]\n", "[procedure]\nstart = [\""+start+"\"]\n", 1))))
+		var in []Input
+		for _, job := range jobs {
+			in = append(in, Input{Job: job, Needs: needs.Of(job)})
+		}
+		plan, err := Of(in, sequence.Budget{})
+		require.NoError(t, err)
+		for _, deed := range plan.Deeds {
+			if deed.Step.Verb.Key == "run" || deed.Step.Verb.Key == "clean" && deed.Input == 1 {
+				return deed.Step.Verb.Key
+			}
+		}
+		return ""
+	}
+	assert.Equal(t, "clean", first("The rig is cold."))
+	assert.Equal(t, "run", first("The rig is empty."))
 }

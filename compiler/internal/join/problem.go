@@ -71,6 +71,7 @@ func newProblem(inputs []Input) *problem {
 	p.setAnew()
 	p.shutFromDirt()
 	p.guardFromTurning()
+	p.coldFirst()
 	p.share()
 	p.barWaits()
 	p.lookAhead()

@@ -176,7 +176,7 @@ func (w *writer) head(look Look) {
 	first := p.Inputs[0].Job
 	title := look.Title
 	if title == "" {
-		title = strings.NewReplacer("{n}", strconv.Itoa(len(p.Inputs)), "{day}", look.Day).Replace(w.words.Title)
+		title = p.Title(look.Day, w.words)
 	}
 	claim := w.words.Proved
 	if !p.Proved {
@@ -271,6 +271,11 @@ func (w *writer) head(look Look) {
 		}
 	}
 	w.allowed()
+}
+
+// Title is the usual title of a joined job.
+func (p *Plan) Title(day string, words Words) string {
+	return strings.NewReplacer("{n}", strconv.Itoa(len(p.Inputs)), "{day}", day).Replace(words.Title)
 }
 
 // all reports whether every procedure says something.

@@ -30,10 +30,9 @@ type said struct {
 	of, word string
 }
 
-// starts finds two conditions of the start that cannot both be true. What is not read, or
-// leaves a choice ("off or slack"), is let be; it prints as it is written.
-func starts(inputs []Input) *Conflict {
-	var all []said
+// conditions are those of the start that can be read. What leaves a choice ("off or slack") is
+// let be; it prints as it is written.
+func conditions(inputs []Input) (all []said) {
 	for i, input := range inputs {
 		for _, text := range input.Job.Procedure.Start.Items {
 			for _, found := range append(condition.FindAllStringSubmatch(text.Text, -1), short.FindAllStringSubmatch(text.Text, 1)...) {
@@ -46,6 +45,36 @@ func starts(inputs []Input) *Conflict {
 			}
 		}
 	}
+	return all
+}
+
+// coldFirst puts the work of a procedure that wants something cold before the runs of others, up
+// to a run of its own.
+func (p *problem) coldFirst() {
+	for _, one := range conditions(p.inputs) {
+		if one.word != "cold" {
+			continue
+		}
+		last := -1
+		for t := range p.tasks {
+			if p.tasks[t].input == one.input && p.tasks[t].runs {
+				break
+			}
+			if p.tasks[t].input == one.input {
+				last = t
+			}
+		}
+		for t := range p.tasks {
+			if last >= 0 && p.tasks[t].input != one.input && p.tasks[t].runs {
+				p.before = append(p.before, [2]int{last, t})
+			}
+		}
+	}
+}
+
+// starts finds two conditions of the start that cannot both be true.
+func starts(inputs []Input) *Conflict {
+	all := conditions(inputs)
 	for i, one := range all {
 		for _, other := range all[i+1:] {
 			if one.input == other.input || one.of != other.of || !against(one.word, other.word) {

@@ -31,8 +31,8 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 		return one, nil
 	}
 	best := p.lists()
-	if best == nil || one.Length-best.length < leastGain || !best.atOnce() {
-		one.ForOne = "no plan for two that was found is shorter by a minute" + p.longestAlone()
+	if best == nil || one.Length-best.length < max(leastGain, one.Length/leastShare) || !best.atOnce() {
+		one.ForOne = "no plan for two that was found saves a minute, and one part in twenty" + p.longestAlone()
 		return one, nil
 	}
 	out := p.planOfTwo(best)
@@ -42,8 +42,9 @@ func OfTwo(inputs []Input, budget sequence.Budget) (*Plan, error) {
 	return out, nil
 }
 
-// leastGain are the seconds that a plan for two saves at the least, or else it is none.
-const leastGain = 60
+// leastGain are the seconds that a plan for two saves at the least, and leastShare the part of the
+// whole, or else it is none: nobody stands by for an hour to save a minute.
+const leastGain, leastShare = 60, 20
 
 // atOnce reports whether two ever work at once.
 func (s *schedule) atOnce() bool {

@@ -9,6 +9,7 @@ type Join struct {
 	Apart   int64
 	Bound   int64
 	Proved  bool
+	ForOne  string   // why it is for one though two were asked for
 	Lost    [3]int64 // seconds for another tool, another fluid, another procedure
 	Changes [4]int   // energies cut off, covers off, turns, other tools
 	Without [4]int
@@ -22,6 +23,7 @@ type joinReport struct {
 	Apart   int64       `json:"one-after-the-other-seconds"`
 	Bound   int64       `json:"proved-bound-seconds"`
 	Proved  bool        `json:"proved-shortest"`
+	ForOne  string      `json:"planned-for-one,omitempty"`
 	Lost    joinLost    `json:"seconds-lost-by"`
 	Changes joinChanges `json:"changes"`
 	Without joinChanges `json:"changes-one-after-the-other"`
@@ -56,7 +58,7 @@ type joinStep struct {
 // Joined writes a joined job with the times it was planned by.
 func Joined(made Join) []byte {
 	counts := func(n [4]int) joinChanges { return joinChanges{n[0], n[1], n[2], n[3]} }
-	out := joinReport{Version: Version, Name: made.Name, Seconds: made.Length, Apart: made.Apart, Bound: made.Bound, Proved: made.Proved, Lost: joinLost{made.Lost[0], made.Lost[1], made.Lost[2]},
+	out := joinReport{Version: Version, Name: made.Name, Seconds: made.Length, Apart: made.Apart, Bound: made.Bound, Proved: made.Proved, ForOne: made.ForOne, Lost: joinLost{made.Lost[0], made.Lost[1], made.Lost[2]},
 		Changes: counts(made.Changes), Without: counts(made.Without), Steps: []joinStep{}}
 	for _, step := range made.Steps {
 		out.Steps = append(out.Steps, joinStep(step))
