@@ -22,10 +22,10 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Look at the plug.\"\norigin = \"A 1\"\n[[step]]\nsay = \"Look at the plug from below.\"\norigin = \"A 2\"\n",
 	},
 	Job: func(p *Pass) {
-		kept := p.kept()
+		kept, told := p.kept(), map[string]bool{}
 		for i := range kept.from {
 			if one := &kept.from[i]; one.known() {
-				p.head(one)
+				p.head(one, told)
 				for _, copy := range kept.of(one) {
 					if copy.own.Verb.Key == copy.step.Verb.Key {
 						p.held(kept, copy)
@@ -36,19 +36,26 @@ var _ = add(Rule{
 	},
 })
 
-// head holds the head of a job against that of a procedure: who may do it, and how the machine
-// is to stand before and after, are for all of the work.
-func (p *Pass) head(one *joinedFrom) {
+// head holds the head of a job against that of a procedure: who may do it, what is worn and
+// warned of, what is written down, and how the machine is to stand before and after, are for all
+// of the work.
+//
+// What several say is told once.
+func (p *Pass) head(one *joinedFrom, told map[string]bool) {
 	here, own := p.Job.Procedure, one.job.Procedure
 	if own.Who.Set() && !strings.Contains(spaced(here.Who.Text), spaced(own.Who.Text)) {
 		p.headless("who", here.Who.At, one, own.Who)
 	}
+	if own.Manual.Set() && !strings.Contains(spaced(here.Manual.Text), spaced(own.Manual.Text)) {
+		p.headless("manual", here.Manual.At, one, own.Manual)
+	}
 	for _, list := range []struct {
 		key       string
 		here, own model.List
-	}{{"start", here.Start, own.Start}, {"end", here.End, own.End}} {
+	}{{"start", here.Start, own.Start}, {"end", here.End, own.End}, {"wear", here.Wear, own.Wear}, {"cautions", here.Cautions, own.Cautions}, {"record", here.Record, own.Record}, {"notes", here.Notes, own.Notes}} {
 		for _, text := range list.own.Items {
-			if !slices.ContainsFunc(list.here.Items, func(said model.Text) bool { return spaced(said.Text) == spaced(text.Text) }) {
+			if !slices.ContainsFunc(list.here.Items, func(said model.Text) bool { return spaced(said.Text) == spaced(text.Text) }) && !told[list.key+" "+spaced(text.Text)] {
+				told[list.key+" "+spaced(text.Text)] = true
 				p.headless(list.key, list.here.At, one, text)
 			}
 		}
