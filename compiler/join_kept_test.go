@@ -238,3 +238,24 @@ func TestLostListsOfAKeptJobAreToldOnce(t *testing.T) {
 		assert.Len(t, all, 1, "%s: joined out of one that is not there", k.name)
 	}
 }
+
+// What the head of a kept job loses of what a procedure has worn, warned of or written down is told.
+func TestAHeadThatLosesSomethingIsTold(t *testing.T) {
+	tried := map[string]int{}
+	for _, k := range keptJobs(t) {
+		for _, key := range []string{"who", "manual", "start", "end", "wear", "cautions", "record"} {
+			line := regexp.MustCompile(`(?m)^` + key + ` = \[?"(.*)"\]?$`)
+			if !line.MatchString(k.blocks[0]) {
+				continue
+			}
+			tried[key]++
+			other := `"somebody"`
+			if !slices.Contains([]string{"who", "manual"}, key) {
+				other = `["start"]`
+			}
+			found, _ := k.says(k.with(0, line.ReplaceAllString(k.blocks[0], key+" = "+other)))
+			assert.True(t, slices.ContainsFunc(found, func(one finding.Finding) bool { return one.Rule == "joined/value" }), "%s: %s", k.name, key)
+		}
+	}
+	assert.Greater(t, len(tried), 5)
+}
