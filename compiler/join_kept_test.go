@@ -251,7 +251,7 @@ func TestAHeadThatLosesSomethingIsTold(t *testing.T) {
 			tried[key]++
 			other := `"somebody"`
 			if !slices.Contains([]string{"who", "manual"}, key) {
-				other = `["start"]`
+				other = map[bool]string{true: `["gloves"]`, false: `["start"]`}[key == "wear"]
 			}
 			found, _ := k.says(k.with(0, line.ReplaceAllString(k.blocks[0], key+" = "+other)))
 			assert.True(t, slices.ContainsFunc(found, func(one finding.Finding) bool { return one.Rule == "joined/value" }), "%s: %s", k.name, key)
