@@ -5,11 +5,11 @@ package hazard
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/source"
 )
@@ -180,7 +180,7 @@ func (l *look) add(key string, place source.Place, why, raised string) {
 }
 
 // mist are words by which a solvent is breathed in, and not only wiped on; common practice, no source.
-var mist = regexp.MustCompile(`(?i)spray|mist|isocyanate|lacquer|varnish|paint|fog|hot|heated|inside|closed|pit\b`)
+var mist = pattern.MustCompile(`(?i)spray|mist|isocyanate|lacquer|varnish|paint|fog|hot|heated|inside|closed|pit\b`)
 
 // byVerb are hazards a verb brings by itself.
 var byVerb = map[string]string{"raise": "crushing", "support": "crushing", "lower": "crushing", "sharpen": "edge"}
@@ -229,8 +229,8 @@ func (l *look) jacked() bool {
 
 // Words of what a machine rolls on, and of what lifting gear hangs in; common practice, no source.
 var (
-	wheeled = regexp.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
-	hung    = regexp.MustCompile(`(?i)\b(?:hoists?|slings?|cranes?|hang|straps?|fork ?lift)\b`)
+	wheeled = pattern.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
+	hung    = pattern.MustCompile(`(?i)\b(?:hoists?|slings?|cranes?|hang|straps?|fork ?lift)\b`)
 )
 
 // whole are words for what a machine rests on, and for all of it.
@@ -239,8 +239,8 @@ var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header"
 // Words by which a step brings flame or great heat, and names of tools that do; common
 // practice, no source.
 var (
-	welds   = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding (?:the|a|an|it|on|at|near|beside)\b`)
-	heats   = regexp.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
+	welds   = pattern.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding (?:the|a|an|it|on|at|near|beside)\b`)
+	heats   = pattern.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
 	burners = []string{"heat gun", "hot-air", "hot air", "blowtorch", "blowlamp", "gas torch", "welder", "welding"}
 	alight  = []string{"fuel", "solvent", "battery-gas", "used-oil"}
 )
@@ -356,8 +356,8 @@ func (l *look) oilFilter(object model.Object) {
 // Words of the bolt of an idler, which is fixed unless the words speak of what loads it;
 // common practice, no source.
 var (
-	idlerBolt = regexp.MustCompile(`(?i)\bidler (?:bolt|nut|screw)s?\b`)
-	sprung    = regexp.MustCompile(`(?i)\b(?:springs?|tensioner|loaded)\b`)
+	idlerBolt = pattern.MustCompile(`(?i)\bidler (?:bolt|nut|screw)s?\b`)
+	sprung    = pattern.MustCompile(`(?i)\b(?:springs?|tensioner|loaded)\b`)
 )
 
 // felt reports whether a look or a measuring is done with the hands on its object: its words

@@ -2,11 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Part of a change that may be missing: what stays in the corners when a cavity is
@@ -110,7 +110,7 @@ func (c *change) amount(step *model.Step, amount model.Amount) float64 {
 }
 
 // ranOut are words by which all of it is drained.
-var ranOut = regexp.MustCompile(`(?i)drip|drop|empty|runs? out|stops|dry|thread`)
+var ranOut = pattern.MustCompile(`(?i)drip|drop|empty|runs? out|stops|dry|thread`)
 
 const changed = setting + "no-isolation = \"On the bench\"\nspares = []\nwear = [\"gloves\"]\ncautions = [\"used-oil\"]\ntools = [\"pan\"]\nsupplies = [\"oil\"]\n[tool.pan]\nkind = \"container\"\n[fluid.oil]\nkind = \"gear-oil\"\n[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"2 L\"\n"
 

@@ -2,12 +2,12 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -41,7 +41,7 @@ var _ = add(Rule{
 })
 
 // film finds words of so little that no amount is measured; common practice, no source.
-var film = regexp.MustCompile(`(?i)\b(?:film|smear|thin|thinly|coat|lightly|terminals?|battery posts?|battery clamps?)\b`)
+var film = pattern.MustCompile(`(?i)\b(?:film|smear|thin|thinly|coat|lightly|terminals?|battery posts?|battery clamps?)\b`)
 
 // thinly reports whether what a step puts on is a film: its words say so, or it goes onto the
 // terminals of a battery.

@@ -2,18 +2,18 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 )
 
 // What the title of a new part may say of its screw: "M8×1.25", "5/16-18", "grade 2", "8.8".
 var (
-	titledThread = regexp.MustCompile(`\bM\d+(?:\.\d+)?(?:[x×]\d\.\d+)?\b|(?:#\d+|\b(?:\d+-)?\d+/\d+)-\d\d?\b`)
-	titledClass  = regexp.MustCompile(`(?i)\bgrade \d(?:\.\d)?\b|\b(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)\b`)
+	titledThread = pattern.MustCompile(`\bM\d+(?:\.\d+)?(?:[x×]\d\.\d+)?\b|(?:#\d+|\b(?:\d+-)?\d+/\d+)-\d\d?\b`)
+	titledClass  = pattern.MustCompile(`(?i)\bgrade \d(?:\.\d)?\b|\b(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)\b`)
 )
 
 var _ = add(Rule{

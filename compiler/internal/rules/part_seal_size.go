@@ -2,11 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 )
 
@@ -48,7 +48,7 @@ var _ = add(Rule{
 })
 
 // ring is a sealing ring or washer with its inner and outer diameter.
-var ring = regexp.MustCompile(`(?:ring|washer)\D*(\d+(?:\.\d+)?)\s*[×x]\s*\d`)
+var ring = pattern.MustCompile(`(?:ring|washer)\D*(\d+(?:\.\d+)?)\s*[×x]\s*\d`)
 
 // plugged are words of what screws into its seal by its own thread; common practice, no source.
 var plugged = []string{"plug", "screw", "bolt", "union", "banjo", "nipple", "sender", "sensor", "switch", "cock", "valve", "breather", "adapter", "elbow", "fitting"}

@@ -2,12 +2,12 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -33,7 +33,7 @@ var _ = add(Rule{
 })
 
 // noGloves finds what a message says against gloves.
-var noGloves = regexp.MustCompile(`(?i)\b(?:no|without|never wear|not wear|don't wear)(?: any)? gloves\b|\bgloves off\b|\btake off (?:your |the )?gloves\b`)
+var noGloves = pattern.MustCompile(`(?i)\b(?:no|without|never wear|not wear|don't wear)(?: any)? gloves\b|\bgloves off\b|\btake off (?:your |the )?gloves\b`)
 
 // gloved tells of the gloves that a step asks for, itself or in a message of its own.
 func (p *Pass) gloved(step *model.Step, messages []message, against string) {

@@ -2,14 +2,14 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // A label or the name of a button has three words at most; four in capitals are a sentence.
-var shouted = regexp.MustCompile(`\p{Lu}{2,}(?:[ ,]+\p{Lu}+){3,}\b`)
+var shouted = pattern.MustCompile(`\p{Lu}{2,}(?:[ ,]+\p{Lu}+){3,}\b`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{

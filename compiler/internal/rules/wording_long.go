@@ -2,11 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 const (
@@ -15,9 +15,9 @@ const (
 )
 
 var (
-	bracketed = regexp.MustCompile(`\([^()]*\)`)
+	bracketed = pattern.MustCompile(`\([^()]*\)`)
 	// A figure with its unit, and a range of them, count as one word.
-	oneWord = regexp.MustCompile(`\d[\d.,/]*(?:\s*(?:to|–|-|±|×|x)\s*\d[\d.,/]*)*(?:[\s\x{a0}]+[^\s\d]+)?`)
+	oneWord = pattern.MustCompile(`\d[\d.,/]*(?:\s*(?:to|–|-|±|×|x)\s*\d[\d.,/]*)*(?:[\s\x{a0}]+[^\s\d]+)?`)
 )
 
 func wordCount(words string) int {

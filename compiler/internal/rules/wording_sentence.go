@@ -1,11 +1,11 @@
 package rules
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
 )
@@ -21,7 +21,7 @@ type sentence struct {
 var (
 	// A full stop ends a sentence only before white space and a capital, so that
 	// "approx. 5 mm" and "0.5 mm" stay whole.
-	sentenceEnd = regexp.MustCompile(`[.!?]["”)]*\s+["“(]?\p{Lu}|[.!?]["”)]*\s*$|[:;]\s|\n\s*\n|\n\s*(?:[-*+]|\d+[.)])\s`)
+	sentenceEnd = pattern.MustCompile(`[.!?]["”)]*\s+["“(]?\p{Lu}|[.!?]["”)]*\s*$|[:;]\s|\n\s*\n|\n\s*(?:[-*+]|\d+[.)])\s`)
 	emphasis    = strings.NewReplacer("*", " ", "_", " ", "`", " ")
 )
 
@@ -81,7 +81,7 @@ func (s sentence) head() string {
 }
 
 // lead is a condition, a place or a way that stands first, up to its comma.
-var lead = regexp.MustCompile(`(?i)^(?:when|whenever|if|unless|while|after|before|once|as|until|with|without|where|on|at|in|from|to|for|by|over|under|between|using|working|starting|beginning|then|now|next|first|last|finally)\b[^,]*,\s+`)
+var lead = pattern.MustCompile(`(?i)^(?:when|whenever|if|unless|while|after|before|once|as|until|with|without|where|on|at|in|from|to|for|by|over|under|between|using|working|starting|beginning|then|now|next|first|last|finally)\b[^,]*,\s+`)
 
 // core is the sentence without what leads it in, and how many bytes that is.
 func (s sentence) core() (string, int) {
@@ -109,21 +109,21 @@ var handVerbs = strings.Fields(`press push pull put take turn use wipe hold let 
 
 var (
 	verbForm  = "(?:" + strings.Join(languageVerbs, "|") + ")"
-	orderForm = regexp.MustCompile(`(?i)^(?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b`)
+	orderForm = pattern.MustCompile(`(?i)^(?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b`)
 	// In a note "grease on the fitting", "mark 1" and "never a drop" tell, so more must
 	// follow the verb there.
-	firmOrder = regexp.MustCompile(`(?i)^(?:do not \w+|don't \w+|make sure|(?:never|always) (?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b|(?:` +
+	firmOrder = pattern.MustCompile(`(?i)^(?:do not \w+|don't \w+|make sure|(?:never|always) (?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b|(?:` +
 		strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `) (?:the|a|an|all|both|each|every|any|it|them|your|this|these|those)\b)`)
 )
 
 // statement is a start that no order has: a noun or pronoun with its verb, or a deed
 // in the passive.
 var (
-	statement = regexp.MustCompile(`(?i)^(?:the|a|an|this|these|it|they|you|we|there|your|its|their|both|all|each|every)\b.*?\b(?:is|are|was|were|must|should|shall|has to|have to|needs? to|can|may|will|gets?)\b`)
-	passive   = regexp.MustCompile(`(?i)^[\w-]+(?: [\w-]+){0,4} (?:must|should|shall)(?: not)? be\b`)
+	statement = pattern.MustCompile(`(?i)^(?:the|a|an|this|these|it|they|you|we|there|your|its|their|both|all|each|every)\b.*?\b(?:is|are|was|were|must|should|shall|has to|have to|needs? to|can|may|will|gets?)\b`)
+	passive   = pattern.MustCompile(`(?i)^[\w-]+(?: [\w-]+){0,4} (?:must|should|shall)(?: not)? be\b`)
 	// Behind these words stands another clause, with a verb of its own.
-	clause = regexp.MustCompile(`(?i),|\s(?:until|when|if|while|that|which|where|whose|who|whoever|whatever|what|how|so|as|because|before|after|than)\b`)
-	asking = regexp.MustCompile(`(?i)^(?:make|check|see|tell|say|ask|verify|ensure|note|remember|confirm|mind|let)\b`)
+	clause = pattern.MustCompile(`(?i),|\s(?:until|when|if|while|that|which|where|whose|who|whoever|whatever|what|how|so|as|because|before|after|than)\b`)
+	asking = pattern.MustCompile(`(?i)^(?:make|check|see|tell|say|ask|verify|ensure|note|remember|confirm|mind|let)\b`)
 )
 
 // states reports whether the sentence says how things are where it should say what

@@ -2,16 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // What writers leave where they mean to come back; common practice, no source. XXX
 // stands alone, so that a drum marked XXX-4 is none.
-var blankLeft = regexp.MustCompile(`(?i:\b(?:tbd|tbc|tba|todo|fixme|to be (?:defined|confirmed|determined|decided)|lorem ipsum)\b)|\?\?+|(?:^|\s)(?:XXX+|xxx+|_{3,}|\.{4,})(?:[\s.,;]|$)|<[a-z ]{3,20}>`)
+var blankLeft = pattern.MustCompile(`(?i:\b(?:tbd|tbc|tba|todo|fixme|to be (?:defined|confirmed|determined|decided)|lorem ipsum)\b)|\?\?+|(?:^|\s)(?:XXX+|xxx+|_{3,}|\.{4,})(?:[\s.,;]|$)|<[a-z ]{3,20}>`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
