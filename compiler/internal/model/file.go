@@ -45,7 +45,7 @@ type File struct {
 
 	rereadings map[*File]compared // of the file from each of its second readings, as far as they were compared
 	saying     sync.Once
-	said       map[string]string // what it describes, by how it is said
+	said       map[key]string // what it describes, by how it is said: part, "drain plug"
 }
 
 // key is the kind and the short name of a thing.

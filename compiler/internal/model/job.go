@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/finding"
 
@@ -31,6 +32,15 @@ type Job struct {
 	energy map[string]*Energy
 	point  map[string]*Lubricated
 	limit  map[string]*Limit
+	once   onces
+}
+
+// onces are lists of a job that are asked for again and again, made when they first are.
+type onces struct {
+	tools, listed sync.Once
+	all, list     []*Tool
+	worked        sync.Once
+	parts         []*Part
 }
 
 // Jobs makes the jobs of a file: one for each version its procedure serves.
@@ -226,24 +236,26 @@ func (j *Job) Spare(name string) *Spare { return library[Spare](j, "spare", name
 // Pose finds a position; nil where there is none of that name.
 func (j *Job) Pose(name string) *Pose { return library[Pose](j, "pose", name) }
 
-// Tools lists every tool the job's file can see, by name.
+// Tools lists every tool the job's file can see, by name. The list is not to be changed.
 func (j *Job) Tools() []*Tool {
-	var out []*Tool
-	for _, name := range j.File.names("tool") {
-		out = append(out, j.Tool(name))
-	}
-	return out
+	j.once.tools.Do(func() {
+		for _, name := range j.File.names("tool") {
+			j.once.all = append(j.once.all, j.Tool(name))
+		}
+	})
+	return slices.Clip(j.once.all)
 }
 
-// Listed are the tools on the list of the procedure, in its order.
+// Listed are the tools on the list of the procedure, in its order. The list is not to be changed.
 func (j *Job) Listed() []*Tool {
-	var out []*Tool
-	for _, name := range j.Procedure.Tools.Names() {
-		if tool := j.Tool(name); tool != nil {
-			out = append(out, tool)
+	j.once.listed.Do(func() {
+		for _, name := range j.Procedure.Tools.Names() {
+			if tool := j.Tool(name); tool != nil {
+				j.once.list = append(j.once.list, tool)
+			}
 		}
-	}
-	return out
+	})
+	return slices.Clip(j.once.list)
 }
 
 // Covers lists the covers and guards of the machine, by name.
@@ -470,15 +482,18 @@ var lookups = map[string]func(j *Job, name string, out *Object) bool{
 // Worked lists the parts and covers that steps name as their objects, each once, in
 // the order of the steps.
 func (j *Job) Worked() []*Part {
-	var out []*Part
-	for _, step := range j.Steps {
-		for _, object := range step.Objects {
-			if object.Part != nil && !slices.Contains(out, object.Part) {
-				out = append(out, object.Part)
+	j.once.worked.Do(func() {
+		seen := map[*Part]bool{}
+		for _, step := range j.Steps {
+			for _, object := range step.Objects {
+				if object.Part != nil && !seen[object.Part] {
+					seen[object.Part] = true
+					j.once.parts = append(j.once.parts, object.Part)
+				}
 			}
 		}
-	}
-	return out
+	})
+	return slices.Clip(j.once.parts)
 }
 
 // Things lists how the things of some kinds that the job's file can name are called, in

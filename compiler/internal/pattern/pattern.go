@@ -20,6 +20,12 @@ type Pattern struct {
 // MustCompile reads a regular expression as package regexp does.
 func MustCompile(form string) *Pattern {
 	p := &Pattern{Regexp: regexp.MustCompile(form), must: required(form)}
+	p.index()
+	return p
+}
+
+// index makes ready to look for the texts that must be there.
+func (p *Pattern) index() {
 	for i, text := range p.must {
 		if i == 0 || len(text) < p.least {
 			p.least = len(text)
@@ -28,7 +34,6 @@ func MustCompile(form string) *Pattern {
 	for _, text := range p.must {
 		p.starts[p.hash(text)] = true
 	}
-	return p
 }
 
 // hash is of the first two letters of a text, or the first three where all have as many.
@@ -151,4 +156,17 @@ func (p *Pattern) FindAllStringSubmatchIndex(text string, n int) [][]int {
 		return nil
 	}
 	return p.Regexp.FindAllStringSubmatchIndex(text, n)
+}
+
+// Any makes a quick look at a text for several patterns: where it says no, none of them is found.
+func Any(patterns ...*Pattern) func(text string) bool {
+	all := &Pattern{}
+	for _, p := range patterns {
+		if p.least < 2 {
+			return func(string) bool { return true }
+		}
+		all.must = append(all.must, p.must...)
+	}
+	all.index()
+	return all.May
 }

@@ -67,7 +67,7 @@ func (p *Pass) emptied() []*change {
 			case "check", "inspect", "measure", "adjust", "run":
 				now = last[cavity.Name]
 			}
-			if now != nil && len(now.fills) > 0 && says(tells(step), "top up", "top it up", "topped up", "add oil", "rest") {
+			if now != nil && len(now.fills) > 0 && p.says(step, "top up", "top it up", "topped up", "add oil", "rest") {
 				now.open = true
 			}
 		}

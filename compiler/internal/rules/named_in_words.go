@@ -16,12 +16,19 @@ type noun struct {
 	stem string // what the words of a listed thing hold
 }
 
-func nouns(rows ...[3]string) []noun {
-	out := make([]noun, len(rows))
+// nounTable is several nouns, with a quick look whether any may stand in a text.
+type nounTable struct {
+	rows []noun
+	may  func(text string) bool
+}
+
+func nouns(rows ...[3]string) nounTable {
+	out, forms := make([]noun, len(rows)), make([]*pattern.Pattern, len(rows))
 	for i, row := range rows {
-		out[i] = noun{pattern.MustCompile(`(?i)\b(?:` + row[0] + `)\b`), row[1], row[2]}
+		forms[i] = pattern.MustCompile(`(?i)\b(?:` + row[0] + `)\b`)
+		out[i] = noun{forms[i], row[1], row[2]}
 	}
-	return out
+	return nounTable{out, pattern.Any(forms...)}
 }
 
 // denial is what may stand before a noun that is not taken after all.
@@ -29,11 +36,14 @@ var denial = pattern.MustCompile(`(?i)\b(?:no|not|never|without|instead of|nor|t
 
 // named tells of the things the words of the job's steps name that none of a list
 // is: once a noun, at its first place.
-func (p *Pass) named(table []noun, listed func(noun) bool, tell func(place finding.Finding, words string)) {
+func (p *Pass) named(table nounTable, listed func(noun) bool, tell func(place finding.Finding, words string)) {
 	told := map[*pattern.Pattern]bool{}
 	for _, step := range p.Job.Steps {
 		for _, text := range append([]model.Text{step.Say}, howOf(step)...) {
-			for _, n := range table {
+			if !table.may(text.Text) {
+				continue
+			}
+			for _, n := range table.rows {
 				at := n.form.FindStringIndex(text.Text)
 				if at == nil || told[n.form] || denial.MatchString(text.Text[:at[0]]) || listed(n) {
 					continue

@@ -31,7 +31,7 @@ var _ = add(Rule{
 		}
 		listed := p.liftsListed()
 		for _, step := range p.Job.Steps {
-			if !slices.Contains([]string{"remove", "refit", "replace"}, step.Verb.Key) || step.People.Or(1) > 1 || says(tells(step), carried...) {
+			if !slices.Contains([]string{"remove", "refit", "replace"}, step.Verb.Key) || step.People.Or(1) > 1 || p.says(step, carried...) {
 				continue
 			}
 			for _, object := range step.Objects {

@@ -26,19 +26,28 @@ var _ = add(Rule{
 		Good:    "[part.bolt]\ntitle = \"shear bolt\"\nthread = \"M8\"\nclass = \"4.6\"\nhead = \"wing\"\n[[step]]\nreplace = \"bolt\"\nspares = [\"new-bolt\"]\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
+		type pair struct {
+			part  *model.Part
+			spare *model.Spare
+		}
+		told, alike := map[*model.Part]bool{}, map[pair]bool{}
 		for _, step := range p.Job.Steps {
 			if step.Verb.Key != "replace" {
 				continue
 			}
 			for _, object := range step.Objects {
+				spares := p.newOnes(step, object)
 				for _, part := range p.Job.Worked() {
 					if told[part] || object.Part != nil && object.Part != part || object.Part == nil && object.Spare == nil {
 						continue
 					}
-					for _, spare := range p.newOnes(step, object) {
+					for _, spare := range spares {
+						if alike[pair{part, spare}] {
+							continue
+						}
 						written := unlike(part, spare)
 						if written == nil {
+							alike[pair{part, spare}] = true
 							continue
 						}
 						told[part] = true

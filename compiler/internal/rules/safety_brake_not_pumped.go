@@ -36,7 +36,7 @@ var _ = add(Rule{
 		}
 		var worked *model.Step
 		for _, step := range p.Job.Steps {
-			text := tells(step) + " " + step.Expect.Text
+			text := p.tells(step) + " " + step.Expect.Text
 			for _, object := range step.Objects {
 				text += " " + step.Verb.Key + " " + object.Words()
 			}

@@ -61,7 +61,7 @@ func (p *Pass) allWords() []string {
 		out = append(out, energy.Isolate.Text)
 	}
 	for _, step := range p.Job.Steps {
-		out = append(out, tells(step))
+		out = append(out, p.tells(step))
 		for _, object := range step.Objects {
 			out = append(out, step.Verb.Key+" "+object.Words())
 		}

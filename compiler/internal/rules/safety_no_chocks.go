@@ -39,7 +39,7 @@ var _ = add(Rule{
 			}
 		}
 		for _, step := range p.Job.Steps {
-			words := tells(step) + " " + step.Expect.Text
+			words := p.tells(step) + " " + step.Expect.Text
 			for _, name := range step.Tools.Names() {
 				words += " " + name
 			}

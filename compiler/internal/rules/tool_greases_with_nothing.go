@@ -65,7 +65,7 @@ func (p *Pass) withNothing(does func(*model.Step) bool, listed bool, words *patt
 			named = true
 		case step.Objects[0].Point != nil && len(step.Objects[0].Point.Tool.Items) > 0:
 			named = true
-		case words.MatchString(tells(step)):
+		case words.MatchString(p.tells(step)):
 		case step.Objects[0].Point != nil && words.MatchString(step.Objects[0].Point.Until.Text+" "+step.Objects[0].Point.Fitting.Text):
 		default:
 			bare = append(bare, step)

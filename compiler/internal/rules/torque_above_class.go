@@ -26,8 +26,11 @@ var _ = add(Rule{
 		told := map[string]bool{}
 		p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
 			low, high, ok := between(torque)
+			if !ok || told[part.Name+torque.Text.Text] {
+				return
+			}
 			thread, err := trade.ParseThread(part.Thread.Text)
-			if !ok || err != nil || told[part.Name+torque.Text.Text] {
+			if err != nil {
 				return
 			}
 			class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest(thread)))

@@ -73,7 +73,7 @@ func (p *Pass) torquedAgain() bool {
 		}
 	}
 	for _, step := range p.Job.Steps {
-		texts = append(texts, tells(step))
+		texts = append(texts, p.tells(step))
 	}
 	for _, part := range p.Job.Worked() {
 		texts = append(texts, partTells(part))

@@ -1,9 +1,12 @@
 package rules
 
 import (
+	"strings"
+
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/tree"
 )
 
 var _ = add(Rule{
@@ -16,12 +19,12 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Fill 2 US gal of water.\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[model.Text]bool{}
+		told := map[*tree.Value]bool{}
 		look := func(text model.Text) {
-			if !text.Set() || told[text] {
+			if !text.Set() || !strings.ContainsAny(text.Text, "0123456789") || told[text.Value] {
 				return
 			}
-			told[text] = true
+			told[text.Value] = true
 			for _, problem := range quantity.Prose(text.Text) {
 				p.Found(finding.Finding{Place: text.Inside(problem.Start, problem.End), Summary: problem.Message + ", in the words", Help: problem.Help})
 			}

@@ -24,7 +24,7 @@ var _ = add(Rule{
 			if !amount.OK {
 				return
 			}
-			name := strings.Fields(strings.ToLower(strings.NewReplacer("-", " ", ",", " ").Replace(words)))
+			name := strings.Fields(strings.ToLower(apartWords.Replace(words)))
 			for i := len(name) - 1; i >= 0; i-- { // the last word that names a quantity says which
 				fits, known := measured[name[i]]
 				if !known {
@@ -49,6 +49,8 @@ var _ = add(Rule{
 		}
 	},
 })
+
+var apartWords = strings.NewReplacer("-", " ", ",", " ")
 
 // measured are words for what is measured, with the quantities it can be given in; the
 // usual one first.

@@ -29,6 +29,9 @@ var _ = add(Rule{
 			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
 		}
 		for _, text := range texts {
+			if !maybeShouted(text.Text) {
+				continue
+			}
 			m := shouted.FindStringIndex(text.Text)
 			if m == nil {
 				continue
@@ -38,3 +41,15 @@ var _ = add(Rule{
 		}
 	},
 })
+
+// maybeShouted reports quickly whether a text may hold four words in capitals: the first of two
+// letters, and letters that are not of ASCII may be capitals.
+func maybeShouted(text string) bool {
+	capitals := 0
+	for i := range len(text) {
+		if c := text[i]; 'A' <= c && c <= 'Z' || c >= 0xC0 {
+			capitals++
+		}
+	}
+	return capitals >= 5
+}

@@ -37,6 +37,9 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		look := func(text model.Text, most int, what string) {
 			for _, s := range p.sentences(text) {
+				if len(strings.Fields(s.words))+strings.Count(s.words, "(") <= most {
+					continue // no figure or bracket makes more of it
+				}
 				if n := wordCount(s.words); n > most {
 					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", what, n, s.head()),
 						Help: fmt.Sprintf("Make two of it; %d words are enough for one. An amount counts as one word.", most)})

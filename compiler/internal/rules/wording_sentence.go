@@ -50,14 +50,24 @@ func sentences(text model.Text) []sentence {
 		}
 	}
 	start := 0
-	for start < len(plain) {
-		at := sentenceEnd.FindStringIndex(plain[start:])
+	for from := 0; from < len(plain); {
+		mark := strings.IndexAny(plain[from:], ".!?:;\n") // each end begins with one
+		if mark < 0 {
+			break
+		}
+		from += mark
+		if from == len(plain)-1 && plain[from] != ':' && plain[from] != ';' && plain[from] != '\n' {
+			keep(start, len(plain))
+			start = len(plain)
+			break
+		}
+		at := sentenceEnd.FindStringIndex(plain[from:])
 		if at == nil {
 			break
 		}
-		end := start + at[0] + 1
+		end := from + at[0] + 1
 		keep(start, end)
-		start = end
+		start, from = end, end
 	}
 	if start < len(plain) {
 		keep(start, len(plain))
@@ -85,6 +95,9 @@ var lead = pattern.MustCompile(`(?i)^(?:when|whenever|if|unless|while|after|befo
 
 // core is the sentence without what leads it in, and how many bytes that is.
 func (s sentence) core() (string, int) {
+	if !strings.Contains(s.words, ",") {
+		return s.words, 0
+	}
 	skip := len(lead.FindString(s.words))
 	return s.words[skip:], skip
 }

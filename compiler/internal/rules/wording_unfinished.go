@@ -55,11 +55,8 @@ func maybeBlank(text string) bool {
 	if strings.ContainsAny(text, "<_") || strings.Contains(text, "??") || strings.Contains(text, "...") {
 		return true
 	}
-	lower := strings.ToLower(text)
-	for _, mark := range []string{"tbd", "tbc", "tba", "todo", "fixme", "to be ", "lorem", "xxx"} {
-		if strings.Contains(lower, mark) {
-			return true
-		}
-	}
-	return false
+	return blankWords.May(text)
 }
+
+// blankWords are how the marks that are words begin.
+var blankWords = pattern.MustCompile(`(?i)tbd|tbc|tba|todo|fixme|to be |lorem|xxx`)
