@@ -33,6 +33,7 @@ type File struct {
 	Differences []Difference   // of the file from its second readings
 	Broken      bool           // a finding of the language stands in it
 
+	number  int  // in the order of the files of its set
 	unread  bool // a fault of the syntax stands in it
 	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
