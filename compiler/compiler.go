@@ -154,7 +154,7 @@ type checkedFile struct {
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
 func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool, pictures album) checkedFile {
-	jobs := set.Jobs(file)
+	jobs := set.JobsAnew(file)
 	found := make([][]finding.Finding, len(jobs))
 	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
 	inParallel(len(jobs), func(i int) {

@@ -47,11 +47,19 @@ type onces struct {
 // A file with a fault of the language, or one that takes names from such a
 // file, has none, so that one fault is not told twice.
 func (s *Set) Jobs(file *File) []*Job {
-	if file.Procedure == nil || slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.Broken }) {
+	if !file.whole() {
 		return nil
 	}
-	return s.jobs(file)
+	return s.jobs(file, anyRoom)
 }
+
+// whole reports whether a file has a procedure, and no fault of the language stands in it or in
+// one that it takes names from.
+func (f *File) whole() bool {
+	return f.Procedure != nil && !slices.ContainsFunc(f.layers, func(layer *File) bool { return layer.Broken })
+}
+
+func anyRoom() *room { return new(room) }
 
 // Drafts makes the jobs of a file that is still being written, as Jobs does: also where a
 // fault of the language stands in it or in one that it takes names from, as long as its own
@@ -60,10 +68,10 @@ func (s *Set) Drafts(file *File) []*Job {
 	if file.Procedure == nil || file.unread {
 		return nil
 	}
-	return s.jobs(file)
+	return s.jobs(file, anyRoom)
 }
 
-func (s *Set) jobs(file *File) []*Job {
+func (s *Set) jobs(file *File, next func() *room) []*Job {
 	variants := []string{""}
 	var machine *Machine
 	if owner := file.machine; owner != nil {
@@ -75,7 +83,7 @@ func (s *Set) jobs(file *File) []*Job {
 	var jobs []*Job
 	for _, variant := range variants {
 		if variant == "" || len(file.Procedure.For.Items) == 0 || file.Procedure.For.Has(variant) {
-			jobs = append(jobs, s.job(file, machine, variant))
+			jobs = append(jobs, s.job(file, machine, variant, next()))
 		}
 	}
 	return jobs
@@ -93,14 +101,14 @@ func (s *Set) Versions(file *File) []*Job {
 	}
 	var out []*Job
 	for _, variant := range variants {
-		job := s.job(file, file.Machine, variant)
+		job := s.job(file, file.Machine, variant, anyRoom())
 		job.Steps, job.Faults = nil, nil
 		out = append(out, job)
 	}
 	return out
 }
 
-func (s *Set) job(file *File, machine *Machine, variant string) *Job {
+func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
 	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, set: s,
 		parts: map[string]*Part{}, cavity: map[string]*Cavity{}, energy: map[string]*Energy{}, point: map[string]*Lubricated{}, limit: map[string]*Limit{}}
 	for _, layer := range file.layers {
@@ -113,13 +121,14 @@ func (s *Set) job(file *File, machine *Machine, variant string) *Job {
 			continue
 		}
 		step = varied(step, step.Variant, variant, "step")
-		copied := *step
+		copied := in.next()
+		*copied = *step
 		copied.Number = len(job.Steps) + 1
 		copied.Objects = make([]Object, len(step.Objects))
 		for i, object := range step.Objects {
 			copied.Objects[i] = job.resolve(object.Text, step)
 		}
-		job.Steps = append(job.Steps, &copied)
+		job.Steps = append(job.Steps, copied)
 	}
 	return job
 }
