@@ -27,7 +27,7 @@ var allowed = map[string][]string{
 	"compiler/source":                    {},
 	"compiler/finding":                   {"compiler/source"},
 	"compiler/internal/tree":             {"compiler/source", "compiler/finding"},
-	"compiler/internal/quantity":         {},
+	"compiler/internal/quantity":         {"compiler/internal/pattern"},
 	"compiler/internal/trade":            {},
 	"compiler/internal/pattern":          {},
 	"compiler/internal/picture":          {},

@@ -12,9 +12,10 @@ import (
 // Pattern is a regular expression.
 type Pattern struct {
 	*regexp.Regexp
-	must   []string   // in small letters; one stands in each text it is found in; none where that is not known
-	least  int        // the length of the shortest of them
-	starts [1024]bool // by the first letters, hashed
+	must   []string    // in small letters; one stands in each text it is found in; none where that is not known
+	least  int         // the length of the shortest of them
+	starts [1024]uint8 // by the first letters, hashed: which of the rows, from 1
+	rows   [][]string
 }
 
 // MustCompile reads a regular expression as package regexp does.
@@ -32,7 +33,14 @@ func (p *Pattern) index() {
 		}
 	}
 	for _, text := range p.must {
-		p.starts[p.hash(text)] = true
+		at := &p.starts[p.hash(text)]
+		if *at == 0 {
+			if len(p.rows) < 255 {
+				p.rows = append(p.rows, nil)
+			}
+			*at = uint8(len(p.rows))
+		}
+		p.rows[*at-1] = append(p.rows[*at-1], text)
 	}
 }
 
@@ -78,7 +86,7 @@ func (p *Pattern) May(text string) bool {
 		if now >= 0xC5 && !plain(text[i:min(len(text), i+3)]) {
 			return true
 		}
-		if p.starts[(now*37^next*601^after*third)&1023] && p.begins(text[i:]) {
+		if row := p.starts[(now*37^next*601^after*third)&1023]; row > 0 && begins(text[i:], p.rows[row-1]) {
 			return true
 		}
 		now, next = next, after
@@ -86,9 +94,9 @@ func (p *Pattern) May(text string) bool {
 	return !plain(text[last+1:])
 }
 
-// begins reports whether a text begins with one of those that must be there.
-func (p *Pattern) begins(text string) bool {
-	return slices.ContainsFunc(p.must, func(must string) bool {
+// begins reports whether a text begins with one of some in small letters.
+func begins(text string, any []string) bool {
+	return slices.ContainsFunc(any, func(must string) bool {
 		if len(text) < len(must) {
 			return false
 		}

@@ -48,6 +48,7 @@ type shared struct {
 	split   map[*tree.Value][]sentence // texts in their sentences
 	called  []thing                    // how the things of the job are called
 	heard   []message                  // the messages of the job
+	wrote   []*model.Caution           // the messages that the author wrote
 	told    []told                     // what each step says
 	hazards map[*model.Step][]hazard.Implied
 	caught  map[*model.Step][]needs.Catch

@@ -49,7 +49,7 @@ var _ = add(Rule{
 			case step.Verb.Key == "run" && heatsUp(step):
 				run, waited = step, 0
 				continue
-			case run != nil && p.cools(step):
+			case run != nil && waited < coolsIn && p.cools(step):
 				run = nil
 			}
 			if low, _, ok := between(step.Wait); ok {

@@ -82,7 +82,7 @@ func says(text string, words ...string) bool {
 
 // tells is what a step says in words.
 func tells(step *model.Step) string {
-	out := []string{step.Say.Text, step.ByHand.Text, step.Until.Text, step.Stage.Text}
+	out := append(make([]string, 0, 8), step.Say.Text, step.ByHand.Text, step.Until.Text, step.Stage.Text)
 	for _, object := range step.Objects {
 		if object.Kind == "words" {
 			out = append(out, object.Text.Text)

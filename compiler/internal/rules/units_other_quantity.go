@@ -20,10 +20,11 @@ var _ = add(Rule{
 		Good:    "[limit.blade-gap]\nlimit = \"3 to 5 mm\"\noutside = \"Set it again.\"\n[[step]]\nmeasure = \"blade-gap\"\nreading = \"Gap\"\n",
 	},
 	Job: func(p *Pass) {
-		tell := func(amount model.Amount, words string) {
+		tell := func(amount model.Amount, of interface{ Words() string }) {
 			if !amount.OK {
 				return
 			}
+			words := of.Words()
 			name := strings.Fields(strings.ToLower(apartWords.Replace(words)))
 			for i := len(name) - 1; i >= 0; i-- { // the last word that names a quantity says which
 				fits, known := measured[name[i]]
@@ -40,11 +41,11 @@ var _ = add(Rule{
 		for _, step := range p.Job.Steps {
 			for _, object := range step.Objects {
 				if object.Limit != nil {
-					tell(object.Limit.Limit, object.Limit.Words())
-					tell(object.Limit.New, object.Limit.Words())
+					tell(object.Limit.Limit, object.Limit)
+					tell(object.Limit.New, object.Limit)
 				}
-				tell(step.Limit, object.Words())
-				tell(step.SetTo, object.Words())
+				tell(step.Limit, object)
+				tell(step.SetTo, object)
 			}
 		}
 	},

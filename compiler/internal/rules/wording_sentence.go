@@ -166,7 +166,14 @@ func orders(step *model.Step) []model.Text {
 // authored are the safety messages the job's author wrote, each once; the built-in
 // ones have no place.
 func (p *Pass) authored() []*model.Caution {
-	var out []*model.Caution
+	if p.wrote == nil {
+		p.wrote = p.written()
+	}
+	return p.wrote
+}
+
+func (p *Pass) written() []*model.Caution {
+	out := []*model.Caution{}
 	add := func(list model.List) {
 		for _, name := range list.Names() {
 			if message := p.Job.Caution(name); message != nil && !message.BuiltIn() && !slices.Contains(out, message) {

@@ -24,34 +24,40 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		procedure := p.Job.Procedure
-		texts := []model.Text{procedure.Title, procedure.Summary, procedure.Who, procedure.Manual, procedure.When, procedure.NoIsolation, procedure.NoClose}
+		look := func(texts ...model.Text) {
+			for _, text := range texts {
+				if !maybeBlank(text.Text) {
+					continue
+				}
+				if m := blankLeft.FindStringIndex(text.Text); m != nil {
+					p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q is still to be filled in", text.Text[m[0]:m[1]]),
+						Help: "Write what belongs there, or take the sentence out until it is known."})
+				}
+			}
+		}
+		look(procedure.Title, procedure.Summary, procedure.Who, procedure.Manual, procedure.When, procedure.NoIsolation, procedure.NoClose)
 		for _, list := range []model.List{procedure.Start, procedure.End, procedure.Notes, procedure.Record} {
-			texts = append(texts, list.Items...)
+			look(list.Items...)
 		}
 		for _, step := range p.Job.Steps {
-			texts = append(texts, step.Say, step.Stage, step.Expect, step.Outside, step.Until, step.ByHand, step.Reading)
-			texts = append(append(texts, step.Notes.Items...), step.Keep.Items...)
+			look(step.Say, step.Stage, step.Expect, step.Outside, step.Until, step.ByHand, step.Reading)
+			look(step.Notes.Items...)
+			look(step.Keep.Items...)
 			for _, object := range step.Objects {
-				texts = append(texts, object.Text)
+				look(object.Text)
 			}
 		}
 		for _, message := range p.authored() {
-			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
-		}
-		for _, text := range texts {
-			if !maybeBlank(text.Text) {
-				continue
-			}
-			if m := blankLeft.FindStringIndex(text.Text); m != nil {
-				p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q is still to be filled in", text.Text[m[0]:m[1]]),
-					Help: "Write what belongs there, or take the sentence out until it is known."})
-			}
+			look(message.Hazard, message.Consequence, message.Avoid)
 		}
 	},
 })
 
 // maybeBlank reports quickly whether a text may hold one of the marks.
 func maybeBlank(text string) bool {
+	if text == "" {
+		return false
+	}
 	if strings.ContainsAny(text, "<_") || strings.Contains(text, "??") || strings.Contains(text, "...") {
 		return true
 	}
