@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
@@ -140,6 +141,8 @@ func HandsIn(implied []Implied) func(*model.Step) (source.Place, bool) {
 		return source.Place{}, false
 	}
 }
+
+var triggers = memo.Of(trade.Triggers)
 
 // look gathers the hazards of one step.
 type look struct {
@@ -552,7 +555,7 @@ func (l *look) named(name string, at source.Place) {
 		for _, hazard := range supply.Hazards.Items {
 			l.add(hazard.Text, at, fmt.Sprintf("%q is described with it", supply.Words()), "")
 		}
-		for _, trigger := range trade.Triggers("Apply the " + supply.Words() + ".") {
+		for _, trigger := range triggers.Of(l.job.Memo, "Apply the "+supply.Words()+".") {
 			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && l.reads() && !supply.Hazards.Given {
 				l.add(trigger.Hazard, at, fmt.Sprintf("%q is handled", supply.Words()), "")
 			}
@@ -579,7 +582,7 @@ func (l *look) words() {
 			continue
 		}
 		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + model.The(object.Words())
-		for _, trigger := range trade.Triggers(sentence) {
+		for _, trigger := range triggers.Of(l.job.Memo, sentence) {
 			if quoted := sentence[trigger.Start:trigger.End]; !l.braked(trigger.Hazard, quoted) {
 				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
 			}
@@ -616,7 +619,7 @@ func (l *look) words() {
 // hazards and for what they put off to another time; a step without a verb is done when its
 // words say what is done, "every 50 h" among them.
 func (l *look) text(text model.Text, without ...string) {
-	for _, trigger := range trade.Triggers(text.Text) {
+	for _, trigger := range triggers.Of(l.job.Memo, text.Text) {
 		if !slices.Contains(without, trigger.Hazard) && (l.step.Verb.Key == "" || !trade.PutOff(text.Text, trigger.Start, trigger.End)) {
 			l.says(text, trigger)
 		}
@@ -625,7 +628,7 @@ func (l *look) text(text model.Text, without ...string) {
 
 // outside adds what the words on a bad finding imply, as far as it is done at the step.
 func (l *look) outside(text model.Text) {
-	for _, trigger := range trade.Triggers(text.Text) {
+	for _, trigger := range triggers.Of(l.job.Memo, text.Text) {
 		if !trade.PutOff(text.Text, trigger.Start, trigger.End) && !trade.LeftToOthers(text.Text, trigger.Start, trigger.End) {
 			l.says(text, trigger)
 		}

@@ -9,6 +9,7 @@ import (
 
 	"benchleaf/compiler/finding"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
@@ -26,6 +27,7 @@ type Job struct {
 	Steps     []*Step
 	Faults    []finding.Finding // what this version of the machine has not
 
+	Memo   *memo.Memo // what was worked out of its texts; nil where nothing is kept
 	set    *Set
 	parts  map[string]*Part
 	cavity map[string]*Cavity
@@ -109,7 +111,7 @@ func (s *Set) Versions(file *File) []*Job {
 }
 
 func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
-	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, set: s,
+	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, Memo: in.memo, set: s,
 		parts: map[string]*Part{}, cavity: map[string]*Cavity{}, energy: map[string]*Energy{}, point: map[string]*Lubricated{}, limit: map[string]*Limit{}}
 	for _, layer := range file.layers {
 		if layer.Shop != nil && job.Shop == nil {

@@ -1,10 +1,13 @@
 package model
 
+import "benchleaf/compiler/internal/memo"
+
 // room is where steps stand, so that those of the next reading can stand where those of the one
 // before did: a step is large, and a key pressed in a procedure of 300 reads them all again.
 type room struct {
 	steps []*Step
 	used  int
+	memo  *memo.Memo // of the job whose steps stand there; nil where it is used once
 }
 
 // next is an empty step.
@@ -27,10 +30,11 @@ func (s *Set) JobsAnew(file *File) []*Job {
 	n := 0
 	return s.jobs(file, func() *room {
 		if n == len(file.rooms) {
-			file.rooms = append(file.rooms, new(room))
+			file.rooms = append(file.rooms, &room{memo: new(memo.Memo)})
 		}
 		n++
 		file.rooms[n-1].used = 0
+		file.rooms[n-1].memo.Next()
 		return file.rooms[n-1]
 	})
 }

@@ -21,7 +21,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		for _, part := range p.parts() {
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if !part.Class.Set() || err != nil || thread.Pipe() {
 				continue
 			}

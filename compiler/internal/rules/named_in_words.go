@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pattern"
 )
@@ -19,7 +20,7 @@ type noun struct {
 // nounTable is several nouns, with a quick look whether any may stand in a text.
 type nounTable struct {
 	rows []noun
-	may  func(text string) bool
+	may  *memo.Function[bool]
 }
 
 func nouns(rows ...[3]string) nounTable {
@@ -28,7 +29,7 @@ func nouns(rows ...[3]string) nounTable {
 		forms[i] = pattern.MustCompile(`(?i)\b(?:` + row[0] + `)\b`)
 		out[i] = noun{forms[i], row[1], row[2]}
 	}
-	return nounTable{out, pattern.Any(forms...)}
+	return nounTable{out, memo.Of(pattern.Any(forms...))}
 }
 
 // denial is what may stand before a noun that is not taken after all.
@@ -40,7 +41,7 @@ func (p *Pass) named(table nounTable, listed func(noun) bool, tell func(place fi
 	told := map[*pattern.Pattern]bool{}
 	for _, step := range p.Job.Steps {
 		for _, text := range append([]model.Text{step.Say}, howOf(step)...) {
-			if !table.may(text.Text) {
+			if !table.may.Of(p.Job.Memo, text.Text) {
 				continue
 			}
 			for _, n := range table.rows {

@@ -7,7 +7,6 @@ import (
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/pattern"
-	"benchleaf/compiler/internal/trade"
 )
 
 var _ = add(Rule{
@@ -24,7 +23,7 @@ var _ = add(Rule{
 			if part.Cover || !says(part.Words()+" "+part.Name, plugged...) { // the ring of a cover or a bowl lies under its rim
 				continue
 			}
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if err != nil || !thread.Metric() {
 				continue
 			}

@@ -10,6 +10,7 @@ import (
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/state"
@@ -71,7 +72,7 @@ func (p *Pass) toldAt(step *model.Step) told {
 		p.told = make([]told, len(p.Job.Steps))
 		for i, one := range p.Job.Steps {
 			words := tells(one)
-			p.told[i] = told{words, strings.ToLower(words)}
+			p.told[i] = told{words, small.Of(p.Job.Memo, words)}
 		}
 	}
 	if i := step.Number - 1; i >= 0 && i < len(p.told) && p.Job.Steps[i] == step {
@@ -80,6 +81,8 @@ func (p *Pass) toldAt(step *model.Step) told {
 	words := tells(step) // of another job
 	return told{words, strings.ToLower(words)}
 }
+
+var small = memo.Of(strings.ToLower)
 
 // hazardsAt are the hazards of one step.
 func (p *Pass) hazardsAt(step *model.Step) []hazard.Implied {

@@ -29,7 +29,7 @@ var _ = add(Rule{
 			if !ok || told[part.Name+torque.Text.Text] {
 				return
 			}
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if err != nil {
 				return
 			}

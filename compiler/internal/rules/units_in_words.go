@@ -4,10 +4,13 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/tree"
 )
+
+var prose = memo.Of(quantity.Prose)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -25,7 +28,7 @@ var _ = add(Rule{
 				return
 			}
 			told[text.Value] = true
-			for _, problem := range quantity.Prose(text.Text) {
+			for _, problem := range prose.Of(p.Job.Memo, text.Text) {
 				p.Found(finding.Finding{Place: text.Inside(problem.Start, problem.End), Summary: problem.Message + ", in the words", Help: problem.Help})
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pattern"
 )
@@ -33,6 +34,8 @@ func marks(words string) int {
 	return n
 }
 
+var counted = memo.Of(wordCount)
+
 func wordCount(words string) int {
 	words = bracketed.ReplaceAllString(words, " ")
 	return len(strings.Fields(oneWord.ReplaceAllString(words, "0")))
@@ -53,7 +56,7 @@ var _ = add(Rule{
 				if marks(s.words) <= most {
 					continue
 				}
-				if n := wordCount(s.words); n > most {
+				if n := counted.Of(p.Job.Memo, s.words); n > most {
 					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", fmt.Sprintf(what, args...), n, s.head()),
 						Help: fmt.Sprintf("Make two of it; %d words are enough for one. An amount counts as one word.", most)})
 				}

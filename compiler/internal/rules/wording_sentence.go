@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
@@ -32,21 +33,38 @@ func (p *Pass) sentences(text model.Text) []sentence {
 	}
 	out, known := p.split[text.Value]
 	if !known {
-		out = sentences(text)
+		for _, piece := range split.Of(p.Job.Memo, text.Text) {
+			out = append(out, sentence{text, piece.start, piece.words})
+		}
 		p.split[text.Value] = out
 	}
 	return out
 }
 
 // sentences splits a text.
-func sentences(text model.Text) []sentence {
-	plain := emphasis.Replace(text.Text)
-	var out []sentence
+func sentences(text model.Text) (out []sentence) {
+	for _, piece := range pieces(text.Text) {
+		out = append(out, sentence{text, piece.start, piece.words})
+	}
+	return out
+}
+
+// piece is one sentence of some words, and where it begins.
+type piece struct {
+	start int
+	words string
+}
+
+var split = memo.Of(pieces)
+
+func pieces(text string) []piece {
+	plain := emphasis.Replace(text)
+	var out []piece
 	keep := func(start, end int) {
 		words := strings.TrimRight(plain[start:end], " \n.!?:;")
 		trimmed := strings.TrimLeft(words, " \n-+")
 		if trimmed != "" {
-			out = append(out, sentence{text, start + len(words) - len(trimmed), trimmed})
+			out = append(out, piece{start + len(words) - len(trimmed), trimmed})
 		}
 	}
 	start := 0
