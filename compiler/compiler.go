@@ -83,7 +83,33 @@ func Compile(in Input) *Result { return new(Session).Compile(in) }
 // Session compiles a shop again and again while somebody writes: what has not changed since
 // the compile before is not read again. The results are those of Compile, and only the last one
 // may be used. It does one thing at a time.
-type Session struct{ reader model.Reader }
+type Session struct {
+	reader model.Reader
+	told   map[*model.File]toldOf
+}
+
+// toldOf is what the rules on the amounts of a file found, and of which texts: its own, and those
+// of the files that it takes names from. They look at nothing else.
+type toldOf struct {
+	texts []*source.File
+	found []finding.Finding
+}
+
+// amounts runs the rules on the amounts of a file where it or what it takes names from is not as
+// it was.
+func (t toldOf) amounts(file *model.File) toldOf {
+	now := toldOf{}
+	for _, layer := range file.Layers() {
+		now.texts = append(now.texts, layer.Source)
+	}
+	if len(now.texts) > 0 && slices.Equal(now.texts, t.texts) {
+		return t
+	}
+	now.found = append(rules.File(file), rules.Stocks(file, stockFault)...)
+	now.found = append(now.found, rules.Units(file)...)
+	now.found = append(now.found, rules.Stores(file)...)
+	return now
+}
 
 // Compile compiles like the function Compile.
 func (s *Session) Compile(in Input) *Result {
@@ -101,15 +127,19 @@ func (s *Session) Compile(in Input) *Result {
 		}
 	}
 	pictures := leafThrough(targets, in.Pictures)
-	amounts := make([][]finding.Finding, len(set.Files))
+	amounts, told := make([][]finding.Finding, len(set.Files)), make([]toldOf, len(set.Files))
 	inParallel(len(set.Files), func(i int) {
 		if read[set.Files[i]] {
-			amounts[i] = append(rules.File(set.Files[i]), rules.Stocks(set.Files[i], stockFault)...)
-			amounts[i] = append(amounts[i], rules.Units(set.Files[i])...)
-			amounts[i] = append(amounts[i], rules.Stores(set.Files[i])...)
-			amounts[i] = append(amounts[i], rules.Pictures(set.Files[i], pictures.of)...)
+			told[i] = s.told[set.Files[i]].amounts(set.Files[i])
+			amounts[i] = append(slices.Clone(told[i].found), rules.Pictures(set.Files[i], pictures.of)...)
 		}
 	})
+	s.told = map[*model.File]toldOf{}
+	for i, file := range set.Files {
+		if read[file] {
+			s.told[file] = told[i]
+		}
+	}
 	wrong := map[*model.File]bool{} // files with an amount that cannot be read
 	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
@@ -154,7 +184,7 @@ type checkedFile struct {
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
 func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool, pictures album) checkedFile {
-	jobs := set.Jobs(file)
+	jobs := set.JobsAnew(file)
 	found := make([][]finding.Finding, len(jobs))
 	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
 	inParallel(len(jobs), func(i int) {

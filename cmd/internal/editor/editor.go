@@ -64,6 +64,7 @@ type shop struct {
 	session compiler.Session
 	open    map[string]*document // by path from the folder
 	result  *compiler.Result     // nil where something has changed since
+	owed    bool                 // findings are to be sent, once no more messages wait
 }
 
 type document struct {
@@ -85,6 +86,9 @@ func (s *server) serve(ctx context.Context) {
 				return
 			}
 			s.answer(ctx, one.request)
+			if len(s.work) == 0 { // more may change them
+				s.settle(ctx)
+			}
 		case <-s.conn.DisconnectNotify():
 			return
 		case <-ctx.Done():
@@ -94,13 +98,22 @@ func (s *server) serve(ctx context.Context) {
 	}
 }
 
-// answer does what a message asks for. A fault of the service is told, and it goes on.
-func (s *server) answer(ctx context.Context, request *jsonrpc2.Request) {
+// guarded does something. A fault of the service is told to who asked, and it goes on.
+func (s *server) guarded(ctx context.Context, request *jsonrpc2.Request, do func()) {
 	defer func() {
-		if fault := recover(); fault != nil && !request.Notif {
+		if fault := recover(); fault != nil && request != nil && !request.Notif {
 			_ = s.conn.ReplyWithError(ctx, request.ID, &jsonrpc2.Error{Code: jsonrpc2.CodeInternalError, Message: fmt.Sprintf("this is a fault of benchleaf, not of your files: %v\n%s", fault, debug.Stack())})
 		}
 	}()
+	do()
+}
+
+// answer does what a message asks for.
+func (s *server) answer(ctx context.Context, request *jsonrpc2.Request) {
+	s.guarded(ctx, request, func() { s.reply(ctx, request) })
+}
+
+func (s *server) reply(ctx context.Context, request *jsonrpc2.Request) {
 	var params json.RawMessage
 	if request.Params != nil {
 		params = *request.Params
@@ -276,11 +289,17 @@ func (s *server) changed(ctx context.Context, asked changeParams) error {
 	if asked.Document.Version != nil {
 		doc.version = *asked.Document.Version
 	}
-	at.result = nil
-	if len(s.work) > 0 && !s.pulls {
-		return nil // more is coming; its findings come after it
+	at.result, at.owed = nil, true
+	return nil
+}
+
+// settle sends the findings that are owed.
+func (s *server) settle(ctx context.Context) {
+	for _, folder := range slices.Sorted(maps.Keys(s.shops)) {
+		if at := s.shops[folder]; at.owed {
+			s.guarded(ctx, nil, func() { _ = s.publish(ctx, at) })
+		}
 	}
-	return s.publish(ctx, at)
 }
 
 func (s *server) closed(ctx context.Context, address string) error {
@@ -341,6 +360,7 @@ func (s *shop) compiled() *compiler.Result {
 
 // publish sends the findings of what is open, where the editor does not ask for them itself.
 func (s *server) publish(ctx context.Context, at *shop) error {
+	at.owed = false
 	if s.pulls {
 		return nil
 	}

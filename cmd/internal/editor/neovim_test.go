@@ -17,12 +17,8 @@ func TestNeovimIsHelped(t *testing.T) {
 	if err != nil {
 		t.Skip("Neovim is not installed")
 	}
+	command, shop := commandAndShop(t)
 	folder := t.TempDir()
-	shop := filepath.Join(folder, "shop")
-	require.NoError(t, os.CopyFS(shop, os.DirFS("../../../procedures")))
-	command := filepath.Join(folder, "benchleaf")
-	built, err := exec.Command("go", "build", "-o", command, "benchleaf/cmd/benchleaf").CombinedOutput()
-	require.NoError(t, err, "%s", built)
 	script, err := filepath.Abs("../../../testdata/editor/neovim.lua")
 	require.NoError(t, err)
 	run := exec.Command(editor, "--headless", "-u", "NONE", "-i", "NONE", "-n", "-c", "luafile "+script)
@@ -47,4 +43,14 @@ func TestNeovimIsHelped(t *testing.T) {
 	assert.Contains(t, saw.Defined, "machines/log-deck.toml")
 	assert.True(t, saw.Renamed)
 	assert.Positive(t, saw.Laid)
+}
+
+// commandAndShop are the command, built, and a copy of the demonstration shop.
+func commandAndShop(t *testing.T) (command, shop string) {
+	folder := t.TempDir()
+	command, shop = filepath.Join(folder, "benchleaf"), filepath.Join(folder, "shop")
+	require.NoError(t, os.CopyFS(shop, os.DirFS("../../../procedures")))
+	built, err := exec.Command("go", "build", "-o", command, "benchleaf/cmd/benchleaf").CombinedOutput()
+	require.NoError(t, err, "%s", built)
+	return command, shop
 }

@@ -2,11 +2,11 @@ package hazard
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // indoors are words that tell of a closed place; common practice, no source.
@@ -15,14 +15,14 @@ var indoors = []string{"shed", "garage", "indoors", "workshop", "building", "bar
 
 // engineRuns are sentences that run an engine, and none that say it is not to run.
 var (
-	engineRuns  = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:start|run|idle|warm up|let) (?:the |an? |its )?(?:\w+ )?(?:engine|motor generator|generator)\b`)
-	engineStops = regexp.MustCompile(`(?i)\b(?:outdoors|outside|into the open|in the open|extraction|exhaust hose)\b`)
+	engineRuns  = pattern.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:start|run|idle|warm up|let) (?:the |an? |its )?(?:\w+ )?(?:engine|motor generator|generator)\b`)
+	engineStops = pattern.MustCompile(`(?i)\b(?:outdoors|outside|into the open|in the open|extraction|exhaust hose)\b`)
 )
 
 // underLoad are words of a run that is as loud as the engine gets; loud is for how many
 // seconds an engine runs in a closed place before it is too much for the ears. Common
 // practice, no source.
-var underLoad = regexp.MustCompile(`(?i)\b(?:under|full|rated|at) (?:full |half |rated )?(?:load|speed|throttle|power)\b|\bload bank\b`)
+var underLoad = pattern.MustCompile(`(?i)\b(?:under|full|rated|at) (?:full |half |rated )?(?:load|speed|throttle|power)\b|\bload bank\b`)
 
 const loud = 5 * 60
 

@@ -5,11 +5,12 @@ package hazard
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/source"
 )
@@ -141,6 +142,8 @@ func HandsIn(implied []Implied) func(*model.Step) (source.Place, bool) {
 	}
 }
 
+var triggers = memo.Of(trade.Triggers)
+
 // look gathers the hazards of one step.
 type look struct {
 	job  *model.Job
@@ -180,7 +183,7 @@ func (l *look) add(key string, place source.Place, why, raised string) {
 }
 
 // mist are words by which a solvent is breathed in, and not only wiped on; common practice, no source.
-var mist = regexp.MustCompile(`(?i)spray|mist|isocyanate|lacquer|varnish|paint|fog|hot|heated|inside|closed|pit\b`)
+var mist = pattern.MustCompile(`(?i)spray|mist|isocyanate|lacquer|varnish|paint|fog|hot|heated|inside|closed|pit\b`)
 
 // byVerb are hazards a verb brings by itself.
 var byVerb = map[string]string{"raise": "crushing", "support": "crushing", "lower": "crushing", "sharpen": "edge"}
@@ -229,8 +232,8 @@ func (l *look) jacked() bool {
 
 // Words of what a machine rolls on, and of what lifting gear hangs in; common practice, no source.
 var (
-	wheeled = regexp.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
-	hung    = regexp.MustCompile(`(?i)\b(?:hoists?|slings?|cranes?|hang|straps?|fork ?lift)\b`)
+	wheeled = pattern.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
+	hung    = pattern.MustCompile(`(?i)\b(?:hoists?|slings?|cranes?|hang|straps?|fork ?lift)\b`)
 )
 
 // whole are words for what a machine rests on, and for all of it.
@@ -239,8 +242,8 @@ var whole = []string{"machine", "axle", "frame", "end", "side", "deck", "header"
 // Words by which a step brings flame or great heat, and names of tools that do; common
 // practice, no source.
 var (
-	welds   = regexp.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding (?:the|a|an|it|on|at|near|beside)\b`)
-	heats   = regexp.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
+	welds   = pattern.MustCompile(`(?i)(?:^|[.;,] |\b(?:and|then) )(?:weld|braze)\b|\bwelding (?:the|a|an|it|on|at|near|beside)\b`)
+	heats   = pattern.MustCompile(`(?i)\b(?:heat|warm|burn)\b.*\b(?:torch|flame|burner|blowlamp|gun)\b|\bblow ?torch`)
 	burners = []string{"heat gun", "hot-air", "hot air", "blowtorch", "blowlamp", "gas torch", "welder", "welding"}
 	alight  = []string{"fuel", "solvent", "battery-gas", "used-oil"}
 )
@@ -356,8 +359,8 @@ func (l *look) oilFilter(object model.Object) {
 // Words of the bolt of an idler, which is fixed unless the words speak of what loads it;
 // common practice, no source.
 var (
-	idlerBolt = regexp.MustCompile(`(?i)\bidler (?:bolt|nut|screw)s?\b`)
-	sprung    = regexp.MustCompile(`(?i)\b(?:springs?|tensioner|loaded)\b`)
+	idlerBolt = pattern.MustCompile(`(?i)\bidler (?:bolt|nut|screw)s?\b`)
+	sprung    = pattern.MustCompile(`(?i)\b(?:springs?|tensioner|loaded)\b`)
 )
 
 // felt reports whether a look or a measuring is done with the hands on its object: its words
@@ -552,7 +555,7 @@ func (l *look) named(name string, at source.Place) {
 		for _, hazard := range supply.Hazards.Items {
 			l.add(hazard.Text, at, fmt.Sprintf("%q is described with it", supply.Words()), "")
 		}
-		for _, trigger := range trade.Triggers("Apply the " + supply.Words() + ".") {
+		for _, trigger := range triggers.Of(l.job.Memo, "Apply the "+supply.Words()+".") {
 			if wet := trigger.Hazard == "adhesive" || trigger.Hazard == "solvent"; wet && l.reads() && !supply.Hazards.Given {
 				l.add(trigger.Hazard, at, fmt.Sprintf("%q is handled", supply.Words()), "")
 			}
@@ -579,7 +582,7 @@ func (l *look) words() {
 			continue
 		}
 		sentence := strings.ReplaceAll(l.step.Verb.Key, "-", " ") + " " + model.The(object.Words())
-		for _, trigger := range trade.Triggers(sentence) {
+		for _, trigger := range triggers.Of(l.job.Memo, sentence) {
 			if quoted := sentence[trigger.Start:trigger.End]; !l.braked(trigger.Hazard, quoted) {
 				l.add(trigger.Hazard, object.Text.At, fmt.Sprintf("%q says so", sentence), l.context(trigger.Hazard, sentence))
 			}
@@ -616,7 +619,7 @@ func (l *look) words() {
 // hazards and for what they put off to another time; a step without a verb is done when its
 // words say what is done, "every 50 h" among them.
 func (l *look) text(text model.Text, without ...string) {
-	for _, trigger := range trade.Triggers(text.Text) {
+	for _, trigger := range triggers.Of(l.job.Memo, text.Text) {
 		if !slices.Contains(without, trigger.Hazard) && (l.step.Verb.Key == "" || !trade.PutOff(text.Text, trigger.Start, trigger.End)) {
 			l.says(text, trigger)
 		}
@@ -625,7 +628,7 @@ func (l *look) text(text model.Text, without ...string) {
 
 // outside adds what the words on a bad finding imply, as far as it is done at the step.
 func (l *look) outside(text model.Text) {
-	for _, trigger := range trade.Triggers(text.Text) {
+	for _, trigger := range triggers.Of(l.job.Memo, text.Text) {
 		if !trade.PutOff(text.Text, trigger.Start, trigger.End) && !trade.LeftToOthers(text.Text, trigger.Start, trigger.End) {
 			l.says(text, trigger)
 		}

@@ -9,9 +9,9 @@ import (
 // verb takes, with that name or title but for hyphens, articles and the plural.
 func (j *Job) Alike(step *Step, words string) (kind, name string) {
 	meant := bare(words)
-	for _, kind := range strings.Fields(step.Verb.Object) {
+	for kind := range strings.FieldsSeq(step.Verb.Object) {
 		for _, layer := range j.File.layers {
-			if name := layer.saidOf()[kind+"/"+meant]; name != "" && j.File.find(kind, name) != nil {
+			if name := layer.saidOf()[key{kind, meant}]; name != "" && j.File.find(kind, name) != nil {
 				return kind, name
 			}
 		}
@@ -19,15 +19,15 @@ func (j *Job) Alike(step *Step, words string) (kind, name string) {
 	return "", ""
 }
 
-// saidOf lists the things of a file by how they are said: "part/drain plug". It is
+// saidOf lists the things of a file by how they are said. It is
 // made when it is first asked for, and once.
-func (f *File) saidOf() map[string]string {
+func (f *File) saidOf() map[key]string {
 	f.saying.Do(func() {
-		f.said = map[string]string{}
+		f.said = map[key]string{}
 		for _, thing := range f.things {
-			f.said[thing.kind+"/"+bare(Spoken(thing.name))] = thing.name
+			f.said[key{thing.kind, bare(Spoken(thing.name))}] = thing.name
 			if titled, ok := f.index[key{thing.kind, thing.name}].(interface{ Words() string }); ok {
-				f.said[thing.kind+"/"+bare(titled.Words())] = thing.name
+				f.said[key{thing.kind, bare(titled.Words())}] = thing.name
 			}
 		}
 	})

@@ -155,45 +155,48 @@ func (d *decoder) value(key schema.Key, value *tree.Value, field reflect.Value) 
 	case *[]Override:
 		*out = d.overrides(key, value)
 	case *[]*Caution:
-		*out = subs[Caution](d, key, value)
+		*out = subs(d, key, value, blank[Caution])
 	case *[]*Allow:
-		*out = subs[Allow](d, key, value)
+		*out = subs(d, key, value, blank[Allow])
 	case *[]*Picture:
-		*out = subs[Picture](d, key, value)
+		*out = subs(d, key, value, blank[Picture])
 	case *[]*Use:
-		*out = subs[Use](d, key, value)
+		*out = subs(d, key, value, blank[Use])
 	case *[]*Price:
-		*out = subs[Price](d, key, value)
+		*out = subs(d, key, value, blank[Price])
 	case *[]*Sooner:
-		*out = subs[Sooner](d, key, value)
+		*out = subs(d, key, value, blank[Sooner])
 	case **Picture:
-		*out = sub[Picture](d, key, value)
+		*out = sub(d, key, value, blank[Picture])
 	case **Adapter:
-		*out = sub[Adapter](d, key, value)
+		*out = sub(d, key, value, blank[Adapter])
 	default:
 		panic(fmt.Sprintf("model: no reader for key %s", key.Name))
 	}
 }
 
 // sub reads one inner table; setThing is found by reflection because every model has Thing first.
-func sub[T any](d *decoder, key schema.Key, value *tree.Value) *T {
+// blank is an empty thing.
+func blank[T any]() *T { return new(T) }
+
+func sub[T any](d *decoder, key schema.Key, value *tree.Value, blank func() *T) *T {
 	if !d.want(key, value, tree.TableKind) {
 		return nil
 	}
-	out := new(T)
+	out := blank()
 	reflect.ValueOf(out).Elem().Field(0).Set(reflect.ValueOf(d.thing("", value.Span, value.Table)))
 	d.table(value.Table, key.Of, out, false)
 	return out
 }
 
-func subs[T any](d *decoder, key schema.Key, value *tree.Value) []*T {
+func subs[T any](d *decoder, key schema.Key, value *tree.Value, blank func() *T) []*T {
 	if value.Kind != tree.ArrayKind && value.Kind != tree.TablesKind {
 		d.want(key, value, tree.TablesKind)
 		return nil
 	}
 	var out []*T
 	for _, item := range value.Items {
-		if one := sub[T](d, key, item); one != nil {
+		if one := sub(d, key, item, blank); one != nil {
 			out = append(out, one)
 		}
 	}

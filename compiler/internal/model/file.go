@@ -33,6 +33,7 @@ type File struct {
 	Differences []Difference   // of the file from its second readings
 	Broken      bool           // a finding of the language stands in it
 
+	number  int  // in the order of the files of its set
 	unread  bool // a fault of the syntax stands in it
 	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
@@ -43,9 +44,11 @@ type File struct {
 	view    *view                          // what it can see; set by link
 	twice   map[*tree.Value]*SecondReading // values that were read twice alike
 
+	room       room               // for its steps
+	rooms      []*room            // for the steps of its jobs
 	rereadings map[*File]compared // of the file from each of its second readings, as far as they were compared
 	saying     sync.Once
-	said       map[string]string // what it describes, by how it is said
+	said       map[key]string // what it describes, by how it is said: part, "drain plug"
 }
 
 // key is the kind and the short name of a thing.
@@ -160,7 +163,8 @@ func read(text *source.File) (*File, []finding.Finding) {
 // read makes the model of a text in the place of what the file was.
 func (f *File) read(text *source.File) []finding.Finding {
 	document, faults := tree.Parse(text)
-	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}}
+	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}, room: f.room, rooms: f.rooms}
+	f.room.used = 0
 	file := f
 	if len(faults) > 0 {
 		file.Broken, file.unread, file.bare = true, true, true
@@ -235,20 +239,20 @@ func (d *decoder) top(key schema.Key, entry *tree.Entry) {
 	case "use":
 		d.file.Uses = d.list(key, entry.Value)
 	case "allow":
-		d.file.Allow = subs[Allow](d, key, entry.Value)
+		d.file.Allow = subs(d, key, entry.Value, blank[Allow])
 	case "shop":
-		d.file.Shop = sub[Shop](d, key, entry.Value)
+		d.file.Shop = sub(d, key, entry.Value, blank[Shop])
 	case "machine":
-		d.file.Machine = sub[Machine](d, key, entry.Value)
+		d.file.Machine = sub(d, key, entry.Value, blank[Machine])
 	case "procedure":
-		d.file.Procedure = sub[Procedure](d, key, entry.Value)
+		d.file.Procedure = sub(d, key, entry.Value, blank[Procedure])
 	case "second-reading":
 		d.secondReading(key, entry.Value)
 	}
 }
 
 func (d *decoder) steps(key schema.Key, value *tree.Value) {
-	steps := subs[Step](d, key, value)
+	steps := subs(d, key, value, d.file.room.next)
 	for _, step := range steps {
 		step.Section = key.Name
 		switch {

@@ -5,9 +5,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/finding"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
@@ -25,23 +27,41 @@ type Job struct {
 	Steps     []*Step
 	Faults    []finding.Finding // what this version of the machine has not
 
+	Memo   *memo.Memo // what was worked out of its texts; nil where nothing is kept
 	set    *Set
 	parts  map[string]*Part
 	cavity map[string]*Cavity
 	energy map[string]*Energy
 	point  map[string]*Lubricated
 	limit  map[string]*Limit
+	once   onces
+}
+
+// onces are lists of a job that are asked for again and again, made when they first are.
+type onces struct {
+	tools, listed sync.Once
+	all, list     []*Tool
+	worked        sync.Once
+	parts         []*Part
 }
 
 // Jobs makes the jobs of a file: one for each version its procedure serves.
 // A file with a fault of the language, or one that takes names from such a
 // file, has none, so that one fault is not told twice.
 func (s *Set) Jobs(file *File) []*Job {
-	if file.Procedure == nil || slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.Broken }) {
+	if !file.whole() {
 		return nil
 	}
-	return s.jobs(file)
+	return s.jobs(file, anyRoom)
 }
+
+// whole reports whether a file has a procedure, and no fault of the language stands in it or in
+// one that it takes names from.
+func (f *File) whole() bool {
+	return f.Procedure != nil && !slices.ContainsFunc(f.layers, func(layer *File) bool { return layer.Broken })
+}
+
+func anyRoom() *room { return new(room) }
 
 // Drafts makes the jobs of a file that is still being written, as Jobs does: also where a
 // fault of the language stands in it or in one that it takes names from, as long as its own
@@ -50,10 +70,10 @@ func (s *Set) Drafts(file *File) []*Job {
 	if file.Procedure == nil || file.unread {
 		return nil
 	}
-	return s.jobs(file)
+	return s.jobs(file, anyRoom)
 }
 
-func (s *Set) jobs(file *File) []*Job {
+func (s *Set) jobs(file *File, next func() *room) []*Job {
 	variants := []string{""}
 	var machine *Machine
 	if owner := file.machine; owner != nil {
@@ -65,7 +85,7 @@ func (s *Set) jobs(file *File) []*Job {
 	var jobs []*Job
 	for _, variant := range variants {
 		if variant == "" || len(file.Procedure.For.Items) == 0 || file.Procedure.For.Has(variant) {
-			jobs = append(jobs, s.job(file, machine, variant))
+			jobs = append(jobs, s.job(file, machine, variant, next()))
 		}
 	}
 	return jobs
@@ -83,15 +103,15 @@ func (s *Set) Versions(file *File) []*Job {
 	}
 	var out []*Job
 	for _, variant := range variants {
-		job := s.job(file, file.Machine, variant)
+		job := s.job(file, file.Machine, variant, anyRoom())
 		job.Steps, job.Faults = nil, nil
 		out = append(out, job)
 	}
 	return out
 }
 
-func (s *Set) job(file *File, machine *Machine, variant string) *Job {
-	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, set: s,
+func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
+	job := &Job{File: file, Procedure: file.Procedure, Machine: machine, Variant: variant, Memo: in.memo, set: s,
 		parts: map[string]*Part{}, cavity: map[string]*Cavity{}, energy: map[string]*Energy{}, point: map[string]*Lubricated{}, limit: map[string]*Limit{}}
 	for _, layer := range file.layers {
 		if layer.Shop != nil && job.Shop == nil {
@@ -103,13 +123,14 @@ func (s *Set) job(file *File, machine *Machine, variant string) *Job {
 			continue
 		}
 		step = varied(step, step.Variant, variant, "step")
-		copied := *step
+		copied := in.next()
+		*copied = *step
 		copied.Number = len(job.Steps) + 1
 		copied.Objects = make([]Object, len(step.Objects))
 		for i, object := range step.Objects {
 			copied.Objects[i] = job.resolve(object.Text, step)
 		}
-		job.Steps = append(job.Steps, &copied)
+		job.Steps = append(job.Steps, copied)
 	}
 	return job
 }
@@ -226,24 +247,26 @@ func (j *Job) Spare(name string) *Spare { return library[Spare](j, "spare", name
 // Pose finds a position; nil where there is none of that name.
 func (j *Job) Pose(name string) *Pose { return library[Pose](j, "pose", name) }
 
-// Tools lists every tool the job's file can see, by name.
+// Tools lists every tool the job's file can see, by name. The list is not to be changed.
 func (j *Job) Tools() []*Tool {
-	var out []*Tool
-	for _, name := range j.File.names("tool") {
-		out = append(out, j.Tool(name))
-	}
-	return out
+	j.once.tools.Do(func() {
+		for _, name := range j.File.names("tool") {
+			j.once.all = append(j.once.all, j.Tool(name))
+		}
+	})
+	return slices.Clip(j.once.all)
 }
 
-// Listed are the tools on the list of the procedure, in its order.
+// Listed are the tools on the list of the procedure, in its order. The list is not to be changed.
 func (j *Job) Listed() []*Tool {
-	var out []*Tool
-	for _, name := range j.Procedure.Tools.Names() {
-		if tool := j.Tool(name); tool != nil {
-			out = append(out, tool)
+	j.once.listed.Do(func() {
+		for _, name := range j.Procedure.Tools.Names() {
+			if tool := j.Tool(name); tool != nil {
+				j.once.list = append(j.once.list, tool)
+			}
 		}
-	}
-	return out
+	})
+	return slices.Clip(j.once.list)
 }
 
 // Covers lists the covers and guards of the machine, by name.
@@ -470,15 +493,18 @@ var lookups = map[string]func(j *Job, name string, out *Object) bool{
 // Worked lists the parts and covers that steps name as their objects, each once, in
 // the order of the steps.
 func (j *Job) Worked() []*Part {
-	var out []*Part
-	for _, step := range j.Steps {
-		for _, object := range step.Objects {
-			if object.Part != nil && !slices.Contains(out, object.Part) {
-				out = append(out, object.Part)
+	j.once.worked.Do(func() {
+		seen := map[*Part]bool{}
+		for _, step := range j.Steps {
+			for _, object := range step.Objects {
+				if object.Part != nil && !seen[object.Part] {
+					seen[object.Part] = true
+					j.once.parts = append(j.once.parts, object.Part)
+				}
 			}
 		}
-	}
-	return out
+	})
+	return slices.Clip(j.once.parts)
 }
 
 // Things lists how the things of some kinds that the job's file can name are called, in

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
@@ -58,6 +59,7 @@ type Set struct {
 	Files    []*File // in order of path
 	Findings []finding.Finding
 	byPath   map[string]*File
+	checked  map[string]bool // the files that names are taken from, by their numbers, that were held against each other
 }
 
 // Read reads every file, links what they use and holds every name against what is
@@ -222,7 +224,10 @@ func (f *File) variantOwner() *Machine {
 // each in its own way: which of them counted would hang on the order of their
 // names. What the file describes itself goes before both.
 func (s *Set) checkTwice(file *File) {
-	first := map[string]place{}
+	if s.checkedSame(file) {
+		return
+	}
+	first := map[key]place{}
 	for _, layer := range file.layers {
 		if layer == file {
 			continue
@@ -238,6 +243,25 @@ func (s *Set) checkTwice(file *File) {
 	}
 }
 
+// checkedSame reports whether another file was checked that takes names from the same files in
+// the same order, with which all is told.
+func (s *Set) checkedSame(file *File) bool {
+	var describe []byte
+	for _, layer := range file.layers {
+		if layer != file && (layer.Machine != nil || len(layer.things) > 0) {
+			describe = append(strconv.AppendInt(describe, int64(layer.number), 36), ' ')
+		}
+	}
+	if s.checked[string(describe)] {
+		return true
+	}
+	if s.checked == nil {
+		s.checked = map[string]bool{}
+	}
+	s.checked[string(describe)] = true
+	return false
+}
+
 // place is where a file describes something.
 type place struct {
 	file       *File
@@ -245,8 +269,8 @@ type place struct {
 	at         source.Place
 }
 
-func (s *Set) twice(layer *File, first map[string]place, here place) {
-	key := here.kind + "/" + here.name
+func (s *Set) twice(layer *File, first map[key]place, here place) {
+	key := key{here.kind, here.name}
 	other, again := first[key]
 	if !again {
 		first[key] = here
@@ -286,16 +310,23 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 	for _, kind := range kinds {
 		switch kind {
 		case "machine":
+			if file.machine != nil {
+				return true
+			}
 			names := file.names("machine")
-			if len(names) == 0 || file.machine != nil || slices.Contains(names, name) { // without any, the machine is said in words
+			if len(names) == 0 || slices.Contains(names, name) { // without any, the machine is said in words
 				return true
 			}
 		case "procedure":
 			if s.Procedure(name) != nil {
 				return true
 			}
-		case "variant", "caution", "stock":
+		case "variant", "stock":
 			if slices.Contains(file.names(kind), name) {
+				return true
+			}
+		case "caution":
+			if _, builtIn := trade.FindHazard(name); builtIn || file.find(kind, name) != nil {
 				return true
 			}
 		default:

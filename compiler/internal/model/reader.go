@@ -47,7 +47,7 @@ func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *S
 		r.set.Files[i], found[i] = file, &kept{broken: file.Broken, read: findings}
 	})
 	for i, file := range r.set.Files {
-		r.set.byPath[file.Source.Path], r.kept[file] = file, found[i]
+		r.set.byPath[file.Source.Path], r.kept[file], file.number = file, found[i], i
 	}
 	r.forget()
 	for _, stage := range stages {
@@ -62,8 +62,11 @@ func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *S
 var stages = []func(*Set, *File){
 	func(s *Set, file *File) { s.link(file); s.besides(file) },
 	(*Set).readAgain,
-	func(s *Set, file *File) { s.checkTwice(file); s.checkRefs(file); s.checkName(file) },
+	func(s *Set, file *File) { s.checkTwice(file); s.check(file) },
 }
+
+// check holds the names that a file mentions, and its own, against what is there.
+func (s *Set) check(file *File) { s.checkRefs(file); s.checkName(file) }
 
 // stage does one of them to a file, and keeps what it finds.
 func (r *Reader) stage(file *File, do func(*Set, *File)) {
@@ -121,19 +124,32 @@ func (r *Reader) patch(changed []*source.File) bool {
 	if slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool { return f.Place.File != file.Source }) {
 		return false // it broke another
 	}
-	was := file.outline()
+	was, layers, seen, machine := file.outline(), file.layers, file.view, file.machine
+	linked := !slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool {
+		return f.Rule == useLoop.ID || f.Rule == outsideShop.ID || f.Rule == missingFile.ID
+	})
 	findings := file.read(changed[0])
+	file.number = slices.Index(r.set.Files, file)
 	r.kept[file] = &kept{broken: file.Broken, read: findings}
 	if !slices.Equal(was, file.outline()) {
 		r.forget()
 		return false
 	}
+	describes := len(file.things) > 0 || file.Machine != nil
 	for _, other := range r.set.Files {
-		if other != file && slices.Contains(other.layers, file) {
+		if describes && other != file && slices.Contains(other.layers, file) {
 			other.view = &view{}
 		}
 	}
-	r.stage(file, stages[0])
+	if linked { // it uses what it did, and that is what it was
+		file.layers = layers
+		file.machine = file.machineOf()
+		if !describes && file.machine == machine {
+			file.view = seen
+		}
+	} else {
+		r.stage(file, stages[0])
+	}
 	r.forget()
 	read := []*File{file} // what is read a second time anew
 	if first := r.set.First(file); file.Second != nil && first != nil && first != file {
@@ -148,7 +164,7 @@ func (r *Reader) patch(changed []*source.File) bool {
 			r.stage(other, stages[1])
 		}
 	}
-	r.stage(file, stages[2])
+	r.stage(file, (*Set).check) // what others describe twice stands as it did
 	return true
 }
 

@@ -7,6 +7,7 @@ import (
 	"math/big"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
@@ -33,7 +34,49 @@ type Grip struct {
 	OnLine  bool   // its name tells that a hose or pipe is in the way of a socket; the author did not say so
 	Listed  []Set  // ways the listed tools serve it
 
-	anyDrive bool // no thought of what a square drive takes
+	anyDrive bool   // no thought of what a square drive takes
+	known    *known // what was found for the fasteners of the job; nil for one by itself
+}
+
+// known is what was found for the fasteners of one job, of which many ask for the same.
+type known struct {
+	widths map[*model.Part]fitted
+	lists  [2][]*model.Tool // the tools that are listed, and all tools
+
+	lock  sync.Mutex // several outputs may ask at once
+	ways  map[asked][]Set
+	grips map[asked][]Fitting
+}
+
+// fitted are the widths of a part.
+type fitted struct {
+	widths []trade.Width
+	fault  error
+}
+
+// asked is all of a fastener that the tools for it hang on, and which tools there are.
+type asked struct {
+	head, point, access       string
+	widths                    *trade.Width
+	low, high, reach          float64
+	torque, adapter, anyDrive bool
+	list                      int
+}
+
+// ask is the key of what is found for a fastener; false where it is not kept.
+func (g Grip) ask(tools []*model.Tool) (out asked, ok bool) {
+	if g.known == nil || len(tools) == 0 {
+		return out, false
+	}
+	list := slices.IndexFunc(g.known.lists[:], func(list []*model.Tool) bool { return len(list) == len(tools) && &list[0] == &tools[0] })
+	if list < 0 {
+		return out, false
+	}
+	out = asked{g.Head, g.Point, g.Access, nil, g.Low, g.High, g.ReachMM, g.Torque, g.Step.Adapter != nil, g.anyDrive, list}
+	if len(g.Widths) > 0 {
+		out.widths = &g.Widths[0] // each part has its own
+	}
+	return out, true
 }
 
 // Use is a named thing a step uses up or works with.
@@ -56,6 +99,7 @@ type Needs struct {
 	Idle     Used // what is listed and only other versions of the machine take
 
 	listed []*model.Tool
+	known  *known
 }
 
 // Catch is a fluid that is drained, with the container that catches it.
@@ -71,7 +115,7 @@ var turning = map[string]bool{"remove": true, "refit": true, "replace": true, "l
 
 // Of works out what a job takes.
 func Of(job *model.Job) *Needs {
-	n := &Needs{}
+	n := &Needs{known: &known{widths: map[*model.Part]fitted{}, lists: [2][]*model.Tool{job.Listed(), job.Tools()}, ways: map[asked][]Set{}, grips: map[asked][]Fitting{}}}
 	for _, step := range job.Steps {
 		for _, object := range step.Objects {
 			n.object(job, step, object)
@@ -198,7 +242,7 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 	}
 	n.named(part.Tool, step, at, step.Verb.Key+" the "+part.Words())
 	if fastened(part) && !part.Tool.Given && !fingers(step) {
-		n.Grips = append(n.Grips, grip(step, part, at))
+		n.Grips = append(n.Grips, n.known.grip(step, part, at))
 	}
 	if step.Verb.Key != "tighten" && step.Verb.Key != "loosen" {
 		for _, name := range part.HeldBy.Names() {
@@ -207,7 +251,7 @@ func (n *Needs) part(job *model.Job, step *model.Step, part *model.Part, at sour
 				continue
 			}
 			if holder != nil && fastened(holder) && !holder.Tool.Given {
-				n.Grips = append(n.Grips, grip(step, holder, at))
+				n.Grips = append(n.Grips, n.known.grip(step, holder, at))
 			} else if holder != nil {
 				n.named(holder.Tool, step, at, step.Verb.Key+" the "+holder.Words())
 			}
@@ -291,8 +335,8 @@ func fastened(part *model.Part) bool {
 	return part.Thread.Set() || part.Across.Set() || part.Head.Set()
 }
 
-func grip(step *model.Step, part *model.Part, at source.Place) Grip {
-	g := Grip{Step: step, Part: part, Object: at, Head: part.Head.Text, Point: part.Size.Text, Access: part.Access.Text}
+func (k *known) grip(step *model.Step, part *model.Part, at source.Place) Grip {
+	g := Grip{known: k, Step: step, Part: part, Object: at, Head: part.Head.Text, Point: part.Size.Text, Access: part.Access.Text}
 	if g.Head == "" {
 		g.Head = "hex"
 	}
@@ -302,7 +346,7 @@ func grip(step *model.Step, part *model.Part, at source.Place) Grip {
 			g.Access = "wrench"
 		}
 	}
-	g.Widths, g.Fault = widths(part, g.Head)
+	g.Widths, g.Fault = k.widthsOf(part, g.Head)
 	g.ReachMM = float(part.Reach)
 	if step.Verb.Key == "tighten" {
 		g.Low, g.High, g.Torque = torque(step, part)
@@ -374,6 +418,19 @@ func torque(step *model.Step, part *model.Part) (low, high float64, ok bool) {
 		high = trade.LeverSetting(high, float(a.Wrench), float(a.Length), angle)
 	}
 	return low, high, true
+}
+
+// widthsOf are the widths across flats of a part, worked out once.
+func (k *known) widthsOf(part *model.Part, head string) ([]trade.Width, error) {
+	if k == nil {
+		return widths(part, head)
+	}
+	found, there := k.widths[part]
+	if !there {
+		found.widths, found.fault = widths(part, head)
+		k.widths[part] = found
+	}
+	return found.widths, found.fault
 }
 
 // widths are the widths across flats that may be met on a part.

@@ -2,11 +2,11 @@ package needs
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Post is where a step keeps a person, with which tools, and whether anybody else may be at
@@ -27,7 +27,7 @@ var reaching = []string{"grinding", "crushing", "injection", "spring", "fire", "
 
 // movesByHand are words that tell of the machine being moved at a step that has no such verb;
 // common practice, no source.
-var movesByHand = regexp.MustCompile(`(?i)\b(by hand (one|two|half|a|round|around|until|through)|(turn|pull|push|roll|spin|bar|crank|rock|move|jog|inch)(s|ed|ing)?\b.*\b(by hand|round|around|over|through|back and forth|forwards?|backwards?|on)|rotat\w*|revolution|jog|crank|let go|release)\b`)
+var movesByHand = pattern.MustCompile(`(?i)\b(by hand (one|two|half|a|round|around|until|through)|(turn|pull|push|roll|spin|bar|crank|rock|move|jog|inch)(s|ed|ing)?\b.*\b(by hand|round|around|over|through|back and forth|forwards?|backwards?|on)|rotat\w*|revolution|jog|crank|let go|release)\b`)
 
 // turnsByHand are words that tell of the works of the machine being turned over by hand; common
 // practice, no source. Whoever does so lets a belt run onto its pulley and a chain onto its wheel.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+	"sync"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/trade"
@@ -46,6 +47,14 @@ var grippers = map[string]struct{ whole, driven []string }{
 // Grips lists the tools that go on a fastener, best fit first. A loose fit is
 // for low hand loads only, so it does not count where a torque is asked for.
 func (g Grip) Grips(tools []*model.Tool) []Fitting {
+	ask, kept := g.ask(tools)
+	if !kept {
+		return g.gripping(tools)
+	}
+	return keep(&g.known.lock, g.known.grips, ask, func() []Fitting { return g.gripping(tools) })
+}
+
+func (g Grip) gripping(tools []*model.Tool) []Fitting {
 	kinds := grippers[g.Head]
 	var out []Fitting
 	for _, tool := range tools {
@@ -77,7 +86,7 @@ func Fastener(part *model.Part) (Grip, bool) {
 	}
 	step := &model.Step{}
 	step.Verb.Key = "tighten"
-	return grip(step, part, part.At), true
+	return (*known)(nil).grip(step, part, part.At), true
 }
 
 // fit is the best fit of any size of a tool on any width the fastener may have.
@@ -123,13 +132,36 @@ func (g Grip) recess(tool *model.Tool) (trade.Fitting, string, bool) {
 // Ways lists every way some tools serve the fastener: each smallest set of
 // tools that does it together, the best fit first, then the fewest tools.
 func (g Grip) Ways(tools []*model.Tool) []Set {
+	ask, kept := g.ask(tools)
+	if !kept {
+		return g.serving(tools)
+	}
+	return keep(&g.known.lock, g.known.ways, ask, func() []Set { return g.serving(tools) })
+}
+
+// keep works out what was not asked before, and gives a list of its own each time.
+func keep[T any](lock *sync.Mutex, kept map[asked][]T, ask asked, work func() []T) []T {
+	lock.Lock()
+	found, there := kept[ask]
+	lock.Unlock()
+	if !there {
+		found = work()
+		lock.Lock()
+		kept[ask] = found
+		lock.Unlock()
+	}
+	return slices.Clone(found)
+}
+
+func (g Grip) serving(tools []*model.Tool) []Set {
 	var out []Set
+	handles := g.Handles(tools)
 	for _, fitting := range g.Grips(tools) {
 		var fit []Set
 		if fitting.Tool.Drive.Text == "" {
 			fit = []Set{{fitting.Tool.Name}}
 		}
-		for _, handle := range g.Handles(tools) {
+		for _, handle := range handles {
 			if fitting.Tool.Drive.Text != "" {
 				fit = append(fit, g.chains(fitting.Tool, handle, tools)...)
 			}
@@ -145,12 +177,10 @@ func (g Grip) Ways(tools []*model.Tool) []Set {
 // tightens to a torque by a crowfoot where a socket goes on.
 func (g Grip) Handy(tools []*model.Tool) []Set {
 	ways := g.Ways(tools)
-	kinds := map[string]string{}
-	for _, tool := range tools {
-		kinds[tool.Name] = tool.Kind.Text
-	}
 	has := func(way Set, any ...string) bool {
-		return slices.ContainsFunc(way, func(name string) bool { return slices.Contains(any, kinds[name]) })
+		return slices.ContainsFunc(tools, func(tool *model.Tool) bool {
+			return slices.Contains(any, tool.Kind.Text) && slices.Contains(way, tool.Name)
+		})
 	}
 	clumsy := []string{"breaker-bar", "impact-wrench"}
 	switch {
@@ -333,4 +363,24 @@ func holds(set, part Set) bool {
 		}
 	}
 	return true
+}
+
+// Unlike are the fasteners of the job of which each asks something else of some tools, in order.
+func (n *Needs) Unlike(tools []*model.Tool) []Grip {
+	type apart struct {
+		asked
+		loosened bool
+	}
+	seen := map[apart]bool{}
+	var out []Grip
+	for _, grip := range n.Grips {
+		ask, kept := grip.ask(tools)
+		key := apart{ask, grip.Step.Verb.Key == "loosen"}
+		if kept && seen[key] {
+			continue
+		}
+		seen[key] = kept
+		out = append(out, grip)
+	}
+	return out
 }

@@ -1,9 +1,11 @@
 package quantity
 
 import (
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Sentences as mechanics write them: what in them misleads, and what is plain words.
@@ -50,4 +52,22 @@ func FuzzProse(f *testing.F) {
 			assert.LessOrEqual(t, problem.End, len(text))
 		}
 	})
+}
+
+// The quick look at a sentence misses no amount.
+func TestNoAmountIsMissedByTheQuickLook(t *testing.T) {
+	dice := rand.New(rand.NewPCG(5, 2))
+	pieces := []string{"7", "12", "0.5", "1,000", "3/4", "1-1/2", "N·m", "Nm", "ft-lb", "in", "kg", "µm", "°C", "US gal", "fl oz", "mm", "psi", "L", " ", " ", "\u00a0", "-", " to ", "±", ".", ",", "(", ")", "/", "turn", "x"}
+	found := 0
+	for range 200_000 {
+		text := ""
+		for range 1 + dice.IntN(8) {
+			text += pieces[dice.IntN(len(pieces))]
+		}
+		if proseAmount.MatchString(text) {
+			found++
+			require.True(t, mayMeasure(text), "%q", text)
+		}
+	}
+	assert.Greater(t, found, 1000)
 }

@@ -10,23 +10,36 @@ import (
 
 // agreed is a sentence of a finding with its verbs after the things of the job.
 func (p *Pass) agreed(text string) string {
-	if p.Job == nil {
+	if p.Job == nil || !strings.Contains(text, "the ") {
 		return text
 	}
 	for _, thing := range p.spoken() {
-		text = agree(text, thing)
+		text = thing.agree(text)
 	}
 	return text
 }
 
+// thing is how a thing is called, with its article and without.
+type thing struct {
+	words, subject string
+	many, own      bool // several; with an article or a number of its own
+}
+
+func thingOf(words string) thing {
+	return thing{words, "the " + words, plural(words), model.Determined(words)}
+}
+
 // spoken is how the things of the job and the objects of its steps are called, each once.
-func (p *Pass) spoken() []string {
-	if *p.called == nil {
+func (p *Pass) spoken() []thing {
+	if p.called == nil {
+		p.called = []thing{}
 		seen := map[string]bool{}
 		keep := func(words string) {
 			if words != "" && !seen[words] {
 				seen[words] = true
-				*p.called = append(*p.called, words)
+				if thing := thingOf(words); thing.many || thing.own { // of others nothing changes
+					p.called = append(p.called, thing)
+				}
 			}
 		}
 		for _, thing := range p.Job.Things("part", "cover", "energy", "cavity", "point", "limit", "spare") {
@@ -38,7 +51,7 @@ func (p *Pass) spoken() []string {
 			}
 		}
 	}
-	return *p.called
+	return p.called
 }
 
 // manyOf are verbs of the findings, for one thing and for several.
@@ -47,16 +60,23 @@ var manyOf = [][2]string{{" is", " are"}, {", which is", ", which are"}, {" has"
 
 // agree puts the verb after a thing in the plural where the thing is, "the motor bolts are
 // loosened", and drops the article of one that brings its own.
-func agree(text, thing string) string {
-	if thing == "" || !strings.Contains(text, "the "+thing) {
+func agree(text, words string) string {
+	if words == "" || !strings.Contains(text, "the "+words) {
 		return text
 	}
-	subject := "the " + thing
-	if model.Determined(thing) {
-		text = strings.ReplaceAll(text, subject, thing)
-		subject = thing
+	return thingOf(words).agree(text)
+}
+
+func (t thing) agree(text string) string {
+	if !strings.Contains(text, t.subject) {
+		return text
 	}
-	if !plural(thing) {
+	subject := t.subject
+	if t.own {
+		text = strings.ReplaceAll(text, subject, t.words)
+		subject = t.words
+	}
+	if !t.many {
 		return text
 	}
 	for _, verb := range manyOf {

@@ -44,7 +44,7 @@ func (p *Pass) pinned(nut *model.Part) bool {
 	said = append(said, spoken(nut.Seals, p.Job)...)
 	said = append(said, spoken(p.Job.Procedure.Spares, p.Job)...)
 	for _, step := range p.Job.Steps {
-		said = append(said, tells(step))
+		said = append(said, p.tells(step))
 		said = append(said, spoken(step.Spares, p.Job)...)
 		for _, object := range step.Objects {
 			said = append(said, object.Words())

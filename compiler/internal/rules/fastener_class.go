@@ -1,12 +1,12 @@
 package rules
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 )
 
@@ -21,7 +21,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		for _, part := range p.parts() {
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if !part.Class.Set() || err != nil || thread.Pipe() {
 				continue
 			}
@@ -62,10 +62,10 @@ func (p *Pass) parts() []*model.Part {
 }
 
 var (
-	twoNumbers = regexp.MustCompile(`^(?:class |grade )?\d{1,2}[.,]\d$`)
-	oneNumber  = regexp.MustCompile(`^(?:class )?\d{1,2}$`)
-	gradeForm  = regexp.MustCompile(`^(?:sae )?(?:grade|gr\.?) ?\d{1,2}$`)
-	steelForm  = regexp.MustCompile(`^a[1-5]l?-\d{2}$`)
+	twoNumbers = pattern.MustCompile(`^(?:class |grade )?\d{1,2}[.,]\d$`)
+	oneNumber  = pattern.MustCompile(`^(?:class )?\d{1,2}$`)
+	gradeForm  = pattern.MustCompile(`^(?:sae )?(?:grade|gr\.?) ?\d{1,2}$`)
+	steelForm  = pattern.MustCompile(`^a[1-5]l?-\d{2}$`)
 	// alsoMade are classes and grades of the standards the table of loads has not, from memory:
 	// ISO 898-1 and its older editions, J429, and 14.9 of socket screws.
 	alsoMade = []string{"3.6", "5.6", "6.6", "6.8", "6.9", "14.9", "5.1", "5.2", "8.1", "8.2", "grade 4", "grade 7", "grade 9"}

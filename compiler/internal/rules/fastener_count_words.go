@@ -2,17 +2,17 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // allOf is how a sentence counts the things of its step: "all four", "each of the 8".
-var allOf = regexp.MustCompile(`(?i)\b(?:all|each of(?: the)?|every one of(?: the)?) (two|three|four|five|six|seven|eight|nine|ten|twelve|\d{1,2})\b(?:\s+(\w+))?`)
+var allOf = pattern.MustCompile(`(?i)\b(?:all|each of(?: the)?|every one of(?: the)?) (two|three|four|five|six|seven|eight|nine|ten|twelve|\d{1,2})\b(?:\s+(\w+))?`)
 
 var numberWords = map[string]int{"two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}
 

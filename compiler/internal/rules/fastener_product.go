@@ -190,7 +190,7 @@ func (p *Pass) brought(part *model.Part, state string) bool {
 				return true
 			}
 		}
-		if says(tells(step), coated...) {
+		if p.says(step, coated...) {
 			return true
 		}
 	}

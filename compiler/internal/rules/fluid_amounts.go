@@ -2,11 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Part of a change that may be missing: what stays in the corners when a cavity is
@@ -67,7 +67,7 @@ func (p *Pass) emptied() []*change {
 			case "check", "inspect", "measure", "adjust", "run":
 				now = last[cavity.Name]
 			}
-			if now != nil && len(now.fills) > 0 && says(tells(step), "top up", "top it up", "topped up", "add oil", "rest") {
+			if now != nil && len(now.fills) > 0 && p.says(step, "top up", "top it up", "topped up", "add oil", "rest") {
 				now.open = true
 			}
 		}
@@ -110,7 +110,7 @@ func (c *change) amount(step *model.Step, amount model.Amount) float64 {
 }
 
 // ranOut are words by which all of it is drained.
-var ranOut = regexp.MustCompile(`(?i)drip|drop|empty|runs? out|stops|dry|thread`)
+var ranOut = pattern.MustCompile(`(?i)drip|drop|empty|runs? out|stops|dry|thread`)
 
 const changed = setting + "no-isolation = \"On the bench\"\nspares = []\nwear = [\"gloves\"]\ncautions = [\"used-oil\"]\ntools = [\"pan\"]\nsupplies = [\"oil\"]\n[tool.pan]\nkind = \"container\"\n[fluid.oil]\nkind = \"gear-oil\"\n[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"2 L\"\n"
 

@@ -5,6 +5,7 @@ import (
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/needs"
 )
 
 // caught is what a container holds while the job goes on.
@@ -20,7 +21,7 @@ func (p *Pass) catches(tell func(step *model.Step, cavity *model.Cavity, tool *m
 	held := map[string]caught{}
 	dry := map[string]bool{} // cavities that ran out and were not filled since
 	for _, step := range p.Job.Steps {
-		if step.Verb.Key == "dispose" || says(tells(step), "empty", "tip out", "pour ", "another pan", "second pan", "decant") {
+		if step.Verb.Key == "dispose" || p.says(step, "empty", "tip out", "pour ", "another pan", "second pan", "decant") {
 			clear(held)
 		}
 		for _, object := range step.Objects {
@@ -28,9 +29,9 @@ func (p *Pass) catches(tell func(step *model.Step, cavity *model.Cavity, tool *m
 				delete(dry, object.Cavity.Name)
 			}
 		}
-		for _, catch := range p.Needs.Catch {
-			tool := p.Job.Tool(catch.Step.Into.Name())
-			if catch.Step != step || tool == nil || tool.Count.Or(1) > 1 {
+		for _, catch := range p.catchesAt(step) {
+			tool := p.Job.Tool(step.Into.Name())
+			if tool == nil || tool.Count.Or(1) > 1 {
 				continue
 			}
 			amount := catch.Amount
@@ -45,6 +46,17 @@ func (p *Pass) catches(tell func(step *model.Step, cavity *model.Cavity, tool *m
 			held[tool.Name] = caught{before.amount + high, append(before.from, catch.Cavity.Words()), fluid}
 		}
 	}
+}
+
+// catchesAt are what is drained and caught at one step.
+func (p *Pass) catchesAt(step *model.Step) []needs.Catch {
+	if p.caught == nil {
+		p.caught = map[*model.Step][]needs.Catch{}
+		for _, one := range p.Needs.Catch {
+			p.caught[one.Step] = append(p.caught[one.Step], one)
+		}
+	}
+	return p.caught[step]
 }
 
 // filled fills the two cavities of an example again.

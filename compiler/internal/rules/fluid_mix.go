@@ -148,7 +148,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, m := range p.meetings() {
 			one, other := m.there.Thickener.Text, m.comes.Thickener.Text
-			if one == "" || other == "" || says(tells(m.step), flushed...) {
+			if one == "" || other == "" || p.says(m.step, flushed...) {
 				continue
 			}
 			found := finding.Finding{Place: m.nameAt.At,

@@ -2,11 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -38,4 +38,4 @@ var _ = add(Rule{
 	},
 })
 
-var numbers = regexp.MustCompile(`\d+`)
+var numbers = pattern.MustCompile(`\d+`)

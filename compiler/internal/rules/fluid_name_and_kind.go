@@ -22,7 +22,7 @@ var _ = add(Rule{
 			if fluid == nil {
 				continue
 			}
-			words := " " + strings.ToLower(strings.NewReplacer("-", " ", ",", " ").Replace(fluid.Name+" "+fluid.Title.Text)) + " "
+			words := " " + strings.ToLower(apartWords.Replace(fluid.Name+" "+fluid.Title.Text)) + " "
 			if said := saidKind(words, kindNames, fluid.Kind.Text); said != "" {
 				p.Found(finding.Finding{Place: fluid.Kind.At, Summary: fmt.Sprintf("the fluid %q is of the kind %s", fluid.Words(), fluid.Kind.Text),
 					Help: fmt.Sprintf("Write kind = %q, or name it after what it is.", said)})

@@ -2,12 +2,12 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -30,7 +30,7 @@ var _ = add(Rule{
 				case cavity != nil && step.Verb.Key == "fill" && drained[cavity] && !step.Amount.Set() && !cavity.Capacity.Set():
 					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("the %s is filled anew at step %d, and nothing says how much it holds", object.Words(), step.Number),
 						Help: "Add capacity = \"…\" at the cavity, or amount = \"…\" at the step; until may stand beside it."})
-				case thinly(step, object):
+				case p.thinly(step, object):
 				case slices.Contains([]string{"grease", "lubricate"}, step.Verb.Key) && cavity == nil && !step.Amount.Set() && !step.Until.Set() && (point == nil && step.Fluid.Set() || point != nil && !point.Amount.Set() && !point.Until.Set()) && !strings.Contains(strings.ToLower(step.Say.Text), "until") && !strings.ContainsAny(step.Say.Text, "0123456789"):
 					p.Found(finding.Finding{Place: object.Text.At, Summary: fmt.Sprintf("step %d does not say how much goes to %s", step.Number, object.Words()),
 						Help: "Add amount = \"…\", such as 2 strokes or 20 g, or until = \"…\" with what is seen."})
@@ -41,12 +41,12 @@ var _ = add(Rule{
 })
 
 // film finds words of so little that no amount is measured; common practice, no source.
-var film = regexp.MustCompile(`(?i)\b(?:film|smear|thin|thinly|coat|lightly|terminals?|battery posts?|battery clamps?)\b`)
+var film = pattern.MustCompile(`(?i)\b(?:film|smear|thin|thinly|coat|lightly|terminals?|battery posts?|battery clamps?)\b`)
 
 // thinly reports whether what a step puts on is a film: its words say so, or it goes onto the
 // terminals of a battery.
-func thinly(step *model.Step, object model.Object) bool {
-	words := tells(step) + " " + object.Words()
+func (p *Pass) thinly(step *model.Step, object model.Object) bool {
+	words := p.tells(step) + " " + object.Words()
 	for _, used := range step.Supplies {
 		words += " " + used.Amount.Text.Text
 	}

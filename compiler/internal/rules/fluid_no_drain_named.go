@@ -39,7 +39,7 @@ var _ = add(Rule{
 				}
 				for _, word := range words {
 					part := opened[word]
-					if part != nil && !named.Set() && !p.plugsOther(part, cavity) && !(key == "drain" && says(tells(step)+" "+strings.Join(step.Tools.Names(), " "), "pump", "suck", "siphon", "syringe", "extractor", "bail", "scoop")) {
+					if part != nil && !named.Set() && !p.plugsOther(part, cavity) && !(key == "drain" && says(p.tells(step)+" "+strings.Join(step.Tools.Names(), " "), "pump", "suck", "siphon", "syringe", "extractor", "bail", "scoop")) {
 						p.Found(finding.Finding{Place: cavity.At, Summary: fmt.Sprintf("the %s does not say that it is %sed by the %s", cavity.Words(), key, part.Words()),
 							Help: fmt.Sprintf("Add %s = %q to it.", key, part.Name), Related: []finding.Related{{Place: object.Text.At, Text: "here"}}})
 						break

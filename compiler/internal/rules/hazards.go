@@ -19,10 +19,10 @@ type message struct {
 
 // messages lists the safety messages of a job in the order in which they are read.
 func (p *Pass) messages() []message {
-	if *p.heard == nil {
-		*p.heard = p.read()
+	if p.heard == nil {
+		p.heard = p.read()
 	}
-	return *p.heard
+	return p.heard
 }
 
 func (p *Pass) read() []message {

@@ -2,17 +2,17 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 )
 
 // Words of a speed in the title of a shaft, and of what turns at another speed than the
 // shaft that drives the machine.
 var (
-	titledSpeed = regexp.MustCompile(`(?i)\b(\d{3,4}) ?(?:rpm|r/min|1/min)`)
+	titledSpeed = pattern.MustCompile(`(?i)\b(\d{3,4}) ?(?:rpm|r/min|1/min)`)
 	geared      = []string{"engine", "rotor", "drum", "fan", "impeller", "spindle", "blade", "pump", "blower", "flywheel", "beater"}
 )
 

@@ -2,19 +2,19 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
 )
 
 var (
-	bladeWords  = regexp.MustCompile(`(?i)\b(?:blade|blades|cutter|cutters|flail|flails)\b`)
-	bladeLength = regexp.MustCompile(`(?i)\b(\d+(?:\.\d+)?)\s*(mm|in)\b`)
+	bladeWords  = pattern.MustCompile(`(?i)\b(?:blade|blades|cutter|cutters|flail|flails)\b`)
+	bladeLength = pattern.MustCompile(`(?i)\b(\d+(?:\.\d+)?)\s*(mm|in)\b`)
 )
 
 var _ = add(Rule{

@@ -25,7 +25,7 @@ var _ = add(Rule{
 			}
 			_, from := amount.Min()
 			_, to := amount.Max()
-			name := " " + strings.ToLower(strings.NewReplacer("-", " ").Replace(words)) + " "
+			name := " " + strings.ToLower(strings.ReplaceAll(words, "-", " ")) + " "
 			has := func(list []string) string {
 				for _, word := range list {
 					if strings.Contains(name, " "+word+" ") {

@@ -31,12 +31,12 @@ var _ = add(Rule{
 		}
 		listed := p.liftsListed()
 		for _, step := range p.Job.Steps {
-			if !slices.Contains([]string{"remove", "refit", "replace"}, step.Verb.Key) || step.People.Or(1) > 1 || says(tells(step), carried...) {
+			if !slices.Contains([]string{"remove", "refit", "replace"}, step.Verb.Key) || step.People.Or(1) > 1 {
 				continue
 			}
 			for _, object := range step.Objects {
 				part := object.Part
-				if part == nil || told[part] || says(partTells(part), carried...) {
+				if part == nil || told[part] || !part.Mass.OK || p.says(step, carried...) || says(partTells(part), carried...) {
 					continue
 				}
 				geared := p.gearedAt(part)

@@ -2,18 +2,18 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 )
 
 // What the title of a new part may say of its screw: "M8×1.25", "5/16-18", "grade 2", "8.8".
 var (
-	titledThread = regexp.MustCompile(`\bM\d+(?:\.\d+)?(?:[x×]\d\.\d+)?\b|(?:#\d+|\b(?:\d+-)?\d+/\d+)-\d\d?\b`)
-	titledClass  = regexp.MustCompile(`(?i)\bgrade \d(?:\.\d)?\b|\b(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)\b`)
+	titledThread = pattern.MustCompile(`\bM\d+(?:\.\d+)?(?:[x×]\d\.\d+)?\b|(?:#\d+|\b(?:\d+-)?\d+/\d+)-\d\d?\b`)
+	titledClass  = pattern.MustCompile(`(?i)\bgrade \d(?:\.\d)?\b|\b(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8|10\.9|12\.9)\b`)
 )
 
 var _ = add(Rule{
@@ -26,19 +26,28 @@ var _ = add(Rule{
 		Good:    "[part.bolt]\ntitle = \"shear bolt\"\nthread = \"M8\"\nclass = \"4.6\"\nhead = \"wing\"\n[[step]]\nreplace = \"bolt\"\nspares = [\"new-bolt\"]\n",
 	},
 	Job: func(p *Pass) {
-		told := map[*model.Part]bool{}
+		type pair struct {
+			part  *model.Part
+			spare *model.Spare
+		}
+		told, alike := map[*model.Part]bool{}, map[pair]bool{}
 		for _, step := range p.Job.Steps {
 			if step.Verb.Key != "replace" {
 				continue
 			}
 			for _, object := range step.Objects {
+				spares := p.newOnes(step, object)
 				for _, part := range p.Job.Worked() {
 					if told[part] || object.Part != nil && object.Part != part || object.Part == nil && object.Spare == nil {
 						continue
 					}
-					for _, spare := range p.newOnes(step, object) {
+					for _, spare := range spares {
+						if alike[pair{part, spare}] {
+							continue
+						}
 						written := unlike(part, spare)
 						if written == nil {
+							alike[pair{part, spare}] = true
 							continue
 						}
 						told[part] = true

@@ -2,12 +2,11 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/finding"
-	"benchleaf/compiler/internal/trade"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -24,7 +23,7 @@ var _ = add(Rule{
 			if part.Cover || !says(part.Words()+" "+part.Name, plugged...) { // the ring of a cover or a bowl lies under its rim
 				continue
 			}
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if err != nil || !thread.Metric() {
 				continue
 			}
@@ -48,7 +47,7 @@ var _ = add(Rule{
 })
 
 // ring is a sealing ring or washer with its inner and outer diameter.
-var ring = regexp.MustCompile(`(?:ring|washer)\D*(\d+(?:\.\d+)?)\s*[×x]\s*\d`)
+var ring = pattern.MustCompile(`(?:ring|washer)\D*(\d+(?:\.\d+)?)\s*[×x]\s*\d`)
 
 // plugged are words of what screws into its seal by its own thread; common practice, no source.
 var plugged = []string{"plug", "screw", "bolt", "union", "banjo", "nipple", "sender", "sensor", "switch", "cock", "valve", "breather", "adapter", "elbow", "fitting"}

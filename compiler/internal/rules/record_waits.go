@@ -28,7 +28,10 @@ var _ = add(Rule{
 		var longestTime *big.Rat
 		for _, step := range p.Job.Steps {
 			for _, time := range []model.Amount{step.Wait, step.Least} {
-				if least, bounded := time.Min(); time.OK && bounded && !step.Meanwhile.On {
+				if !time.OK || step.Meanwhile.On {
+					continue
+				}
+				if least, bounded := time.Min(); bounded {
 					sum.Add(sum, least)
 					if longest == nil || least.Cmp(longestTime) > 0 {
 						longest, longestTime = step, least

@@ -101,6 +101,9 @@ func (p *Pass) counted(unit *model.Unit) {
 
 // year tells of days of the year that two parts of the use of a machine take in, or none.
 func (p *Pass) year(unit *model.Unit) {
+	if len(unit.Use) == 0 {
+		return
+	}
 	type day struct{ month, day int }
 	var days []day
 	of := map[day]int{} // part of a day, from 1

@@ -6,9 +6,11 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/hazard"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
 	"benchleaf/compiler/internal/state"
@@ -36,12 +38,61 @@ type Pass struct {
 	Hazards []hazard.Implied
 	State   *state.Walk
 
-	rule   *Rule
-	out    *[]finding.Finding
-	known  map[int]lack // what each fastener lacks, once it was worked out
-	split  map[*tree.Value][]sentence
-	called *[]string  // how the things of the job are called, once it was worked out
-	heard  *[]message // the messages of the job, once they were read
+	rule *Rule
+	out  *[]finding.Finding
+	*shared
+}
+
+// shared is what several rules ask of one job, each made when it is first asked for.
+type shared struct {
+	known   map[int]lack               // what each fastener lacks
+	split   map[*tree.Value][]sentence // texts in their sentences
+	called  []thing                    // how the things of the job are called
+	heard   []message                  // the messages of the job
+	wrote   []*model.Caution           // the messages that the author wrote
+	told    []told                     // what each step says
+	hazards map[*model.Step][]hazard.Implied
+	caught  map[*model.Step][]needs.Catch
+}
+
+// told is what a step says, as it is written and in small letters.
+type told struct{ words, small string }
+
+// tells is what a step says in words.
+func (p *Pass) tells(step *model.Step) string { return p.toldAt(step).words }
+
+// says reports whether any of some words stands in what a step says, whatever the case.
+func (p *Pass) says(step *model.Step, words ...string) bool {
+	small := p.toldAt(step).small
+	return slices.ContainsFunc(words, func(word string) bool { return strings.Contains(small, word) })
+}
+
+func (p *Pass) toldAt(step *model.Step) told {
+	if p.told == nil {
+		p.told = make([]told, len(p.Job.Steps))
+		for i, one := range p.Job.Steps {
+			words := tells(one)
+			p.told[i] = told{words, small.Of(p.Job.Memo, words)}
+		}
+	}
+	if i := step.Number - 1; i >= 0 && i < len(p.told) && p.Job.Steps[i] == step {
+		return p.told[i]
+	}
+	words := tells(step) // of another job
+	return told{words, strings.ToLower(words)}
+}
+
+var small = memo.Of(strings.ToLower)
+
+// hazardsAt are the hazards of one step.
+func (p *Pass) hazardsAt(step *model.Step) []hazard.Implied {
+	if p.hazards == nil {
+		p.hazards = map[*model.Step][]hazard.Implied{}
+		for _, one := range p.Hazards {
+			p.hazards[one.Step] = append(p.hazards[one.Step], one)
+		}
+	}
+	return p.hazards[step]
 }
 
 // Found reports a fault of the pass's rule at a place. Severity and the reason
@@ -106,7 +157,7 @@ func File(file *model.File) []finding.Finding {
 		if rule.Amount == nil && rule.Reading == nil {
 			continue
 		}
-		pass := &Pass{File: file, rule: rule, out: &out}
+		pass := &Pass{File: file, rule: rule, out: &out, shared: &shared{}}
 		guard(pass, source.Place{File: file.Source}, func() {
 			if rule.Amount != nil {
 				for _, amount := range file.Amounts {
@@ -126,12 +177,12 @@ func File(file *model.File) []finding.Finding {
 // Job runs the rules on one job, with what it takes, what can hurt in it and how the machine stands after each step.
 func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *state.Walk) []finding.Finding {
 	out := slices.Clone(job.Faults)
-	lacks, split, heard, called := map[int]lack{}, map[*tree.Value][]sentence{}, new([]message), new([]string)
+	together := &shared{known: map[int]lack{}, split: map[*tree.Value][]sentence{}}
 	for _, rule := range all {
 		if rule.Job == nil || rule.Words && job.Language() != model.English {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, known: lacks, split: split, heard: heard, called: called, rule: rule, out: &out}
+		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, rule: rule, out: &out, shared: together}
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

@@ -1,23 +1,23 @@
 package rules
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
 // Words for the two leads of a battery, for work on one in words, and for a machine whose
 // frame is on the plus pole.
 var (
-	plusLead  = regexp.MustCompile(`(?i)\b(?:plus|positive)\b|\bred (?:battery )?(?:cable|lead|clamp)|\(\+\)`)
-	minusLead = regexp.MustCompile(`(?i)\b(?:minus|negative|earth)\b|\b(?:ground|black) (?:battery )?(?:cable|lead|clamp|strap)|\([-−]\)`)
-	leadOff   = regexp.MustCompile(`(?i)\b(?:take|takes|pull|lift)\b[^.]*\boff\b|\b(?:disconnect|remove|unclamp|undo|unhook)\b`)
-	leadOn    = regexp.MustCompile(`(?i)\b(?:put|clamp|fit)\b[^.]*\bon\b|\b(?:connect|reconnect|refit|join)\b`)
-	plusFrame = regexp.MustCompile(`(?i)\b(?:positive|plus)[ -](?:earth|ground|to (?:earth|ground|frame))`)
+	plusLead  = pattern.MustCompile(`(?i)\b(?:plus|positive)\b|\bred (?:battery )?(?:cable|lead|clamp)|\(\+\)`)
+	minusLead = pattern.MustCompile(`(?i)\b(?:minus|negative|earth)\b|\b(?:ground|black) (?:battery )?(?:cable|lead|clamp|strap)|\([-−]\)`)
+	leadOff   = pattern.MustCompile(`(?i)\b(?:take|takes|pull|lift)\b[^.]*\boff\b|\b(?:disconnect|remove|unclamp|undo|unhook)\b`)
+	leadOn    = pattern.MustCompile(`(?i)\b(?:put|clamp|fit)\b[^.]*\bon\b|\b(?:connect|reconnect|refit|join)\b`)
+	plusFrame = pattern.MustCompile(`(?i)\b(?:positive|plus)[ -](?:earth|ground|to (?:earth|ground|frame))`)
 )
 
 // instruments are words of what has leads of its own.

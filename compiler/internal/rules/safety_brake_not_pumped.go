@@ -2,22 +2,22 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Parts of a brake that is worked by fluid, deeds after which its pistons stand back or
 // air is in it, and words by which it is tried; common practice, no source.
 var (
-	brakeParts = regexp.MustCompile(`(?i)\bbrakes?[ -](?:disc |disk )?(?:pads?|callipers?|calipers?|pistons?|hoses?|pipes?|fluid|cylinders?|master cylinder|circuits?)\b|\b(?:wheel|master) cylinders?\b|\bbleed\b.*\bbrakes?\b`)
-	brakeBits  = regexp.MustCompile(`(?i)\b(?:callipers?|calipers?|pads?|pistons?)\b`) // where the title names the brake
+	brakeParts = pattern.MustCompile(`(?i)\bbrakes?[ -](?:disc |disk )?(?:pads?|callipers?|calipers?|pistons?|hoses?|pipes?|fluid|cylinders?|master cylinder|circuits?)\b|\b(?:wheel|master) cylinders?\b|\bbleed\b.*\bbrakes?\b`)
+	brakeBits  = pattern.MustCompile(`(?i)\b(?:callipers?|calipers?|pads?|pistons?)\b`) // where the title names the brake
 	brakeDeeds = []string{"remove", "refit", "replace", "disconnect", "connect", "bleed", "drain"}
-	brakeWords = regexp.MustCompile(`(?i)\b(?:fit|put|push|renew|replace|change|swap|bleed|drain|remove|take)\b`)
-	brakeTried = regexp.MustCompile(`(?i)\bpedal|\blevers?\b|\b(?:pump|press|operate|apply|work|squeeze|try|test|pull)\b.*\bbrakes?\b|\bbrakes?\b.*\b(?:holds?|bites?|firm)\b`)
-	driven     = regexp.MustCompile(`(?i)\b(?:test drive|road test|drive (?:it|the|slowly|forward|off|out)|tow (?:it|the))\b`)
+	brakeWords = pattern.MustCompile(`(?i)\b(?:fit|put|push|renew|replace|change|swap|bleed|drain|remove|take)\b`)
+	brakeTried = pattern.MustCompile(`(?i)\bpedal|\blevers?\b|\b(?:pump|press|operate|apply|work|squeeze|try|test|pull)\b.*\bbrakes?\b|\bbrakes?\b.*\b(?:holds?|bites?|firm)\b`)
+	driven     = pattern.MustCompile(`(?i)\b(?:test drive|road test|drive (?:it|the|slowly|forward|off|out)|tow (?:it|the))\b`)
 )
 
 var _ = add(Rule{
@@ -36,7 +36,7 @@ var _ = add(Rule{
 		}
 		var worked *model.Step
 		for _, step := range p.Job.Steps {
-			text := tells(step) + " " + step.Expect.Text
+			text := p.tells(step) + " " + step.Expect.Text
 			for _, object := range step.Objects {
 				text += " " + step.Verb.Key + " " + object.Words()
 			}

@@ -2,18 +2,18 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Words of a shaft that drives an implement, and those by which it is taken out of drive.
 var (
-	driveline = regexp.MustCompile(`(?i)\bPTO\b|\bpower take-?[ -]?off\b|\bdrivelines?\b|\bcardan\b|\bdrive ?shafts?\b`)
-	uncoupled = regexp.MustCompile(`(?i)\b(?:disengag|disconnect|uncoupl|decoupl|unhitch|detach|remov|withdraw)\w*\b.*(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)|\b(?:take|pull|switch|turn|put|slide)\b.*(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)\b.*\b(?:off|out)\b|(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)\b.*\b(?:off|out|disengaged|disconnected|uncoupled|neutral)\b`)
+	driveline = pattern.MustCompile(`(?i)\bPTO\b|\bpower take-?[ -]?off\b|\bdrivelines?\b|\bcardan\b|\bdrive ?shafts?\b`)
+	uncoupled = pattern.MustCompile(`(?i)\b(?:disengag|disconnect|uncoupl|decoupl|unhitch|detach|remov|withdraw)\w*\b.*(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)|\b(?:take|pull|switch|turn|put|slide)\b.*(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)\b.*\b(?:off|out)\b|(?:PTO|take-?[ -]?off|driveline|cardan|drive ?shaft)\b.*\b(?:off|out|disengaged|disconnected|uncoupled|neutral)\b`)
 )
 
 var _ = add(Rule{
@@ -61,7 +61,7 @@ func (p *Pass) allWords() []string {
 		out = append(out, energy.Isolate.Text)
 	}
 	for _, step := range p.Job.Steps {
-		out = append(out, tells(step))
+		out = append(out, p.tells(step))
 		for _, object := range step.Objects {
 			out = append(out, step.Verb.Key+" "+object.Words())
 		}

@@ -2,12 +2,12 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/hazard"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -33,7 +33,7 @@ var _ = add(Rule{
 })
 
 // noGloves finds what a message says against gloves.
-var noGloves = regexp.MustCompile(`(?i)\b(?:no|without|never wear|not wear|don't wear)(?: any)? gloves\b|\bgloves off\b|\btake off (?:your |the )?gloves\b`)
+var noGloves = pattern.MustCompile(`(?i)\b(?:no|without|never wear|not wear|don't wear)(?: any)? gloves\b|\bgloves off\b|\btake off (?:your |the )?gloves\b`)
 
 // gloved tells of the gloves that a step asks for, itself or in a message of its own.
 func (p *Pass) gloved(step *model.Step, messages []message, against string) {
@@ -58,13 +58,13 @@ func glove(item model.Text) bool { return item.Text == "gloves" || item.Text == 
 // speaks reports whether a message is read for a step: it stands there, or stands for the
 // whole job and the step brings what it speaks against.
 func (p *Pass) speaks(m message, step *model.Step) bool {
-	return m.step == step || m.step == nil && slices.ContainsFunc(p.Hazards, func(one hazard.Implied) bool { return one.Step == step && m.against(one.Hazard.Key) })
+	return m.step == step || m.step == nil && slices.ContainsFunc(p.hazardsAt(step), func(one hazard.Implied) bool { return m.against(one.Hazard.Key) })
 }
 
 // turns reports whether something turns at a step; a shaft that hands are on stands still,
 // unless the words say that it turns.
 func (p *Pass) turns(step *model.Step) bool {
-	return step.Verb.Key == "run" || step.Verb.Key == "start" || slices.ContainsFunc(p.Hazards, func(one hazard.Implied) bool {
-		return one.Step == step && one.Hazard.Key == "shaft" && says(one.Why, "turning", "rotating", "spinning", "revolving", "running", "engag")
+	return step.Verb.Key == "run" || step.Verb.Key == "start" || slices.ContainsFunc(p.hazardsAt(step), func(one hazard.Implied) bool {
+		return one.Hazard.Key == "shaft" && says(one.Why, "turning", "rotating", "spinning", "revolving", "running", "engag")
 	})
 }

@@ -2,20 +2,20 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
 // Words of what rolls on the ground, of wheels that do not, and of what keeps it from
 // rolling; common practice, no source.
 var (
-	rolling = regexp.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
-	jacksUp = regexp.MustCompile(`(?i)\bjack (?:up )?(?:the|its|under the|both) ((?:\w+ ){0,4}(?:axles?|wheels?))\b`)
-	noWheel = regexp.MustCompile(`(?i)\b(?:band|grinding|hand|fly|blade|saw|gauge|idler|drive|depth|spare|steering|polishing|brush|feed|worm|star|chain|jockey|transport|support|press|packer) ?-?wheels?\b`)
-	noRoll  = regexp.MustCompile(`(?i)\bchock|\b(?:centre|center|paddock|work|repair) stand\b|\bscotch|\b(?:block|wedge)\w*\b.*\bwheels?\b|\bwheels?\b.*\b(?:blocked|wedged|wedges|blocks)\b`)
+	rolling = pattern.MustCompile(`(?i)\b(?:axles?|wheels?)\b`)
+	jacksUp = pattern.MustCompile(`(?i)\bjack (?:up )?(?:the|its|under the|both) ((?:\w+ ){0,4}(?:axles?|wheels?))\b`)
+	noWheel = pattern.MustCompile(`(?i)\b(?:band|grinding|hand|fly|blade|saw|gauge|idler|drive|depth|spare|steering|polishing|brush|feed|worm|star|chain|jockey|transport|support|press|packer) ?-?wheels?\b`)
+	noRoll  = pattern.MustCompile(`(?i)\bchock|\b(?:centre|center|paddock|work|repair) stand\b|\bscotch|\b(?:block|wedge)\w*\b.*\bwheels?\b|\bwheels?\b.*\b(?:blocked|wedged|wedges|blocks)\b`)
 )
 
 var _ = add(Rule{
@@ -39,7 +39,7 @@ var _ = add(Rule{
 			}
 		}
 		for _, step := range p.Job.Steps {
-			words := tells(step) + " " + step.Expect.Text
+			words := p.tells(step) + " " + step.Expect.Text
 			for _, name := range step.Tools.Names() {
 				words += " " + name
 			}

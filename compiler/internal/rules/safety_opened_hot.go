@@ -16,13 +16,13 @@ var cooled = []string{"cooled", "cool ", "cools", "cold", "hand-warm", "hand war
 const coolsIn = 20 * 60
 
 // cools reports whether a step lets heat and pressure off, apart from a wait.
-func cools(step *model.Step) bool {
+func (p *Pass) cools(step *model.Step) bool {
 	if step.Verb.Key == "relieve" {
 		return slices.ContainsFunc(step.Objects, func(o model.Object) bool {
 			return o.Energy == nil || says(o.Energy.Kind.Text, "thermal", "pneumatic", "hydraulic")
 		})
 	}
-	text := tells(step) + " " + step.Expect.Text + " "
+	text := p.tells(step) + " " + step.Expect.Text + " "
 	for _, object := range step.Objects {
 		text += " " + object.Words()
 		if object.Energy != nil && step.Verb.Key == "isolate" {
@@ -49,7 +49,7 @@ var _ = add(Rule{
 			case step.Verb.Key == "run" && heatsUp(step):
 				run, waited = step, 0
 				continue
-			case cools(step):
+			case run != nil && waited < coolsIn && p.cools(step):
 				run = nil
 			}
 			if low, _, ok := between(step.Wait); ok {

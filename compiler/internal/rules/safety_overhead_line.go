@@ -2,19 +2,19 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Words of what reaches high once it is raised, of sentences that raise it, of machines and
 // places where it stays low or under a roof, and of the lines; common practice, no source.
 var (
-	reachesUp = regexp.MustCompile(`(?i)\b(?:tube|grain auger|unloading auger|swing auger|transport auger|spout|mast|derrick|boom|tipper|tipping (?:body|bed|trailer)|extension ladder|aerial)\b`)
-	raisesUp  = regexp.MustCompile(`(?i)\b(?:raise|erect|extend|unfold|crank up|wind up|tip up) (?:the|its|your)\b[^.;,]*?\b(?:tube|mast|derrick|boom|tipper|tipping (?:body|bed|trailer)|ladder|auger)\b`)
-	staysLow  = regexp.MustCompile(`(?i)\binner tube|\bcapillary|\b(?:fork ?lifts?|fork ?truck|lift truck|stacker|loader|digger|post.?hole|shop crane|engine crane|workshop|indoors?|mill|lathe|saw|drill press|bench|press)\b`)
-	lines     = regexp.MustCompile(`(?i)\boverhead\b|\bpower ?lines?\b|\boverhead (?:wires?|cables?)\b|\b(?:wires?|lines?|cables?) (?:above|over)\b|\bhigh.voltage line`)
+	reachesUp = pattern.MustCompile(`(?i)\b(?:tube|grain auger|unloading auger|swing auger|transport auger|spout|mast|derrick|boom|tipper|tipping (?:body|bed|trailer)|extension ladder|aerial)\b`)
+	raisesUp  = pattern.MustCompile(`(?i)\b(?:raise|erect|extend|unfold|crank up|wind up|tip up) (?:the|its|your)\b[^.;,]*?\b(?:tube|mast|derrick|boom|tipper|tipping (?:body|bed|trailer)|ladder|auger)\b`)
+	staysLow  = pattern.MustCompile(`(?i)\binner tube|\bcapillary|\b(?:fork ?lifts?|fork ?truck|lift truck|stacker|loader|digger|post.?hole|shop crane|engine crane|workshop|indoors?|mill|lathe|saw|drill press|bench|press)\b`)
+	lines     = pattern.MustCompile(`(?i)\boverhead\b|\bpower ?lines?\b|\boverhead (?:wires?|cables?)\b|\b(?:wires?|lines?|cables?) (?:above|over)\b|\bhigh.voltage line`)
 )
 
 var _ = add(Rule{

@@ -60,7 +60,7 @@ var _ = add(Rule{
 					return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) || says(s.Say.Text, "bleed", "prime", "vent")
 				}
 				before := slices.IndexFunc(p.Job.Steps, func(s *model.Step) bool {
-					return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) && !says(tells(s)+bledWords(p, s), "pressure")
+					return s.Verb.Key == "bleed" && sharesCircuit(bledWords(p, s), words) && !says(p.tells(s)+bledWords(p, s), "pressure")
 				})
 				if before < 0 || before >= step.Number-1 || slices.ContainsFunc(p.Job.Steps[step.Number-1:], bleeds) || told[p.Job.Steps[before]] {
 					continue

@@ -1,17 +1,17 @@
 package rules
 
 import (
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Kinds of tool that take dirt off, and words of what does it where no tool is named;
 // common practice, no source.
 var (
 	cleaners = []string{"brush", "scraper", "air-gun", "file", "pump"}
-	cleaned  = regexp.MustCompile(`(?i)\b(?:rags?|cloths?|brush|broom|scrap\w*|wip\w*|towel|vacuum|water|wash\w*|rins\w*|blow\w*|air|hands?|fingers?|sweep|shovel|soap|solvent|cleaner|knock|shake|tap|bath|emery|file|paper)\b`)
+	cleaned  = pattern.MustCompile(`(?i)\b(?:rags?|cloths?|brush|broom|scrap\w*|wip\w*|towel|vacuum|water|wash\w*|rins\w*|blow\w*|air|hands?|fingers?|sweep|shovel|soap|solvent|cleaner|knock|shake|tap|bath|emery|file|paper)\b`)
 )
 
 var _ = add(Rule{

@@ -2,20 +2,20 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Kinds of tool that bring grease to its place, and words of what does it where no tool
 // is named; common practice, no source.
 var (
 	greasers = []string{"grease-gun", "pump", "brush", "oil-can", "special"}
-	greased  = regexp.MustCompile(`(?i)\b(?:guns?|brush|packer|hands?|fingers?|press|pack|spatula|smear|spread|automatic|cartridge|strokes?|lever)\b`)
+	greased  = pattern.MustCompile(`(?i)\b(?:guns?|brush|packer|hands?|fingers?|press|pack|spatula|smear|spread|automatic|cartridge|strokes?|lever)\b`)
 )
 
 var _ = add(Rule{
@@ -52,7 +52,7 @@ func cleans(step *model.Step) bool { return step.Verb.Key == "clean" }
 // withNothing tells of steps of one kind that name nothing to do it with, by a tool, a
 // supply or a word. Where something for it is on the list, it tells only of a card on
 // which other such steps name what they take.
-func (p *Pass) withNothing(does func(*model.Step) bool, listed bool, words *regexp.Regexp, summary, help string) {
+func (p *Pass) withNothing(does func(*model.Step) bool, listed bool, words *pattern.Pattern, summary, help string) {
 	if slices.ContainsFunc(p.Needs.Tools, func(use needs.Use) bool { return does(use.Step) && p.Job.Tool(use.Name) == nil }) {
 		return // told elsewhere
 	}
@@ -65,7 +65,7 @@ func (p *Pass) withNothing(does func(*model.Step) bool, listed bool, words *rege
 			named = true
 		case step.Objects[0].Point != nil && len(step.Objects[0].Point.Tool.Items) > 0:
 			named = true
-		case words.MatchString(tells(step)):
+		case words.MatchString(p.tells(step)):
 		case step.Objects[0].Point != nil && words.MatchString(step.Objects[0].Point.Until.Text+" "+step.Objects[0].Point.Fitting.Text):
 		default:
 			bare = append(bare, step)

@@ -124,7 +124,7 @@ func (p *Pass) mentioned(tool *model.Tool) bool {
 	}
 	title := strings.ToLower(tool.Title.Text)
 	for _, step := range p.Job.Steps {
-		if says(tells(step), model.Spoken(tool.Name), tool.Name) || title != "" && says(tells(step), title) {
+		if p.says(step, model.Spoken(tool.Name), tool.Name) || title != "" && p.says(step, title) {
 			return true
 		}
 	}

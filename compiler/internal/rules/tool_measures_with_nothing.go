@@ -2,10 +2,10 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 )
 
@@ -49,7 +49,7 @@ var _ = add(Rule{
 })
 
 // builtIn are words by which a figure is read off the machine itself.
-var builtIn = regexp.MustCompile(`(?i)gauge|dial|glass|scale|meter|mark|sight|display|pointer|read |shows`)
+var builtIn = pattern.MustCompile(`(?i)gauge|dial|glass|scale|meter|mark|sight|display|pointer|read |shows`)
 
 // instrument are the quantities nobody reads without one.
 var instrument = []quantity.Dimension{quantity.Length, quantity.Pressure, quantity.Force, quantity.Torque, quantity.Voltage, quantity.Current, quantity.Resistance, quantity.Mass}

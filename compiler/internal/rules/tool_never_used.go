@@ -2,10 +2,10 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var _ = add(Rule{
@@ -31,8 +31,8 @@ var _ = add(Rule{
 
 // Words of a lamp that one sees by, and of what only has its name.
 var (
-	lamps   = regexp.MustCompile(`(?i)\b(?:hand ?lamp|head ?lamp|inspection (?:lamp|light)|work ?light|flash ?light|torch|lamp)\b`)
-	noLamps = regexp.MustCompile(`(?i)\b(?:blow|gas|weld\w*|cutting|plasma|heat\w*|test|timing|uv) ?-?(?:torch|lamp|light)\b`)
+	lamps   = pattern.MustCompile(`(?i)\b(?:hand ?lamp|head ?lamp|inspection (?:lamp|light)|work ?light|flash ?light|torch|lamp)\b`)
+	noLamps = pattern.MustCompile(`(?i)\b(?:blow|gas|weld\w*|cutting|plasma|heat\w*|test|timing|uv) ?-?(?:torch|lamp|light)\b`)
 )
 
 // lamp reports whether a tool is a lamp, which is at hand for the whole job and no step's own.

@@ -25,7 +25,7 @@ var _ = add(Rule{
 // kit is the fewest of some tools that serve the job.
 func (p *Pass) kit(tools []*model.Tool) []string {
 	var demands []needs.Demand
-	for _, grip := range p.Needs.Grips {
+	for _, grip := range p.Needs.Unlike(tools) {
 		demands = append(demands, needs.Demand{Ways: grip.Handy(tools)})
 	}
 	for _, use := range p.Needs.Tools {

@@ -26,8 +26,11 @@ var _ = add(Rule{
 		told := map[string]bool{}
 		p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
 			low, high, ok := between(torque)
-			thread, err := trade.ParseThread(part.Thread.Text)
-			if !ok || err != nil || told[part.Name+torque.Text.Text] {
+			if !ok || told[part.Name+torque.Text.Text] {
+				return
+			}
+			thread, err := p.threadOf(part)
+			if err != nil {
 				return
 			}
 			class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest(thread)))

@@ -23,7 +23,7 @@ var _ = add(Rule{
 		snug := map[*model.Part]bool{}
 		p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
 			angle := angleOf(step, part)
-			begins := torque.Set() || step.ByHand.Set() || says(tells(step)+" "+partTells(part), "hand", "finger", "snug", "touch", "contact", "seat", "tight", "mark")
+			begins := torque.Set() || step.ByHand.Set() || says(p.tells(step)+" "+partTells(part), "hand", "finger", "snug", "touch", "contact", "seat", "tight", "mark")
 			if angle.Set() && !begins && !snug[part] {
 				p.Found(finding.Finding{Place: angle.At, Summary: fmt.Sprintf("step %d turns the %s by %s, and nothing says from where", step.Number, part.Words(), angle.Text.Text),
 					Help: "Write the torque = \"…\" it begins at, or by-hand = \"Finger-tight, then by the angle\"."})

@@ -30,7 +30,7 @@ var _ = add(Rule{
 			}
 			usual, far := usualOf(part, torque)
 			_, high, ok := between(torque)
-			thread, err := trade.ParseThread(part.Thread.Text)
+			thread, err := p.threadOf(part)
 			if !ok || far || usual <= 0 || high >= wellBelow*usual || err != nil {
 				return
 			}

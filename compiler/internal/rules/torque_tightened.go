@@ -3,8 +3,10 @@ package rules
 import (
 	"strings"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/trade"
 )
 
 // tightened calls tell for each part a step of the job tightens, with the torque it is tightened to.
@@ -82,7 +84,7 @@ func says(text string, words ...string) bool {
 
 // tells is what a step says in words.
 func tells(step *model.Step) string {
-	out := []string{step.Say.Text, step.ByHand.Text, step.Until.Text, step.Stage.Text}
+	out := append(make([]string, 0, 8), step.Say.Text, step.ByHand.Text, step.Until.Text, step.Stage.Text)
 	for _, object := range step.Objects {
 		if object.Kind == "words" {
 			out = append(out, object.Text.Text)
@@ -101,4 +103,20 @@ func partTells(part *model.Part) string {
 		out = append(out, note.Text)
 	}
 	return strings.Join(out, " ")
+}
+
+type thread struct {
+	trade.Thread
+	fault error
+}
+
+var threads = memo.Of(func(text string) thread {
+	out, err := trade.ParseThread(text)
+	return thread{out, err}
+})
+
+// threadOf is the thread of a part.
+func (p *Pass) threadOf(part *model.Part) (trade.Thread, error) {
+	out := threads.Of(p.Job.Memo, part.Thread.Text)
+	return out.Thread, out.fault
 }

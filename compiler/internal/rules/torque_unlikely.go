@@ -61,7 +61,7 @@ func (p *Pass) softJoint(step *model.Step, part *model.Part) bool {
 	if part.Cover && says(partTells(part), "inspection", "window") {
 		return true
 	}
-	return says(partTells(part)+" "+tells(step), soft...)
+	return says(partTells(part)+" "+p.tells(step), soft...)
 }
 
 // usualOf gives the usual torque of a part's screw in N·m, and whether a torque is far below it.

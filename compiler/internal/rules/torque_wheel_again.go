@@ -2,22 +2,22 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/state"
 	"benchleaf/compiler/source"
 )
 
 // secondTorque are words by which a procedure sees to it that wheel nuts are tightened a
 // second time.
-var secondTorque = regexp.MustCompile(`(?i)\bre-?torqu|\bre-?tighten|\b(?:second|next) torque|\b(?:tighten|torque|check|go over)\b.*\b(?:again|once more)\b|\b(?:tight|torque[ds]?|nuts|bolts)\b.*\bafter (?:the first )?\d`)
+var secondTorque = pattern.MustCompile(`(?i)\bre-?torqu|\bre-?tighten|\b(?:second|next) torque|\b(?:tighten|torque|check|go over)\b.*\b(?:again|once more)\b|\b(?:tight|torque[ds]?|nuts|bolts)\b.*\bafter (?:the first )?\d`)
 
 // Sentences that let the nuts of a wheel go, and that tighten them.
 var (
-	wheelLoose = regexp.MustCompile(`(?i)\b(?:loosen|undo|remove|take|unscrew|slacken|break)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)|\b(?:remove|take|lift|swap|change)\b.*\bwheels?\b`)
-	wheelTight = regexp.MustCompile(`(?i)\b(?:tighten|torque)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)`)
+	wheelLoose = pattern.MustCompile(`(?i)\b(?:loosen|undo|remove|take|unscrew|slacken|break)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)|\b(?:remove|take|lift|swap|change)\b.*\bwheels?\b`)
+	wheelTight = pattern.MustCompile(`(?i)\b(?:tighten|torque)\b.*\b(?:wheel|lug) (?:nuts?|bolts?)`)
 )
 
 var _ = add(Rule{
@@ -73,7 +73,7 @@ func (p *Pass) torquedAgain() bool {
 		}
 	}
 	for _, step := range p.Job.Steps {
-		texts = append(texts, tells(step))
+		texts = append(texts, p.tells(step))
 	}
 	for _, part := range p.Job.Worked() {
 		texts = append(texts, partTells(part))

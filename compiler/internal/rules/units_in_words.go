@@ -1,10 +1,16 @@
 package rules
 
 import (
+	"strings"
+
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
+	"benchleaf/compiler/internal/tree"
 )
+
+var prose = memo.Of(quantity.Prose)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -16,13 +22,13 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Fill 2 US gal of water.\"\n",
 	},
 	Job: func(p *Pass) {
-		told := map[model.Text]bool{}
+		told := map[*tree.Value]bool{}
 		look := func(text model.Text) {
-			if !text.Set() || told[text] {
+			if !text.Set() || !strings.ContainsAny(text.Text, "0123456789") || told[text.Value] {
 				return
 			}
-			told[text] = true
-			for _, problem := range quantity.Prose(text.Text) {
+			told[text.Value] = true
+			for _, problem := range prose.Of(p.Job.Memo, text.Text) {
 				p.Found(finding.Finding{Place: text.Inside(problem.Start, problem.End), Summary: problem.Message + ", in the words", Help: problem.Help})
 			}
 		}

@@ -20,11 +20,12 @@ var _ = add(Rule{
 		Good:    "[limit.blade-gap]\nlimit = \"3 to 5 mm\"\noutside = \"Set it again.\"\n[[step]]\nmeasure = \"blade-gap\"\nreading = \"Gap\"\n",
 	},
 	Job: func(p *Pass) {
-		tell := func(amount model.Amount, words string) {
+		tell := func(amount model.Amount, of interface{ Words() string }) {
 			if !amount.OK {
 				return
 			}
-			name := strings.Fields(strings.ToLower(strings.NewReplacer("-", " ", ",", " ").Replace(words)))
+			words := of.Words()
+			name := strings.Fields(strings.ToLower(apartWords.Replace(words)))
 			for i := len(name) - 1; i >= 0; i-- { // the last word that names a quantity says which
 				fits, known := measured[name[i]]
 				if !known {
@@ -40,15 +41,17 @@ var _ = add(Rule{
 		for _, step := range p.Job.Steps {
 			for _, object := range step.Objects {
 				if object.Limit != nil {
-					tell(object.Limit.Limit, object.Limit.Words())
-					tell(object.Limit.New, object.Limit.Words())
+					tell(object.Limit.Limit, object.Limit)
+					tell(object.Limit.New, object.Limit)
 				}
-				tell(step.Limit, object.Words())
-				tell(step.SetTo, object.Words())
+				tell(step.Limit, object)
+				tell(step.SetTo, object)
 			}
 		}
 	},
 })
+
+var apartWords = strings.NewReplacer("-", " ", ",", " ")
 
 // measured are words for what is measured, with the quantities it can be given in; the
 // usual one first.

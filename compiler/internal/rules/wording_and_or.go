@@ -1,13 +1,12 @@
 package rules
 
 import (
-	"regexp"
-
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
-var andOr = regexp.MustCompile(`(?i)\band\s?/\s?or\b`)
+var andOr = pattern.MustCompile(`(?i)\band\s?/\s?or\b`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{

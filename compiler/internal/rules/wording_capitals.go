@@ -2,14 +2,14 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // A label or the name of a button has three words at most; four in capitals are a sentence.
-var shouted = regexp.MustCompile(`\p{Lu}{2,}(?:[ ,]+\p{Lu}+){3,}\b`)
+var shouted = pattern.MustCompile(`\p{Lu}{2,}(?:[ ,]+\p{Lu}+){3,}\b`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -21,20 +21,37 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Wipe the plug and the seat, then press STOP.\"\n",
 	},
 	Job: func(p *Pass) {
-		texts := append([]model.Text{p.Job.Procedure.Title}, p.Job.Procedure.Notes.Items...)
+		look := func(texts ...model.Text) {
+			for _, text := range texts {
+				if !maybeShouted(text.Text) {
+					continue
+				}
+				if m := shouted.FindStringIndex(text.Text); m != nil {
+					p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q stands in capitals", text.Text[m[0]:m[1]]),
+						Help: "Write it in small letters; **two stars** on each side make a word stand out in say."})
+				}
+			}
+		}
+		look(p.Job.Procedure.Title)
+		look(p.Job.Procedure.Notes.Items...)
 		for _, step := range p.Job.Steps {
-			texts = append(append(texts, step.Say, step.Expect, step.Outside, step.Until, step.Stage), step.Notes.Items...)
+			look(step.Say, step.Expect, step.Outside, step.Until, step.Stage)
+			look(step.Notes.Items...)
 		}
 		for _, message := range p.authored() {
-			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
-		}
-		for _, text := range texts {
-			m := shouted.FindStringIndex(text.Text)
-			if m == nil {
-				continue
-			}
-			p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q stands in capitals", text.Text[m[0]:m[1]]),
-				Help: "Write it in small letters; **two stars** on each side make a word stand out in say."})
+			look(message.Hazard, message.Consequence, message.Avoid)
 		}
 	},
 })
+
+// maybeShouted reports quickly whether a text may hold four words in capitals: the first of two
+// letters, and letters that are not of ASCII may be capitals.
+func maybeShouted(text string) bool {
+	capitals := 0
+	for i := range len(text) {
+		if c := text[i]; 'A' <= c && c <= 'Z' || c >= 0xC0 {
+			capitals++
+		}
+	}
+	return capitals >= 5
+}

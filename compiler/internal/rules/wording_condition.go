@@ -2,20 +2,20 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	condition = regexp.MustCompile(`(?i)[\s,](only if|if|unless)\s+([\w-]+)`)
+	condition = pattern.MustCompile(`(?i)[\s,](only if|if|unless)\s+([\w-]+)`)
 	// Behind these, "if" asks whether, and is no condition.
-	whether = regexp.MustCompile(`(?i)\b(?:check|see|look|test|ask|know|feel|find out|tell|note|decide|watch|determine|verify|inspect|record|say|write|try|listen)\b`)
+	whether = pattern.MustCompile(`(?i)\b(?:check|see|look|test|ask|know|feel|find out|tell|note|decide|watch|determine|verify|inspect|record|say|write|try|listen)\b`)
 	// What stands before "if" in "as if", or begins a clause of its own in ", and if".
-	setPhrase = regexp.MustCompile(`(?i)\b(?:as|even|what|and|or|but|then|except)$`)
+	setPhrase = pattern.MustCompile(`(?i)\b(?:as|even|what|and|or|but|then|except)$`)
 	// "if fitted" limits the thing and not the deed; "if needed" is another rule's.
-	ofTheThing = regexp.MustCompile(`(?i)^(?:fitted|present|any|so|not|there|necessary|needed|required|possible|applicable|available|at|in)$`)
+	ofTheThing = pattern.MustCompile(`(?i)^(?:fitted|present|any|so|not|there|necessary|needed|required|possible|applicable|available|at|in)$`)
 )
 
 var _ = add(Rule{

@@ -2,11 +2,13 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
+	"unicode"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 const (
@@ -15,10 +17,24 @@ const (
 )
 
 var (
-	bracketed = regexp.MustCompile(`\([^()]*\)`)
+	bracketed = pattern.MustCompile(`\([^()]*\)`)
 	// A figure with its unit, and a range of them, count as one word.
-	oneWord = regexp.MustCompile(`\d[\d.,/]*(?:\s*(?:to|–|-|±|×|x)\s*\d[\d.,/]*)*(?:[\s\x{a0}]+[^\s\d]+)?`)
+	oneWord = pattern.MustCompile(`\d[\d.,/]*(?:\s*(?:to|–|-|±|×|x)\s*\d[\d.,/]*)*(?:[\s\x{a0}]+[^\s\d]+)?`)
 )
+
+// marks is at least the number of words, told quickly: a figure or a bracket makes no more of it
+// than a blank or a bracket does.
+func marks(words string) int {
+	n := 1
+	for _, r := range words {
+		if r == '(' || unicode.IsSpace(r) {
+			n++
+		}
+	}
+	return n
+}
+
+var counted = memo.Of(wordCount)
 
 func wordCount(words string) int {
 	words = bracketed.ReplaceAllString(words, " ")
@@ -35,31 +51,33 @@ var _ = add(Rule{
 		Good:    "[[step]]\nsay = \"Wipe the plug and the seat under it with a rag that leaves no lint. No oil shows on either of them.\"\n",
 	},
 	Job: func(p *Pass) {
-		look := func(text model.Text, most int, what string) {
+		look := func(text model.Text, most int, what string, args ...any) {
 			for _, s := range p.sentences(text) {
-				if n := wordCount(s.words); n > most {
-					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", what, n, s.head()),
+				if marks(s.words) <= most {
+					continue
+				}
+				if n := counted.Of(p.Job.Memo, s.words); n > most {
+					p.Found(finding.Finding{Place: s.place(), Summary: fmt.Sprintf("%s has %d words in one sentence, from %q", fmt.Sprintf(what, args...), n, s.head()),
 						Help: fmt.Sprintf("Make two of it; %d words are enough for one. An amount counts as one word.", most)})
 				}
 			}
 		}
 		for _, step := range p.Job.Steps {
-			what := fmt.Sprintf("step %d", step.Number)
 			for _, text := range orders(step) {
-				look(text, orderWords, what)
+				look(text, orderWords, "step %d", step.Number)
 			}
 			for _, text := range append([]model.Text{step.Expect, step.Until}, step.Notes.Items...) {
-				look(text, tellWords, what)
+				look(text, tellWords, "step %d", step.Number)
 			}
 		}
 		for _, note := range p.Job.Procedure.Notes.Items {
 			look(note, tellWords, "the note")
 		}
 		for _, message := range p.authored() {
-			what := fmt.Sprintf("the message on %q", message.Hazard.Text)
-			look(message.Avoid, orderWords, what)
-			look(message.Hazard, tellWords, what)
-			look(message.Consequence, tellWords, what)
+			const what = "the message on %q"
+			look(message.Avoid, orderWords, what, message.Hazard.Text)
+			look(message.Hazard, tellWords, what, message.Hazard.Text)
+			look(message.Consequence, tellWords, what, message.Hazard.Text)
 		}
 	},
 })

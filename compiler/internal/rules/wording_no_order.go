@@ -2,13 +2,13 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // gerund is a verb of the language with -ing and what it acts on: "removing the plug".
-var gerund = regexp.MustCompile(`(?i)^(?:isolat|reliev|prov|restor|rais|support|lower|stopp|start|runn|remov|refitt|replac|loosen|tighten|disconnect|connect|open|clos|drain|fill|bleed|greas|lubricat|clean|inspect|check|measur|adjust|align|tension|slacken|sharpen|mark|record|dispos)ing (?:of |` + determiner + `)`)
+var gerund = pattern.MustCompile(`(?i)^(?:isolat|reliev|prov|restor|rais|support|lower|stopp|start|runn|remov|refitt|replac|loosen|tighten|disconnect|connect|open|clos|drain|fill|bleed|greas|lubricat|clean|inspect|check|measur|adjust|align|tension|slacken|sharpen|mark|record|dispos)ing (?:of |` + determiner + `)`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{

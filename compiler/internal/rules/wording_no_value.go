@@ -2,18 +2,18 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	elastic = regexp.MustCompile(`(?i)\b(?:(?:as|if|when|where|wherever|whenever) (?:required|necessary|needed|appropriate)|properly|correctly|adequately|appropriately|sufficient(?:ly)?|adequate|and so on|etc\b\.?)`)
+	elastic = pattern.MustCompile(`(?i)\b(?:(?:as|if|when|where|wherever|whenever) (?:required|necessary|needed|appropriate)|properly|correctly|adequately|appropriately|sufficient(?:ly)?|adequate|and so on|etc\b\.?)`)
 	// "as required by the plate" names who requires it.
-	namesWho = regexp.MustCompile(`(?i)^ (?:by|in|on|under|from|for|to)\b`)
+	namesWho = pattern.MustCompile(`(?i)^ (?:by|in|on|under|from|for|to)\b`)
 	// "a properly seated ring" tells of the thing and asks for nothing.
-	ofAThing = regexp.MustCompile(`(?i)\b(?:a|an|any|no) $`)
+	ofAThing = pattern.MustCompile(`(?i)\b(?:a|an|any|no) $`)
 )
 
 var _ = add(Rule{

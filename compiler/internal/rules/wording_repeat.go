@@ -2,14 +2,14 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	repeats  = regexp.MustCompile(`(?i)^(?:repeat|do (?:this|that|it|the same) again)\b`)
-	repeated = regexp.MustCompile(`(?i)\b(?:once|twice|times|until|till|each|every|all|both|other|others|second|rest|remaining|next|opposite|left|right|on|at|for|with|from|after|daily|weekly)\b|\d`)
+	repeats  = pattern.MustCompile(`(?i)^(?:repeat|do (?:this|that|it|the same) again)\b`)
+	repeated = pattern.MustCompile(`(?i)\b(?:once|twice|times|until|till|each|every|all|both|other|others|second|rest|remaining|next|opposite|left|right|on|at|for|with|from|after|daily|weekly)\b|\d`)
 )
 
 var _ = add(Rule{

@@ -2,17 +2,17 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	replaceWords = regexp.MustCompile(`(?i)\breplace (?:the |both |all |its |your )*([\w -]+?)(?: and | then | before | after |,|$)`)
+	replaceWords = pattern.MustCompile(`(?i)\breplace (?:the |both |all |its |your )*([\w -]+?)(?: and | then | before | after |,|$)`)
 	// What is worn or new is renewed, and "with another" says so.
-	renewed = regexp.MustCompile(`(?i)\b(?:new|another|fresh|spare|if|when|worn|torn|cracked|damaged|old|with|by)\b`)
+	renewed = pattern.MustCompile(`(?i)\b(?:new|another|fresh|spare|if|when|worn|torn|cracked|damaged|old|with|by)\b`)
 )
 
 var _ = add(Rule{

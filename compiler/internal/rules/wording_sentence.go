@@ -1,11 +1,12 @@
 package rules
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
 )
@@ -21,7 +22,7 @@ type sentence struct {
 var (
 	// A full stop ends a sentence only before white space and a capital, so that
 	// "approx. 5 mm" and "0.5 mm" stay whole.
-	sentenceEnd = regexp.MustCompile(`[.!?]["”)]*\s+["“(]?\p{Lu}|[.!?]["”)]*\s*$|[:;]\s|\n\s*\n|\n\s*(?:[-*+]|\d+[.)])\s`)
+	sentenceEnd = pattern.MustCompile(`[.!?]["”)]*\s+["“(]?\p{Lu}|[.!?]["”)]*\s*$|[:;]\s|\n\s*\n|\n\s*(?:[-*+]|\d+[.)])\s`)
 	emphasis    = strings.NewReplacer("*", " ", "_", " ", "`", " ")
 )
 
@@ -32,32 +33,59 @@ func (p *Pass) sentences(text model.Text) []sentence {
 	}
 	out, known := p.split[text.Value]
 	if !known {
-		out = sentences(text)
+		for _, piece := range split.Of(p.Job.Memo, text.Text) {
+			out = append(out, sentence{text, piece.start, piece.words})
+		}
 		p.split[text.Value] = out
 	}
 	return out
 }
 
 // sentences splits a text.
-func sentences(text model.Text) []sentence {
-	plain := emphasis.Replace(text.Text)
-	var out []sentence
+func sentences(text model.Text) (out []sentence) {
+	for _, piece := range pieces(text.Text) {
+		out = append(out, sentence{text, piece.start, piece.words})
+	}
+	return out
+}
+
+// piece is one sentence of some words, and where it begins.
+type piece struct {
+	start int
+	words string
+}
+
+var split = memo.Of(pieces)
+
+func pieces(text string) []piece {
+	plain := emphasis.Replace(text)
+	var out []piece
 	keep := func(start, end int) {
 		words := strings.TrimRight(plain[start:end], " \n.!?:;")
 		trimmed := strings.TrimLeft(words, " \n-+")
 		if trimmed != "" {
-			out = append(out, sentence{text, start + len(words) - len(trimmed), trimmed})
+			out = append(out, piece{start + len(words) - len(trimmed), trimmed})
 		}
 	}
 	start := 0
-	for start < len(plain) {
-		at := sentenceEnd.FindStringIndex(plain[start:])
+	for from := 0; from < len(plain); {
+		mark := strings.IndexAny(plain[from:], ".!?:;\n") // each end begins with one
+		if mark < 0 {
+			break
+		}
+		from += mark
+		if from == len(plain)-1 && plain[from] != ':' && plain[from] != ';' && plain[from] != '\n' {
+			keep(start, len(plain))
+			start = len(plain)
+			break
+		}
+		at := sentenceEnd.FindStringIndex(plain[from:])
 		if at == nil {
 			break
 		}
-		end := start + at[0] + 1
+		end := from + at[0] + 1
 		keep(start, end)
-		start = end
+		start, from = end, end
 	}
 	if start < len(plain) {
 		keep(start, len(plain))
@@ -81,10 +109,13 @@ func (s sentence) head() string {
 }
 
 // lead is a condition, a place or a way that stands first, up to its comma.
-var lead = regexp.MustCompile(`(?i)^(?:when|whenever|if|unless|while|after|before|once|as|until|with|without|where|on|at|in|from|to|for|by|over|under|between|using|working|starting|beginning|then|now|next|first|last|finally)\b[^,]*,\s+`)
+var lead = pattern.MustCompile(`(?i)^(?:when|whenever|if|unless|while|after|before|once|as|until|with|without|where|on|at|in|from|to|for|by|over|under|between|using|working|starting|beginning|then|now|next|first|last|finally)\b[^,]*,\s+`)
 
 // core is the sentence without what leads it in, and how many bytes that is.
 func (s sentence) core() (string, int) {
+	if !strings.Contains(s.words, ",") {
+		return s.words, 0
+	}
 	skip := len(lead.FindString(s.words))
 	return s.words[skip:], skip
 }
@@ -109,21 +140,21 @@ var handVerbs = strings.Fields(`press push pull put take turn use wipe hold let 
 
 var (
 	verbForm  = "(?:" + strings.Join(languageVerbs, "|") + ")"
-	orderForm = regexp.MustCompile(`(?i)^(?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b`)
+	orderForm = pattern.MustCompile(`(?i)^(?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b`)
 	// In a note "grease on the fitting", "mark 1" and "never a drop" tell, so more must
 	// follow the verb there.
-	firmOrder = regexp.MustCompile(`(?i)^(?:do not \w+|don't \w+|make sure|(?:never|always) (?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b|(?:` +
+	firmOrder = pattern.MustCompile(`(?i)^(?:do not \w+|don't \w+|make sure|(?:never|always) (?:` + strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `)\b|(?:` +
 		strings.Join(slices.Concat(languageVerbs, handVerbs), "|") + `) (?:the|a|an|all|both|each|every|any|it|them|your|this|these|those)\b)`)
 )
 
 // statement is a start that no order has: a noun or pronoun with its verb, or a deed
 // in the passive.
 var (
-	statement = regexp.MustCompile(`(?i)^(?:the|a|an|this|these|it|they|you|we|there|your|its|their|both|all|each|every)\b.*?\b(?:is|are|was|were|must|should|shall|has to|have to|needs? to|can|may|will|gets?)\b`)
-	passive   = regexp.MustCompile(`(?i)^[\w-]+(?: [\w-]+){0,4} (?:must|should|shall)(?: not)? be\b`)
+	statement = pattern.MustCompile(`(?i)^(?:the|a|an|this|these|it|they|you|we|there|your|its|their|both|all|each|every)\b.*?\b(?:is|are|was|were|must|should|shall|has to|have to|needs? to|can|may|will|gets?)\b`)
+	passive   = pattern.MustCompile(`(?i)^[\w-]+(?: [\w-]+){0,4} (?:must|should|shall)(?: not)? be\b`)
 	// Behind these words stands another clause, with a verb of its own.
-	clause = regexp.MustCompile(`(?i),|\s(?:until|when|if|while|that|which|where|whose|who|whoever|whatever|what|how|so|as|because|before|after|than)\b`)
-	asking = regexp.MustCompile(`(?i)^(?:make|check|see|tell|say|ask|verify|ensure|note|remember|confirm|mind|let)\b`)
+	clause = pattern.MustCompile(`(?i),|\s(?:until|when|if|while|that|which|where|whose|who|whoever|whatever|what|how|so|as|because|before|after|than)\b`)
+	asking = pattern.MustCompile(`(?i)^(?:make|check|see|tell|say|ask|verify|ensure|note|remember|confirm|mind|let)\b`)
 )
 
 // states reports whether the sentence says how things are where it should say what
@@ -153,7 +184,14 @@ func orders(step *model.Step) []model.Text {
 // authored are the safety messages the job's author wrote, each once; the built-in
 // ones have no place.
 func (p *Pass) authored() []*model.Caution {
-	var out []*model.Caution
+	if p.wrote == nil {
+		p.wrote = p.written()
+	}
+	return p.wrote
+}
+
+func (p *Pass) written() []*model.Caution {
+	out := []*model.Caution{}
 	add := func(list model.List) {
 		for _, name := range list.Names() {
 			if message := p.Job.Caution(name); message != nil && !message.BuiltIn() && !slices.Contains(out, message) {

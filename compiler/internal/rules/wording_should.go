@@ -2,16 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	advice = regexp.MustCompile(`(?i)\b(?:should|ought to|(?:may|might|would|could) (?:want|like|wish) to|(?:is|are) (?:recommended|advised|advisable))\b`)
+	advice = pattern.MustCompile(`(?i)\b(?:should|ought to|(?:may|might|would|could) (?:want|like|wish) to|(?:is|are) (?:recommended|advised|advisable))\b`)
 	// "as it should", "where it should be": a comparison, no advice.
-	asItShould = regexp.MustCompile(`(?i)\b(?:as|than|where|what|how|that|which|who|why)\b[^,]*$`)
+	asItShould = pattern.MustCompile(`(?i)\b(?:as|than|where|what|how|that|which|who|why)\b[^,]*$`)
 )
 
 var _ = add(Rule{

@@ -2,17 +2,17 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	stepNumber = regexp.MustCompile(`(?i)\bsteps? (\d{1,3})(?:[.,;:)\s]|$)`)
+	stepNumber = pattern.MustCompile(`(?i)\bsteps? (\d{1,3})(?:[.,;:)\s]|$)`)
 	// Steps of something else, and stairs.
-	otherSteps = regexp.MustCompile(`(?i)^\s*(?:of|in|on|mm|cm|inch(?:es)?|rungs?|high|up|down)\b|^\d`)
+	otherSteps = pattern.MustCompile(`(?i)^\s*(?:of|in|on|mm|cm|inch(?:es)?|rungs?|high|up|down)\b|^\d`)
 )
 
 var _ = add(Rule{

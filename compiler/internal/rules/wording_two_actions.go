@@ -2,16 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	joined = regexp.MustCompile(`(?i)^(` + verbForm + `)\s+(?:.*?[\s,])??(?:and then|and|then)\s+(` + verbForm + `)\s+` + determiner)
+	joined = pattern.MustCompile(`(?i)^(` + verbForm + `)\s+(?:.*?[\s,])??(?:and then|and|then)\s+(` + verbForm + `)\s+` + determiner)
 	// "Start at the top" acts on nothing; what follows is the action.
-	actsOnNothing = regexp.MustCompile(`(?i)^ (?:at|with|from|by|on|in) `)
+	actsOnNothing = pattern.MustCompile(`(?i)^ (?:at|with|from|by|on|in) `)
 	// What is done and undone to work a thing through is one action, and so is a look at
 	// what runs, and to write down what was just read.
 	oneAction = map[string]string{"open": "close", "close": "open", "start": "stop run", "stop": "start", "raise": "lower", "lower": "raise",

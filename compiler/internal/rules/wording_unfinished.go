@@ -2,16 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // What writers leave where they mean to come back; common practice, no source. XXX
 // stands alone, so that a drum marked XXX-4 is none.
-var blankLeft = regexp.MustCompile(`(?i:\b(?:tbd|tbc|tba|todo|fixme|to be (?:defined|confirmed|determined|decided)|lorem ipsum)\b)|\?\?+|(?:^|\s)(?:XXX+|xxx+|_{3,}|\.{4,})(?:[\s.,;]|$)|<[a-z ]{3,20}>`)
+var blankLeft = pattern.MustCompile(`(?i:\b(?:tbd|tbc|tba|todo|fixme|to be (?:defined|confirmed|determined|decided)|lorem ipsum)\b)|\?\?+|(?:^|\s)(?:XXX+|xxx+|_{3,}|\.{4,})(?:[\s.,;]|$)|<[a-z ]{3,20}>`)
 
 var _ = add(Rule{
 	Rule: finding.Rule{
@@ -24,42 +24,45 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		procedure := p.Job.Procedure
-		texts := []model.Text{procedure.Title, procedure.Summary, procedure.Who, procedure.Manual, procedure.When, procedure.NoIsolation, procedure.NoClose}
+		look := func(texts ...model.Text) {
+			for _, text := range texts {
+				if !maybeBlank(text.Text) {
+					continue
+				}
+				if m := blankLeft.FindStringIndex(text.Text); m != nil {
+					p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q is still to be filled in", text.Text[m[0]:m[1]]),
+						Help: "Write what belongs there, or take the sentence out until it is known."})
+				}
+			}
+		}
+		look(procedure.Title, procedure.Summary, procedure.Who, procedure.Manual, procedure.When, procedure.NoIsolation, procedure.NoClose)
 		for _, list := range []model.List{procedure.Start, procedure.End, procedure.Notes, procedure.Record} {
-			texts = append(texts, list.Items...)
+			look(list.Items...)
 		}
 		for _, step := range p.Job.Steps {
-			texts = append(texts, step.Say, step.Stage, step.Expect, step.Outside, step.Until, step.ByHand, step.Reading)
-			texts = append(append(texts, step.Notes.Items...), step.Keep.Items...)
+			look(step.Say, step.Stage, step.Expect, step.Outside, step.Until, step.ByHand, step.Reading)
+			look(step.Notes.Items...)
+			look(step.Keep.Items...)
 			for _, object := range step.Objects {
-				texts = append(texts, object.Text)
+				look(object.Text)
 			}
 		}
 		for _, message := range p.authored() {
-			texts = append(texts, message.Hazard, message.Consequence, message.Avoid)
-		}
-		for _, text := range texts {
-			if !maybeBlank(text.Text) {
-				continue
-			}
-			if m := blankLeft.FindStringIndex(text.Text); m != nil {
-				p.Found(finding.Finding{Place: text.Inside(m[0], m[1]), Summary: fmt.Sprintf("%q is still to be filled in", text.Text[m[0]:m[1]]),
-					Help: "Write what belongs there, or take the sentence out until it is known."})
-			}
+			look(message.Hazard, message.Consequence, message.Avoid)
 		}
 	},
 })
 
 // maybeBlank reports quickly whether a text may hold one of the marks.
 func maybeBlank(text string) bool {
+	if text == "" {
+		return false
+	}
 	if strings.ContainsAny(text, "<_") || strings.Contains(text, "??") || strings.Contains(text, "...") {
 		return true
 	}
-	lower := strings.ToLower(text)
-	for _, mark := range []string{"tbd", "tbc", "tba", "todo", "fixme", "to be ", "lorem", "xxx"} {
-		if strings.Contains(lower, mark) {
-			return true
-		}
-	}
-	return false
+	return blankWords.May(text)
 }
+
+// blankWords are how the marks that are words begin.
+var blankWords = pattern.MustCompile(`(?i)tbd|tbc|tba|todo|fixme|to be |lorem|xxx`)

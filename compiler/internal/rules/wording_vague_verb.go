@@ -2,16 +2,16 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
 var (
-	vagueVerb = regexp.MustCompile(`(?i)^(ensure|make sure|make certain|be sure|see to it|secure|service|adjust) `)
-	naming    = regexp.MustCompile(`(?i)^(?:ensure|make|be|see)`) // a result, not a deed
+	vagueVerb = pattern.MustCompile(`(?i)^(ensure|make sure|make certain|be sure|see to it|secure|service|adjust) `)
+	naming    = pattern.MustCompile(`(?i)^(?:ensure|make|be|see)`) // a result, not a deed
 	// What says how far, by what or with what.
-	specifics = regexp.MustCompile(`(?i)\b(?:until|till|so|to|by|with|against|from|under|on|in line|as|per|level|flush)\b`)
+	specifics = pattern.MustCompile(`(?i)\b(?:until|till|so|to|by|with|against|from|under|on|in line|as|per|level|flush)\b`)
 )
 
 var _ = add(Rule{

@@ -1,11 +1,11 @@
 package state
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // plug is the part by which a cavity is drained or filled; nil where none is described.
@@ -87,8 +87,8 @@ var closable = []string{"screw", "cock", "tap", "bleed"}
 
 // Words by which a step blocks a breather or a vent, and by which it frees it.
 var (
-	blocks = regexp.MustCompile(`(?i)\b(?:plug|cap|tape|block|cover|seal|close|stop)(?: up| over)? (?:the |its |both |every )?(?:\w+ )?(?:breather|vent)s?\b`)
-	frees  = regexp.MustCompile(`(?i)\b(?:open|unplug|uncap|uncover|clear|free|clean|take|pull|remove|peel)\b.*\b(?:breather|vent)s?\b`)
+	blocks = pattern.MustCompile(`(?i)\b(?:plug|cap|tape|block|cover|seal|close|stop)(?: up| over)? (?:the |its |both |every )?(?:\w+ )?(?:breather|vent)s?\b`)
+	frees  = pattern.MustCompile(`(?i)\b(?:open|unplug|uncap|uncover|clear|free|clean|take|pull|remove|peel)\b.*\b(?:breather|vent)s?\b`)
 )
 
 // ventShut reports whether the vent of a cavity lets no air through, what shuts it and

@@ -1,11 +1,11 @@
 package state
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 func isRaised(w *walk, step *model.Step, object model.Object) {
@@ -26,7 +26,7 @@ func isRaised(w *walk, step *model.Step, object model.Object) {
 }
 
 // onItsStand finds that a thing is raised onto a stand and not onto the jack alone.
-var onItsStand = regexp.MustCompile(`(?i)\b(?:on|onto|over) (?:its|the|a|both|two|four) (?:(?:centre|center|paddock|work|repair|axle|jack|safety) )?stands?\b`)
+var onItsStand = pattern.MustCompile(`(?i)\b(?:on|onto|over) (?:its|the|a|both|two|four) (?:(?:centre|center|paddock|work|repair|axle|jack|safety) )?stands?\b`)
 
 // standTool reports whether a tool of that name is one that a raised machine rests on; chocks
 // are kept with the stands, and hold nothing up.
@@ -138,10 +138,10 @@ func (w *walk) unsupported(step *model.Step) {
 // Words by which a thing shows that it is looked at from beneath, of what hangs or turns on a
 // raised axle, of how a jack shows in words, and of what is only seen to be well raised.
 var (
-	beneath = regexp.MustCompile(`(?i)\b(?:under(?:side|neath)?|beneath|belly)\b`)
-	onAxle  = regexp.MustCompile(`(?i)\b(?:wheels?|hubs?|ty[rie]+s?|axles?|brakes?|calipers?|tracks?|idlers?|king ?pins?|(?:wheel|hub) bearings?|tie rods?|track rods?|ball joints?)\b`)
-	wellUp  = regexp.MustCompile(`(?i)\b(?:clears?|free|hangs?|chocks?|stands?|jacks?)\b`)
-	jacked  = regexp.MustCompile(`(?i)\bjack|\b(?:axles?|wheels?)\b`)
+	beneath = pattern.MustCompile(`(?i)\b(?:under(?:side|neath)?|beneath|belly)\b`)
+	onAxle  = pattern.MustCompile(`(?i)\b(?:wheels?|hubs?|ty[rie]+s?|axles?|brakes?|calipers?|tracks?|idlers?|king ?pins?|(?:wheel|hub) bearings?|tie rods?|track rods?|ball joints?)\b`)
+	wellUp  = pattern.MustCompile(`(?i)\b(?:clears?|free|hangs?|chocks?|stands?|jacks?)\b`)
+	jacked  = pattern.MustCompile(`(?i)\bjack|\b(?:axles?|wheels?)\b`)
 )
 
 // handlesRaised reports whether a look or a measuring is done beneath what is raised, or by

@@ -1,11 +1,11 @@
 package state
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
@@ -30,21 +30,21 @@ const (
 )
 
 var (
-	putsIn   = regexp.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick|wedge|roll)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
-	takesOut = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang|roll|move|carry) (?:(?:the|a|both|all|two|four|its|out|away|off|back|old|last|far|near) )*(?:(?:wheel|axle|jack|safety|support|cylinder|lift|drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking|chuck|lock|locking|timing|setting|holding|work) )*(chocks?|stands?|trestles?|platforms?|planks?|cribbing|blocks?|struts?|props?|stops?|locks?|wedges?|pins?|bars?|tools?|keys?)\b`)
-	takesAll = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (them|it|all|both)(?: all| both)?(?: (?:out|away|off|back|aside|from)\b|[.,]|$)`)
-	away     = regexp.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|out|off|away|back|aside|from)\b`)
-	letsDown = regexp.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
-	below    = regexp.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
-	fixed    = regexp.MustCompile(`(?i)\b(?:handle|gib|\d+ mm|jack on)\b`)                                                // a wedge in a handle, a gib that is set, what goes with the jack
-	springs  = regexp.MustCompile(`(?i)^(?: has| have)? (?:snap|click|engage|spring|pop|jump|latch|catch)(?:s|es|ed)?\b`) // a pin of the part itself
-	pin      = regexp.MustCompile(`(?i)^` + pins + `$`)
-	spinning = regexp.MustCompile(`(?i)\b(?:rotor|drum|blades?|flywheel|shaft|spindle|arbor|reel|knife|knives|crank\w*|pulley|sprocket|fan|saw)\b`)
-	onStands = regexp.MustCompile(`(?i)\b(?:on|with|by)\b.* (?:axle |jack |wooden )?(?:stands?|trestles?|cribbing|blocks?)\b`)
-	stand    = regexp.MustCompile(`(?i)^(?:stands?|trestles?|cribbing|blocks?|struts?|props?)$`)
-	boards   = regexp.MustCompile(`(?i)^(?:work )?(?:platform|plank)s?$`) // what one stands on
-	trestle  = regexp.MustCompile(`(?i)^(?:trestles?|(?:work )?(?:platform|plank)s?)$`)
-	chock    = regexp.MustCompile(`(?i)\bchocks?\b`)
+	putsIn   = pattern.MustCompile(`(?i)\b(?:(?:set|put|push|place|drive|insert|fit|drop|slide|tap|lay|knock|stick|kick|wedge|roll)|(?:lock|block|hold|secure|jam|steady)\b.* with)\b.*?\b(?:` + holders + `|` + props + `)|\b(chock)(?:,| (?:the|both|all|its|each|a|every)\b)`)
+	takesOut = pattern.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|slide|tap|hang|roll|move|carry) (?:(?:the|a|both|all|two|four|its|out|away|off|back|old|last|far|near) )*(?:(?:wheel|axle|jack|safety|support|cylinder|lift|drum|rotor|blade|shaft|knife|wood|wooden|hardwood|timber|stop|blocking|chuck|lock|locking|timing|setting|holding|work) )*(chocks?|stands?|trestles?|platforms?|planks?|cribbing|blocks?|struts?|props?|stops?|locks?|wedges?|pins?|bars?|tools?|keys?)\b`)
+	takesAll = pattern.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|take|pull|draw|lift|knock|kick|drive|get|put|hang) (them|it|all|both)(?: all| both)?(?: (?:out|away|off|back|aside|from)\b|[.,]|$)`)
+	away     = pattern.MustCompile(`(?i)\b(?:remove|withdraw|clear|stow|out|off|away|back|aside|from)\b`)
+	letsDown = pattern.MustCompile(`(?i)\blower\b|\blet\b.*\bdown\b|\bjack\b.*\bdown\b`)
+	below    = pattern.MustCompile(`(?i)\b(?:under|beneath|below)\b`)
+	fixed    = pattern.MustCompile(`(?i)\b(?:handle|gib|\d+ mm|jack on)\b`)                                                // a wedge in a handle, a gib that is set, what goes with the jack
+	springs  = pattern.MustCompile(`(?i)^(?: has| have)? (?:snap|click|engage|spring|pop|jump|latch|catch)(?:s|es|ed)?\b`) // a pin of the part itself
+	pin      = pattern.MustCompile(`(?i)^` + pins + `$`)
+	spinning = pattern.MustCompile(`(?i)\b(?:rotor|drum|blades?|flywheel|shaft|spindle|arbor|reel|knife|knives|crank\w*|pulley|sprocket|fan|saw)\b`)
+	onStands = pattern.MustCompile(`(?i)\b(?:on|with|by)\b.* (?:axle |jack |wooden )?(?:stands?|trestles?|cribbing|blocks?)\b`)
+	stand    = pattern.MustCompile(`(?i)^(?:stands?|trestles?|cribbing|blocks?|struts?|props?)$`)
+	boards   = pattern.MustCompile(`(?i)^(?:work )?(?:platform|plank)s?$`) // what one stands on
+	trestle  = pattern.MustCompile(`(?i)^(?:trestles?|(?:work )?(?:platform|plank)s?)$`)
+	chock    = pattern.MustCompile(`(?i)\bchocks?\b`)
 )
 
 // places keeps what the words of a step put into or under the machine, and what they

@@ -1,11 +1,11 @@
 package state
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
@@ -33,9 +33,9 @@ var (
 
 // Sentences of a step that open a cock, or shut it.
 var (
-	opensCock = regexp.MustCompile(`(?i)\b(?:re-?open|open|turn on)\b[^.]*\b(?:valve|cock|tap|petcock|stopcock|spigot)s?\b|\b(?:valve|cock|tap|petcock|stopcock|spigot)s? (?:back )?on\b`)
-	shutsCock = regexp.MustCompile(`(?i)\b(?:close|shut|turn off)\b[^.]*\b(?:valve|cock|tap|petcock|stopcock|spigot)s?\b|\b(?:valve|cock|tap|petcock|stopcock|spigot)s? off\b`)
-	bareCock  = regexp.MustCompile(`(?i)\b(?:the|its|each|both|every|all) (?:valve|cock|tap|petcock|stopcock|spigot)s?\b`)
+	opensCock = pattern.MustCompile(`(?i)\b(?:re-?open|open|turn on)\b[^.]*\b(?:valve|cock|tap|petcock|stopcock|spigot)s?\b|\b(?:valve|cock|tap|petcock|stopcock|spigot)s? (?:back )?on\b`)
+	shutsCock = pattern.MustCompile(`(?i)\b(?:close|shut|turn off)\b[^.]*\b(?:valve|cock|tap|petcock|stopcock|spigot)s?\b|\b(?:valve|cock|tap|petcock|stopcock|spigot)s? off\b`)
+	bareCock  = pattern.MustCompile(`(?i)\b(?:the|its|each|both|every|all) (?:valve|cock|tap|petcock|stopcock|spigot)s?\b`)
 )
 
 // cocked gives the tap that an object is; nil where it is none.

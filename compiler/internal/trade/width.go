@@ -3,7 +3,7 @@ package trade
 import (
 	"fmt"
 	"math/big"
-	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -23,24 +23,27 @@ const widest = 200.0
 // narrowest is below every size a hand tool is sold in (hex keys from 0.7 mm).
 const narrowest = 0.5
 
-var widthForm = regexp.MustCompile(`^(.*?)\s*(mm|in\.?|inch|inches|"|”|″)$`)
+// unitsOfWidth end a width, the longer before what they end with.
+var unitsOfWidth = []string{"mm", "inches", "inch", "in.", "in", `"`, "”", "″"}
 
 // ParseWidth reads "16 mm", "5.5 mm", "3/4 in", "1-3/16 in". The error says what to write.
 func ParseWidth(text string) (Width, error) {
-	m := widthForm.FindStringSubmatch(squeeze(text))
-	if m == nil {
+	plain := squeeze(text)
+	at := slices.IndexFunc(unitsOfWidth, func(unit string) bool { return strings.HasSuffix(plain, unit) })
+	if at < 0 {
 		return Width{}, fmt.Errorf("%q has no unit; write \"16 mm\" or \"3/4 in\"", text)
 	}
-	if m[2] == "mm" {
-		mm, err := strconv.ParseFloat(m[1], 64)
+	figure := strings.TrimRight(strings.TrimSuffix(plain, unitsOfWidth[at]), " \t\n\f\r")
+	if unitsOfWidth[at] == "mm" {
+		mm, err := strconv.ParseFloat(figure, 64)
 		if err != nil || !(mm >= narrowest && mm <= widest) {
 			return Width{}, fmt.Errorf("%q is no width across flats in mm; write \"16 mm\"", text)
 		}
 		return metricWidth(mm), nil
 	}
-	value, ok := parseFraction(m[1])
-	if !ok && strings.Contains(m[1], ".") && len(m[1]) < 10 && !strings.ContainsAny(m[1], "eE/_") {
-		value, ok = new(big.Rat).SetString(m[1])
+	value, ok := parseFraction(figure)
+	if !ok && strings.Contains(figure, ".") && len(figure) < 10 && !strings.ContainsAny(figure, "eE/_") {
+		value, ok = new(big.Rat).SetString(figure)
 	}
 	if !ok || inchMM(value) < narrowest || inchMM(value) > widest {
 		return Width{}, fmt.Errorf("%q is no width across flats in inches; write \"3/4 in\"", text)

@@ -1,0 +1,66 @@
+// Package memo keeps what was worked out of texts from one compile to the next. What is worked out
+// hangs on the text alone, so that it makes no difference whether it was kept.
+package memo
+
+// Memo holds what was worked out for one job. It is of one hand at a time. The nil Memo keeps nothing.
+type Memo struct {
+	tables map[any]sweeper
+	turn   int
+}
+
+// rounds is how often a compile may go by a text that it does not meet before it is forgotten.
+const rounds = 50
+
+// Next begins another compile.
+func (m *Memo) Next() {
+	if m.turn++; m.turn%rounds == 0 {
+		for _, table := range m.tables {
+			table.sweep(m.turn - rounds)
+		}
+	}
+}
+
+// Function is a function of a text, of which a Memo keeps the results. They are not to be changed.
+type Function[T any] struct{ work func(text string) T }
+
+// Of makes one of a function that hangs on nothing but its text.
+func Of[T any](work func(text string) T) *Function[T] { return &Function[T]{work} }
+
+type sweeper interface{ sweep(before int) }
+
+type table[T any] map[string]*kept[T]
+
+type kept[T any] struct {
+	turn int
+	out  T
+}
+
+func (t table[T]) sweep(before int) {
+	for text, one := range t {
+		if one.turn < before {
+			delete(t, text)
+		}
+	}
+}
+
+// Of is the result for a text.
+func (f *Function[T]) Of(m *Memo, text string) T {
+	if m == nil {
+		return f.work(text)
+	}
+	in, _ := m.tables[f].(table[T])
+	if in == nil {
+		if m.tables == nil {
+			m.tables = map[any]sweeper{}
+		}
+		in = table[T]{}
+		m.tables[f] = in
+	}
+	one := in[text]
+	if one == nil {
+		one = &kept[T]{out: f.work(text)}
+		in[text] = one
+	}
+	one.turn = m.turn
+	return one.out
+}

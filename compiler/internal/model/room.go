@@ -1,0 +1,40 @@
+package model
+
+import "benchleaf/compiler/internal/memo"
+
+// room is where steps stand, so that those of the next reading can stand where those of the one
+// before did: a step is large, and a key pressed in a procedure of 300 reads them all again.
+type room struct {
+	steps []*Step
+	used  int
+	memo  *memo.Memo // of the job whose steps stand there; nil where it is used once
+}
+
+// next is an empty step.
+func (r *room) next() *Step {
+	if r.used == len(r.steps) {
+		r.steps = append(r.steps, new(Step))
+	}
+	step := r.steps[r.used]
+	*step = Step{}
+	r.used++
+	return step
+}
+
+// JobsAnew makes the jobs of a file as Jobs does, in the room of those that it made before: they
+// are no longer to be used.
+func (s *Set) JobsAnew(file *File) []*Job {
+	if !file.whole() {
+		return nil
+	}
+	n := 0
+	return s.jobs(file, func() *room {
+		if n == len(file.rooms) {
+			file.rooms = append(file.rooms, &room{memo: new(memo.Memo)})
+		}
+		n++
+		file.rooms[n-1].used = 0
+		file.rooms[n-1].memo.Next()
+		return file.rooms[n-1]
+	})
+}
