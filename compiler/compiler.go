@@ -41,9 +41,10 @@ type Result struct {
 
 	set       *model.Set
 	whole     bool
-	pictures  []source.Picture          // that were given
-	timelines map[string]*plan.Timeline // of joined jobs, by their short names
-	assist    func() *assist.Shop       // what helps while writing
+	pictures  []source.Picture                  // that were given
+	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
+	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
+	assist    func() *assist.Shop               // what helps while writing
 }
 
 // Job names one procedure for one version of its machine.
@@ -89,7 +90,7 @@ type Session struct{ reader model.Reader }
 // Compile compiles like the function Compile.
 func (s *Session) Compile(in Input) *Result {
 	set := s.reader.Read(in.Files, inParallel)
-	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures}
+	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
 	out.assist = out.assistant()
 	read := map[*model.File]bool{}
 	var targets []*model.File
@@ -111,12 +112,11 @@ func (s *Session) Compile(in Input) *Result {
 			amounts[i] = append(amounts[i], rules.Pictures(set.Files[i], pictures.of)...)
 		}
 	})
-	wrong := map[*model.File][]finding.Finding{} // amounts that cannot be read
 	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
 		for _, f := range amounts[i] {
 			if f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
-				wrong[file] = append(wrong[file], f)
+				out.wrong[file] = append(out.wrong[file], f)
 			}
 		}
 		if !slices.Contains(targets, file) {
@@ -130,7 +130,7 @@ func (s *Session) Compile(in Input) *Result {
 	}
 	checked := make([]checkedFile, len(targets))
 	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong, pictures)
+		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], out.wrong, pictures)
 	})
 	for i, one := range checked {
 		if len(one.jobs) == 0 && isProcedure(targets[i]) {

@@ -171,6 +171,9 @@ func (r *Result) Holding(path, variant string) (holding []finding.Finding, unche
 			holding = append(holding, found)
 		}
 	}
+	for _, layer := range file.Layers() {
+		holding = append(holding, r.wrong[layer]...)
+	}
 	return finding.Sort(holding), true
 }
 

@@ -122,7 +122,15 @@ func TestItIsToldWhatHoldsACardBack(t *testing.T) {
 		}
 		assert.Contains(t, told, one.rule+" "+one.at, one.text)
 	}
-	holding, unchecked := put(path, `title = `, `titel = `).Holding("shop/tools.toml", "")
+	broken := put(machine, `torque = "8 to 10 N·m"`, "torqe = 1\nmass = \"8\"")
+	holding, unchecked := broken.Holding(path, "")
+	assert.True(t, unchecked)
+	var rules []string
+	for _, found := range holding {
+		rules = append(rules, found.Rule)
+	}
+	assert.Subset(t, rules, []string{"language/unknown-key", "units/missing"}, "amounts are told with what stands in their way")
+	holding, unchecked = put(path, `title = `, `titel = `).Holding("shop/tools.toml", "")
 	assert.Empty(t, holding)
 	assert.False(t, unchecked, "there are no steps in it")
 }

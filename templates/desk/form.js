@@ -38,7 +38,7 @@ const field = (key, names, preset, of) => {
   const about = make('p', { class: 'doc', id: doc }, key.doc);
   const need = key.required ? make('span', { class: 'need' }, ' needed') : null;
   const called = key.word || wordFor(of, key.name);
-  const written = key.word ? null : make('code', { class: 'key' }, key.name);
+  const written = key.word || called.toLowerCase() === key.name.replace(/-/g, ' ') ? null : make('code', { class: 'key' }, key.name);
   const label = make('label', { for: at }, called, need, written);
   const say = plain(key.example);
   const whole = (control, read, wide, ...more) => ({ key, read, element: make('div', { class: 'field' + (wide ? ' wide' : '') }, label, about, control, ...more) });
@@ -258,14 +258,14 @@ export const forms = (hooks) => {
     const where = make('select', { id: 'step-section' }, ...sections.map(([word, says]) => make('option', { value: word, selected: word === section }, says)));
     const pick = make('select', { id: 'step-verb', size: 10, 'aria-describedby': 'verb-about' }, ...verbs.map((verb) => make('option', { value: verb.key }, verb.key.replace(/-/g, ' '))), make('option', { value: 'say' }, 'words only'));
     const about = make('div', { class: 'about', id: 'verb-about', 'aria-live': 'polite' });
-    const rest = make('div', {});
+    const rest = make('div', { class: 'rest' });
     const element = make('div', {}, make('div', { class: 'field' }, make('label', { for: 'step-section' }, 'Part of the job'), where), make('div', { class: 'verbs' }, make('div', { class: 'field' }, make('label', { for: 'step-verb' }, 'What is done'), pick), about), rest);
     let fields = [];
     const choose = () => {
       const verb = verbs.find((one) => one.key === pick.value);
       if (!verb) {
         about.replaceChildren(make('h3', {}, 'Words only'), make('p', {}, 'The step is text alone. It prints and its words are checked, but nothing is known of what it does to the machine.'));
-        const made = split('step', ['say', 'stage'], {}, verbs.map((one) => one.key), { keys: { say: { required: true, doc: 'What is done, in words.' } } });
+        const made = split('step', ['say', 'stage'], {}, verbs.map((one) => one.key), { keys: { say: { required: true, word: 'In words', doc: 'What is done, in words.' } } });
         carry(fields, made.fields);
         fields = made.fields;
         rest.replaceChildren(made.element);
@@ -307,7 +307,7 @@ export const forms = (hooks) => {
       const other = hooks.names().find((one) => one.kind === pick.value && one.name === name.value.trim());
       known.textContent = other ? 'There is one of this name: ' + other.words + '. What is written here goes before it, in this file alone.' : '';
     };
-    const rest = make('div', {});
+    const rest = make('div', { class: 'rest' });
     let fields = [];
     const choose = () => {
       const layout = table(pick.value);

@@ -12,7 +12,7 @@ const everywhere = {
   pack: 'How many in a pack', packs: 'Packs it comes in', stroke: 'What one stroke gives', service: 'Specification', sizes: 'Widths it fits', points: 'Recesses it fits', range: 'Range as marked', holds: 'What it holds', drive: 'Square drive', 'drive-out': 'Square it drives', apart: 'Where another can work',
 };
 const of = {
-  procedure: { title: 'Title', for: 'Only for versions', who: 'Who may do it', 'hands-on': 'Time with hands on', elapsed: 'Time from start to end', first: 'Due the first time', when: 'Done when', start: 'State before the first step', end: 'State after the last step', summary: 'What it does and why', author: 'Who wrote it', checked: 'Who checked it', 'no-isolation': 'Why nothing is cut off', 'no-close': 'Why nothing is closed up', date: 'Day of the revision' },
+  procedure: { title: 'Title', for: 'Only for versions', who: 'Who may do it', 'hands-on': 'Time with hands on', elapsed: 'Time from start to end', first: 'Due the first time', when: 'Done when', start: 'State before the first step', end: 'State after the last step', summary: 'What it does and why', checked: 'Who checked it', 'no-isolation': 'Why nothing is cut off', 'no-close': 'Why nothing is closed up' },
   machine: { title: 'Name as it prints', manual: 'Manual', variants: 'Versions', meter: 'What its meter counts' },
   point: { fitting: 'Kind of fitting', tool: 'Lubricated with' },
   limit: { how: 'How it is measured', tool: 'Instrument', outside: 'What to do outside the limit' },

@@ -181,7 +181,14 @@ export const writing = (hooks) => {
     textOf: (state) => state.sliceDoc(),
     show: (state) => { quiet = true; view.setState(state); quiet = false; },
     joined: (state, lines) => lines.join(state.lineBreak),
-    put: (state, text, apart) => state.update({ changes: { from: 0, to: state.doc.length, insert: E.Text.of(text.split(breaks(text))) }, effects: ends.reconfigure(E.EditorState.lineSeparator.of(breaks(text))), annotations: apart ? E.isolateHistory.of('full') : undefined }),
+    put: (state, text, apart) => { // what stays the same is left, and the cursor in it
+      const was = state.doc.toString(), now = text.split(breaks(text)).join('\n');
+      let from = 0, tail = 0;
+      while (from < Math.min(was.length, now.length) && was[from] === now[from]) { from += 1; }
+      while (tail < Math.min(was.length, now.length) - from && was.at(-1 - tail) === now.at(-1 - tail)) { tail += 1; }
+      return state.update({ changes: { from, to: was.length - tail, insert: E.Text.of(now.slice(from, now.length - tail).split('\n')) },
+        effects: ends.reconfigure(E.EditorState.lineSeparator.of(breaks(text))), annotations: apart ? E.isolateHistory.of('full') : undefined });
+    },
     mark: (list) => view.dispatch(E.setDiagnostics(view.state, list)),
     inMiddle: (offset) => E.EditorView.scrollIntoView(offset, { y: 'center' }),
     goTo: (spot, to) => {

@@ -283,8 +283,8 @@ type checkTold struct {
 	// its steps are unchecked until they are mended.
 	Holding   []findingTold `json:"holding"`
 	Unchecked bool          `json:"unchecked"`
-	// Shop is what a file at the top of the folder can name that is not there yet; with All only.
-	Shop []nameTold `json:"shop,omitempty"`
+	// Shop is what a file at the top of the folder can name that is not there yet.
+	Shop []nameTold `json:"shop"`
 }
 
 type fileTold struct {
@@ -356,7 +356,7 @@ type barTold struct {
 }
 
 func (d *Desk) tellCheck(r *http.Request, in checking) (any, error) {
-	out := checkTold{All: in.All, Files: []fileTold{}, Findings: []findingTold{}, Names: []nameTold{}, Variants: []string{}, Changed: []string{}, Holding: []findingTold{}}
+	out := checkTold{All: in.All, Files: []fileTold{}, Findings: []findingTold{}, Names: []nameTold{}, Variants: []string{}, Changed: []string{}, Holding: []findingTold{}, Shop: []nameTold{}}
 	err := d.compile(r.Context(), in.asked, func(c compiled) error {
 		for _, one := range c.result.Listing() {
 			out.Files = append(out.Files, fileTold(one))
@@ -370,10 +370,8 @@ func (d *Desk) tellCheck(r *http.Request, in checking) (any, error) {
 		for _, named := range c.result.Names(in.Path) {
 			out.Names = append(out.Names, nameTold(named))
 		}
-		if in.All {
-			for _, named := range c.result.Names("") {
-				out.Shop = append(out.Shop, nameTold(named))
-			}
+		for _, named := range c.result.Names("") {
+			out.Shop = append(out.Shop, nameTold(named))
 		}
 		out.Variants = append(out.Variants, c.result.Variants(in.Path)...)
 		holding, unchecked := c.result.Holding(in.Path, in.Variant)

@@ -107,12 +107,15 @@ func TestANewProcedureKnowsTheShop(t *testing.T) {
 
 	w.Click(`.file[data-path="belt.toml"]`)
 	w.Soon("it is open", `document.querySelectorAll('.side img').length > 0`)
+	w.Click("#new-procedure")
+	w.Soon("and also when one is open", `Array.from(document.querySelectorAll('dialog option')).some((one) => one.value === 'press')`)
+	w.keys(kb.Escape)
 	w.Click("#add-step")
 	told[bool](w, `((verb) => { verb.value = 'drain'; return verb.dispatchEvent(new Event('change', { bubbles: true })); })(document.getElementById('step-verb'))`)
 	assert.Equal(t, []string{"", "pan"}, told[[]string](w, `Array.from(Array.from(document.querySelectorAll('#form label')).find((one) => one.firstChild.textContent === 'Caught in').parentNode.querySelectorAll('option')).map((one) => one.value)`), "what catches is a container")
 	told[bool](w, `((verb) => { verb.value = 'say'; return verb.dispatchEvent(new Event('change', { bubbles: true })); })(document.getElementById('step-verb'))`)
 	w.named("Add it")
-	w.Soon("words are asked for", `document.querySelector('#form .wrong').textContent.includes('More words')`)
+	w.Soon("words are asked for", `document.querySelector('#form .wrong').textContent.includes('In words')`)
 	w.keys(kb.Escape)
 
 	w.Click("#add-thing")

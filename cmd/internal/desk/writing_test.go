@@ -10,6 +10,7 @@ import (
 
 	"benchleaf/templates/browsertest"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -53,8 +54,8 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 	w.Click("#new-procedure")
 	w.named("Begin it")
 	w.Soon("what is needed is asked for", `document.querySelector('dialog .wrong').textContent.includes('Title')`)
-	for label, text := range map[string]string{"Title": "Look over the chain oiler", "Machine": "Log-deck conveyor", "Who wrote it": "R. Aldous", "Who may do it": "Anyone who runs the deck", "Time with hands on": "5 min",
-		"How often": "50 h", "Day of the revision": "2026-02-14", "Why nothing is cut off": "Nothing is touched; look from outside the guard", "Why nothing is closed up": "Nothing is opened", "Place in the manual": "Operator's manual, section 4"} {
+	for label, text := range map[string]string{"Title": "Look over the chain oiler", "Machine": "Log-deck conveyor", "Author": "R. Aldous", "Who may do it": "Anyone who runs the deck", "Time with hands on": "5 min",
+		"How often": "50 h", "Date": "2026-02-14", "Why nothing is cut off": "Nothing is touched; look from outside the guard", "Why nothing is closed up": "Nothing is opened", "Place in the manual": "Operator's manual, section 4"} {
 		w.fill(label, text)
 	}
 	told[bool](w, `(document.querySelector('dialog input[value="eye-protection"]').click(), true)`)
@@ -274,6 +275,49 @@ func TestASmallScreenHasOneColumn(t *testing.T) {
 	assert.True(t, told[bool](w, `document.querySelector('.tabs').checkVisibility()`))
 	told[bool](w, `(document.documentElement.style.fontSize = '200%', true)`)
 	assert.LessOrEqual(t, told[int](w, `document.documentElement.scrollWidth`), 720, "with the text twice as large")
+}
+
+// The text reaches down to the end of its part, the buttons that begin something stand together,
+// and a wide screen is used by the page and the states.
+func TestEveryScreenIsUsed(t *testing.T) {
+	for _, size := range []struct{ width, height int64 }{{390, 844}, {800, 1000}, {1400, 900}, {2560, 1300}} {
+		w := opened(t, demonstration(t), size.width, size.height)
+		told[bool](w, `(document.querySelector('.file[data-path="`+oil+`"]').click(), true)`)
+		w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
+		foot := func(pattern string) float64 {
+			return told[float64](w, `document.querySelector(`+browsertest.Quoted(pattern)+`).getBoundingClientRect().bottom`)
+		}
+		top := func(pattern string) float64 {
+			return told[float64](w, `document.querySelector(`+browsertest.Quoted(pattern)+`).getBoundingClientRect().top`)
+		}
+		assert.LessOrEqual(t, foot("#text"), float64(size.height), "%d wide: the text is cut", size.width)
+		assert.InDelta(t, foot("#editor"), foot("#editor .cm-scroller"), 1, "%d wide", size.width)
+		for _, id := range []string{"#new-machine", "#add-step", "#add-thing"} {
+			assert.InDelta(t, top("#new-procedure"), top(id), 1, "%d wide: %s", size.width, id)
+		}
+		if size.width < 1000 {
+			assert.InDelta(t, foot("#text"), foot("#editor"), 1, "%d wide: a strip stands below the text", size.width)
+			assert.Greater(t, foot("#text"), float64(size.height)-30, "%d wide", size.width)
+			assert.Greater(t, top("#new-procedure"), foot("#save"), "%d wide", size.width)
+		}
+		if size.width > 2000 {
+			assert.True(t, told[bool](w, `document.getElementById('strip').scrollWidth <= document.getElementById('strip').clientWidth`), "all states are seen")
+			assert.True(t, told[bool](w, `document.getElementById('sheet').clientWidth > document.getElementById('text').clientWidth`))
+		}
+	}
+}
+
+// What is known of a word stands in lines of its own.
+func TestAMeaningKeepsItsLines(t *testing.T) {
+	w := opened(t, demonstration(t), 1440, 900)
+	w.Click(`.file[data-path="` + oil + `"]`)
+	w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
+	w.at(`isolate = "mai`)
+	w.Do(chromedp.Sleep(300 * time.Millisecond))
+	at := told[[]float64](w, `((view) => { const place = view.coordsAtPos(view.state.selection.main.head); return [place.left, (place.top + place.bottom) / 2]; })(document.querySelector('#editor .cm-content').cmTile.view)`)
+	w.Do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0]-20, at[1]), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+	w.Soon("it is told", `document.querySelector('.doc-tip') !== null`)
+	assert.True(t, told[bool](w, `((tip) => tip.textContent.includes('\n') && tip.innerText.trim().split('\n').length > 1)(document.querySelector('.doc-tip'))`), w.Text(".doc-tip"))
 }
 
 func TestNoBarrierIsFound(t *testing.T) {
