@@ -41,9 +41,10 @@ type Result struct {
 
 	set       *model.Set
 	whole     bool
-	pictures  []source.Picture          // that were given
-	timelines map[string]*plan.Timeline // of joined jobs, by their short names
-	assist    func() *assist.Shop       // what helps while writing
+	pictures  []source.Picture                  // that were given
+	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
+	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
+	assist    func() *assist.Shop               // what helps while writing
 }
 
 // Job names one procedure for one version of its machine.
@@ -55,7 +56,8 @@ type Job struct {
 	work     compose.Work
 	walk     *state.Walk
 	allowed  []finding.Finding
-	versions int // how many versions the procedure serves
+	holding  []finding.Finding // what blocks it, in its file and in those it takes names from
+	versions int               // how many versions the procedure serves
 }
 
 // Output is one file to write: its name without a folder, and its bytes.
@@ -114,7 +116,7 @@ func (t toldOf) amounts(file *model.File) toldOf {
 // Compile compiles like the function Compile.
 func (s *Session) Compile(in Input) *Result {
 	set := s.reader.Read(in.Files, inParallel)
-	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures}
+	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
 	out.assist = out.assistant()
 	read := map[*model.File]bool{}
 	var targets []*model.File
@@ -140,12 +142,13 @@ func (s *Session) Compile(in Input) *Result {
 			s.told[file] = told[i]
 		}
 	}
-	wrong := map[*model.File]bool{} // files with an amount that cannot be read
 	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
-		wrong[file] = slices.ContainsFunc(amounts[i], func(f finding.Finding) bool {
-			return f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place })
-		})
+		for _, f := range amounts[i] {
+			if f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
+				out.wrong[file] = append(out.wrong[file], f)
+			}
+		}
 		if !slices.Contains(targets, file) {
 			out.Findings, out.Allowed = append(out.Findings, kept...), append(out.Allowed, allowed...)
 		}
@@ -157,7 +160,7 @@ func (s *Session) Compile(in Input) *Result {
 	}
 	checked := make([]checkedFile, len(targets))
 	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], wrong, pictures)
+		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], out.wrong, pictures)
 	})
 	for i, one := range checked {
 		if len(one.jobs) == 0 && isProcedure(targets[i]) {
@@ -183,7 +186,7 @@ type checkedFile struct {
 }
 
 // check runs the rules on each job of a file, and takes out what its author stands by.
-func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File]bool, pictures album) checkedFile {
+func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File][]finding.Finding, pictures album) checkedFile {
 	jobs := set.JobsAnew(file)
 	found := make([][]finding.Finding, len(jobs))
 	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
@@ -199,12 +202,21 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	if len(jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
 	}
-	unread := slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return wrong[layer] })
+	var unread []finding.Finding
+	for _, layer := range file.Layers() {
+		if layer != file { // its own are among what was found
+			unread = append(unread, wrong[layer]...)
+		}
+	}
 	for i, job := range jobs {
-		stands := slices.ContainsFunc(out.findings, func(f finding.Finding) bool {
-			return f.Holds() && (f.Variant == "" || f.Variant == job.Variant) && !offCard(file, f)
-		})
-		made := describe(job, stands || unread, out.allowed)
+		holding := slices.Clone(unread)
+		for _, f := range out.findings {
+			if f.Holds() && (f.Variant == "" || f.Variant == job.Variant) && !offCard(file, f) {
+				holding = append(holding, f)
+			}
+		}
+		made := describe(job, len(holding) > 0, out.allowed)
+		made.holding = holding
 		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i], Pictures: pictures.of}
 		out.jobs = append(out.jobs, made)
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/compose"
 	"benchleaf/compiler/internal/emit/svg"
 	"benchleaf/compiler/internal/hazard"
@@ -148,6 +149,34 @@ func (r *Result) View(path, variant string, look Look) (*View, error) {
 	return view, nil
 }
 
+// Holding lists the errors that hold the card of a file's procedure back for one version of its
+// machine, chosen as View does, in the file and in those it takes names from. Unchecked is set
+// where nothing but these is known, since the steps are not checked until they are mended.
+func (r *Result) Holding(path, variant string) (holding []finding.Finding, unchecked bool) {
+	var jobs []Job
+	for _, job := range r.Jobs {
+		if job.Path == path {
+			jobs = append(jobs, job)
+		}
+	}
+	if len(jobs) > 0 {
+		return finding.Sort(slices.Clone(jobs[max(0, slices.IndexFunc(jobs, func(job Job) bool { return job.Variant == variant }))].holding)), false
+	}
+	file := r.set.File(path)
+	if file == nil || !isProcedure(file) {
+		return nil, false
+	}
+	for _, found := range r.set.Findings {
+		if found.Holds() && slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return layer.Broken && layer.Source == found.Place.File }) {
+			holding = append(holding, found)
+		}
+	}
+	for _, layer := range file.Layers() {
+		holding = append(holding, r.wrong[layer]...)
+	}
+	return finding.Sort(holding), true
+}
+
 // read takes the steps and the parts of the job out of the words of its card.
 func (v *View) read(content plan.Card, job *model.Job) {
 	said := map[int]string{}
@@ -219,14 +248,23 @@ func (r *Result) Listing() []Listed {
 	return out
 }
 
-// Nameable is a thing that a file can name: its kind, its short name and how it is said.
-type Nameable struct{ Kind, Name, Words string }
+// Nameable is a thing that a file can name: its kind, its short name and how it is said;
+// of a tool Sort is what it is, such as container.
+type Nameable struct{ Kind, Name, Words, Sort string }
 
 // Names lists what a file can name, by kind and name, and the procedures of the shop; of a
-// file that is not there, the procedures alone.
-func (r *Result) Names(path string) []Nameable {
+// file that is not there, what it could name where it is begun: what the nearest file of the
+// shop at or above it gives.
+func (r *Result) Names(at string) []Nameable {
 	var out []Nameable
-	if file := r.set.File(path); file != nil {
+	file := r.set.File(at)
+	for folder := path.Dir(at); file == nil; folder = path.Dir(folder) {
+		file = r.set.File(path.Join(folder, Shopfile))
+		if folder == "." || folder == "/" {
+			break
+		}
+	}
+	if file != nil {
 		for _, seen := range file.Seen() {
 			out = append(out, Nameable(seen))
 		}

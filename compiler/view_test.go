@@ -82,16 +82,70 @@ func TestAViewIsShownWhereACardIsHeldBack(t *testing.T) {
 	require.GreaterOrEqual(t, at, 0)
 }
 
+// What holds a card back is told with its places, also where it stands in another file; and where
+// the steps were not checked, that is told.
+func TestItIsToldWhatHoldsACardBack(t *testing.T) {
+	const path, machine = "log-deck-gearbox-oil.toml", "machines/log-deck.toml"
+	files := compiler.ReadFolder(t, "../procedures")
+	put := func(at, old, text string) *compiler.Result {
+		t.Helper()
+		var out []*source.File
+		for _, file := range files {
+			if file.Path == at {
+				require.Contains(t, string(file.Text), old)
+				file = source.New(at, []byte(strings.Replace(string(file.Text), old, text, 1)))
+			}
+			out = append(out, file)
+		}
+		return compiler.Compile(compiler.Input{Files: out, Targets: []string{path}, Whole: true})
+	}
+	for _, one := range []struct {
+		at, old, text, rule string
+		unchecked           bool
+	}{
+		{path, "[procedure]", "[procedure]", "", false},
+		{path, `hands-on = "40 min"`, `hands-on = "40"`, "units/missing", false},
+		{path, `title = `, `titel = `, "language/unknown-key", true},
+		{path, `revision = "`, `revision = `, "syntax/unquoted-text", true},
+		{machine, `torque = "8 to 10 N·m"`, `torque = "8 N·m (300 lbf·ft)"`, "units/disagree", false},
+		{machine, "[part.drain-plug]", "[part.drain-plug", "syntax/bad-header", true},
+	} {
+		holding, unchecked := put(one.at, one.old, one.text).Holding(path, "nine-metre")
+		assert.Equal(t, one.unchecked, unchecked, one.text)
+		if one.rule == "" {
+			assert.Empty(t, holding)
+			continue
+		}
+		var told []string
+		for _, found := range holding {
+			told = append(told, found.Rule+" "+found.Place.File.Path)
+		}
+		assert.Contains(t, told, one.rule+" "+one.at, one.text)
+	}
+	broken := put(machine, `torque = "8 to 10 N·m"`, "torqe = 1\nmass = \"8\"")
+	holding, unchecked := broken.Holding(path, "")
+	assert.True(t, unchecked)
+	var rules []string
+	for _, found := range holding {
+		rules = append(rules, found.Rule)
+	}
+	assert.Subset(t, rules, []string{"language/unknown-key", "units/missing"}, "amounts are told with what stands in their way")
+	holding, unchecked = put(path, `title = `, `titel = `).Holding("shop/tools.toml", "")
+	assert.Empty(t, holding)
+	assert.False(t, unchecked, "there are no steps in it")
+}
+
 func TestNamesAreWhatAFileMayWrite(t *testing.T) {
 	result := compiler.Compile(compiler.Input{Files: compiler.ReadFolder(t, "../procedures"), Whole: true})
 	names := result.Names("log-deck-gearbox-oil.toml")
 	for _, want := range []compiler.Nameable{
-		{"machine", "log-deck", "Log-deck conveyor"}, {"variant", "nine-metre", "nine metre"}, {"energy", "mains", "mains, 400 V"},
-		{"procedure", "log-deck-gearbox-oil", "Change the worm gearbox oil"},
+		{"machine", "log-deck", "Log-deck conveyor", ""}, {"variant", "nine-metre", "nine metre", ""}, {"energy", "mains", "mains, 400 V", ""},
+		{"procedure", "log-deck-gearbox-oil", "Change the worm gearbox oil", ""}, {"tool", "drain-pan-8", "Drain pan, 8 L", "container"},
 	} {
 		at := slices.IndexFunc(names, func(one compiler.Nameable) bool { return one.Kind == want.Kind && one.Name == want.Name })
 		if assert.GreaterOrEqual(t, at, 0, want.Name) && want.Kind != "energy" {
 			assert.Equal(t, want.Words, names[at].Words)
+			assert.Equal(t, want.Sort, names[at].Sort)
 		}
 	}
 	kinds := map[string]bool{}
@@ -101,6 +155,13 @@ func TestNamesAreWhatAFileMayWrite(t *testing.T) {
 	}
 	for _, kind := range []string{"part", "cover", "cavity", "limit", "tool", "fluid", "supply", "spare", "caution", "stock"} {
 		assert.True(t, kinds[kind], kind)
+	}
+	kinds = map[string]bool{}
+	for _, one := range result.Names("sheds/not-yet.toml") {
+		kinds[one.Kind] = true
+	}
+	for _, kind := range []string{"machine", "tool", "fluid", "supply", "spare", "caution", "procedure"} {
+		assert.True(t, kinds[kind], "a file that is not there yet knows the shop: %s", kind)
 	}
 	listed := map[string]string{}
 	for _, one := range result.Listing() {

@@ -4,17 +4,20 @@ import { at, knowVerbs, writing } from './writing.js';
 import { arrows, files } from './files.js';
 import { point, sheet, states } from './sheet.js';
 import { forms } from './form.js';
+import { conflict, sure } from './conflict.js';
 
 const open = new Map(); // path → { state, hash, saved }: what is open, and what is known of the disk
-const desk = { path: '', files: [], findings: [], names: [], view: null, tidy: false };
+const desk = { path: '', files: [], findings: [], names: [], shop: [], view: null, holding: null, unchecked: false };
 const check = newest();
 let editor, form;
 
 const tell = (text) => { id('tell').textContent = text; clearTimeout(tell.timer); tell.timer = setTimeout(() => { id('tell').textContent = ''; }, 6000); };
-const alarm = (text, ...buttons) => id('alarm').replaceChildren(...(text ? [make('span', {}, text), ...buttons] : []));
+let alarmOf = ''; // the file that the alarm is about; it goes when another is chosen
+const alarm = (text, ...buttons) => { alarmOf = ''; id('alarm').replaceChildren(...(text ? [make('span', {}, text), ...buttons] : [])); };
+const alarmFor = (path, text, ...buttons) => { alarm(text, ...buttons); alarmOf = path; };
 const button = (text, does) => make('button', { type: 'button', onclick: does }, text);
 let gone = false;
-const wrong = (problem) => {
+const wrong = (problem, path) => {
   if (problem instanceof Lost) {
     gone = true;
     alarm('The desk does not answer: it was stopped, or this computer slept. Your text is still here and not saved.',
@@ -22,7 +25,8 @@ const wrong = (problem) => {
     return;
   }
   if (!(problem instanceof Refused)) { console.error(problem); }
-  alarm(problem.message, button('Close', () => alarm('')));
+  const of = typeof path === 'string' ? path : desk.path;
+  alarmFor(of, of && !problem.message.includes(of) ? of + ': ' + problem.message : problem.message, button('Close', () => alarm('')));
 };
 
 // What is open.
@@ -41,7 +45,7 @@ const fetched = async (path) => {
 const choose = async (path, quietly) => {
   try {
     await fetched(path);
-  } catch (problem) { wrong(problem); return; }
+  } catch (problem) { wrong(problem, path); return; }
   if (desk.path && open.has(desk.path)) { open.get(desk.path).state = editor.view.state; }
   const other = desk.path !== path;
   desk.path = path;
@@ -50,7 +54,13 @@ const choose = async (path, quietly) => {
   id('welcome').hidden = true;
   history.replaceState(null, '', '#' + encodeURIComponent(path));
   clearTimeout(unread);
-  if (other) { desk.view = null; id('sides').classList.add('old'); id('variant').value = ''; }
+  if (other) {
+    Object.assign(desk, { view: null, holding: null, unchecked: false });
+    id('sides').classList.add('old');
+    id('variant').value = '';
+    if (alarmOf && alarmOf !== path) { alarm(''); }
+  }
+  drawReplaced();
   marks();
   drawFindings();
   drawHead();
@@ -89,6 +99,8 @@ const look = async (all) => {
   desk.files = answer.files;
   desk.findings = answer.all ? answer.findings : [...desk.findings.filter((one) => one.path !== desk.path), ...answer.findings.filter((one) => one.path === desk.path)];
   if (answer.names.length) { desk.names = answer.names; }
+  desk.shop = answer.shop || [];
+  Object.assign(desk, { holding: answer.holding, unchecked: answer.unchecked });
   marks();
   drawFindings();
   drawFiles();
@@ -109,7 +121,7 @@ const typed = () => {
 
 // A file that is another on the disk now is shown anew; with text that is not saved it is asked about.
 const changed = async (path) => {
-  const differs = () => alarm(path + ' was changed on the disk meanwhile.', button('Compare both', () => compare(path)));
+  const differs = () => alarmFor(path, path + ' was changed on the disk meanwhile.', button('Compare both', () => compare(path)));
   if (unsaved().has(path)) { differs(); return; }
   try {
     const file = await get('file?path=' + encodeURIComponent(path));
@@ -131,7 +143,12 @@ const replaceText = (path, text) => {
 // Saving.
 const save = async () => {
   for (const path of unsaved()) {
-    if (!await saveOne(path, textOf(path), open.get(path).hash)) { return; }
+    const text = textOf(path), before = open.get(path).saved;
+    if (!text.trim() && before.trim()) {
+      if (!await sure(path + ' is empty now. Saved so, its ' + plural(before.trim().split('\n').length, 'line is', 'lines are') + ' gone from the disk.', 'Save it empty', 'Do not save')) { return; }
+      replaced.set(path, [['what stood in it', before]]);
+    }
+    if (!await saveOne(path, text, open.get(path).hash)) { return; }
   }
   tell('Saved.');
   look(true);
@@ -140,11 +157,13 @@ const saveOne = async (path, text, hash) => {
   try {
     const answer = await ask('save', { path, text, hash });
     Object.assign(open.get(path), { hash: answer.hash, saved: text });
+    if (alarmOf === path) { alarm(''); }
     drawSaved();
     drawFiles();
+    drawReplaced();
     return true;
   } catch (problem) {
-    if (problem.status === 409) { await conflict(path, problem.body); } else { wrong(problem); }
+    if (problem.status === 409) { await settle(path, problem.body); } else { wrong(problem, path); }
     return false;
   }
 };
@@ -152,34 +171,61 @@ const saveOne = async (path, text, hash) => {
 const compare = async (path) => {
   try {
     const file = await get('file?path=' + encodeURIComponent(path));
-    await conflict(path, { text: file.text, hash: file.hash, gone: false });
+    await settle(path, { text: file.text, hash: file.hash, gone: false });
   } catch (problem) {
-    if (problem.status === 404) { await conflict(path, { text: '', hash: '', gone: true }); } else { wrong(problem); }
+    if (problem.status === 404) { await settle(path, { text: '', hash: '', gone: true }); } else { wrong(problem, path); }
   }
 };
 
-// Both texts side by side. Whatever is chosen, the other one stays in the undo history.
-const conflict = async (path, disk) => {
+// What was changed here and on the disk is put together. Whatever is chosen, the texts that
+// were replaced stay at hand: above the text, and in the undo history.
+const settle = async (path, disk) => {
   if (path !== desk.path) { await choose(path, true); }
-  const dialog = id('conflict'), mine = textOf(path);
-  id('conflict-says').textContent = path + (disk.gone ? ' is no longer on the disk.' : ' is another on the disk than when you opened it. Nothing was written over.');
-  id('merge').replaceChildren();
-  const merged = editor.compare(id('merge'), disk.text, mine);
-  const known = (text) => { Object.assign(open.get(path), { hash: disk.hash, saved: text }); };
-  const end = (does) => async () => { dialog.close(); alarm(''); await does(); typed(); editor.view.focus(); };
-  const keep = (text) => async () => {
-    replaceText(path, disk.text);
-    replaceText(path, text);
+  const mine = textOf(path);
+  const known = (saved) => Object.assign(open.get(path), { hash: disk.hash, saved });
+  if (!disk.gone && disk.text === mine) { // somebody wrote the same
+    known(mine);
+    alarm('');
+    typed();
+    return;
+  }
+  const chosen = await conflict({ path, base: open.get(path).saved, mine, theirs: disk.text, gone: disk.gone });
+  if (!chosen.which) { editor.view.focus(); return; }
+  alarm('');
+  const theirs = ['the text on the disk', disk.text], own = ['my text', mine];
+  if (!disk.gone) { replaceText(path, disk.text); }
+  if (chosen.which === 'theirs') {
     known(disk.text);
+    replaced.set(path, [own]);
+  } else {
+    const text = chosen.which === 'mine' ? mine : editor.joined(stateOf(path), chosen.lines);
+    if (!disk.gone) {
+      replaceText(path, text);
+      replaced.set(path, chosen.which === 'mine' ? [theirs] : [own, theirs]);
+    }
+    known(disk.gone ? '' : disk.text);
     if (await saveOne(path, text, disk.hash)) { tell('Saved.'); }
-  };
-  id('keep-merged').onclick = end(() => keep(merged.b.state.sliceDoc())());
-  id('keep-mine').onclick = end(keep(mine));
-  id('take-theirs').onclick = end(async () => { replaceText(path, disk.text); known(disk.gone ? '' : disk.text); drawSaved(); });
-  id('not-now').onclick = () => dialog.close();
-  dialog.onclose = () => merged.destroy();
-  dialog.showModal();
-  id('keep-merged').focus();
+  }
+  drawReplaced();
+  typed();
+  editor.view.focus();
+};
+
+// Texts that were replaced, by path, each with what it is called.
+const replaced = new Map();
+const drawReplaced = () => {
+  const texts = replaced.get(desk.path) || [];
+  id('replaced').hidden = !texts.length;
+  id('replaced').replaceChildren(...(texts.length ? [make('span', {}, 'Replaced and still here:'), ...texts.map(([name, text]) => button('Bring back ' + name, () => {
+    const now = textOf(desk.path);
+    if (now !== text) {
+      replaceText(desk.path, text);
+      replaced.set(desk.path, [...texts.filter((one) => one[1] !== text && one[1] !== now && one[0] !== 'the text before this'), ['the text before this', now]]);
+    }
+    drawReplaced();
+    tell('It is back, and not saved yet.');
+    editor.view.focus();
+  })), button('Let it go', () => { replaced.delete(desk.path); drawReplaced(); editor.view.focus(); })] : []));
 };
 
 // Findings.
@@ -216,7 +262,11 @@ const mend = () => {
   const near = here().filter((one) => (one.fixes || []).length && at(doc, one.from) <= line.to && at(doc, one.to) >= line.from)
     .sort((a, b) => Math.abs(at(doc, a.from) - spot) - Math.abs(at(doc, b.from) - spot));
   const one = near.find((found) => at(doc, found.from) <= spot && spot <= at(doc, found.to)) || near[0];
-  if (!one) { tell('Nothing on this line can be mended by itself. The finding below says what to write.'); return; }
+  if (!one) {
+    const found = here().some((found) => at(doc, found.from) <= line.to && at(doc, found.to) >= line.from);
+    tell(found ? 'What is found on this line is mended by hand; the finding says what to write.' : here().length ? 'Nothing is found on this line. F8 goes to the next finding.' : 'Nothing is found in this file.');
+    return;
+  }
   if (one.fixes.length === 1) { mendWith(one.fixes[0]); return; }
   const first = document.querySelector('[data-finding="' + desk.findings.indexOf(one) + '"] .fixes button');
   if (first) { tab('found'); first.focus(); }
@@ -232,23 +282,36 @@ const drawFindings = () => {
   const list = desk.findings.filter((one) => every || one.path === desk.path).sort((a, b) => a.path.localeCompare(b.path) || a.from.line - b.from.line);
   const counts = (all) => ['error', 'warning', 'note'].map((kind) => [kind, all.filter((one) => one.severity === kind).length]).filter((pair) => pair[1]);
   const said = counts(list).map(([kind, n]) => plural(n, kind, kind + 's')).join(', ');
-  const text = !desk.path && !every ? '' : said || 'no findings';
+  const text = !desk.path && !every ? '' : desk.path && !desk.holding ? '' : said || (desk.unchecked ? 'steps not checked' : desk.holding && desk.holding.length ? 'held back' : 'no findings');
   if (id('tally').textContent !== text) { id('tally').textContent = text; }
   id('tab-count').textContent = list.length ? String(list.length) : '';
   const focused = document.activeElement && document.activeElement.closest('.finding') ? document.activeElement.closest('.finding').dataset.is : '';
   const box = id('findings'), top = box.scrollTop;
-  box.replaceChildren(...(list.length ? list.map((one) => make('div', { class: 'finding ' + one.severity, 'data-finding': desk.findings.indexOf(one), 'data-is': one.rule + one.path + one.summary, 'data-line': one.path === desk.path ? one.from.line : false },
+  const told = holds();
+  box.replaceChildren(...(told ? [told] : []), ...(list.length ? list.map((one) => make('div', { class: 'finding ' + one.severity, 'data-finding': desk.findings.indexOf(one), 'data-is': one.rule + one.path + one.summary, 'data-line': one.path === desk.path ? one.from.line : false },
     make('button', { type: 'button', class: 'goto', onclick: () => goTo(one) }, make('b', { class: 'kind' }, one.severity), ' ' + one.summary + ' ', make('span', { class: 'at' }, (every ? one.path + ', ' : '') + 'line ' + (one.from.line + 1) + (one.variant ? ', ' + one.variant : ''))),
     one.help ? make('p', { class: 'write' }, one.help) : null,
     one.why ? make('p', { class: 'why' }, one.why) : null,
     ...(one.related || []).map((other) => make('p', { class: 'why' }, other.text + (other.path ? ' (' + (other.path === desk.path ? '' : other.path + ', ') + 'line ' + (other.from.line + 1) + ')' : ''))),
-    make('div', { class: 'fixes' }, ...(one.fixes || []).map((fix) => button(fix.title, () => mendWith(fix)))))) : [make('p', { class: 'empty' }, desk.path || every ? 'Nothing is wrong or missing, as far as benchleaf can tell.' : 'What is wrong or missing in a file is told here.')]));
+    make('div', { class: 'fixes' }, ...(one.fixes || []).map((fix) => button(fix.title, () => mendWith(fix)))))) : told ? [] : [make('p', { class: 'empty' }, desk.path && !desk.holding ? 'It is being checked.' : desk.path || every ? 'Nothing is wrong or missing, as far as benchleaf can tell.' : 'What is wrong or missing in a file is told here.')]));
   box.scrollTop = top;
   if (focused) {
     const again = [...box.querySelectorAll('.finding')].find((one) => one.dataset.is === focused);
     (again ? again.querySelector('button') : box.querySelector('.goto') || id('found')).focus({ preventScroll: true });
   }
   markLine();
+};
+// holds tells what holds the card back that is not among the findings of the file, and that the
+// steps are not checked.
+const placeOf = (one) => (one.path === desk.path ? '' : one.path + ', ') + 'line ' + (one.from.line + 1);
+const holds = () => {
+  const all = desk.holding || [], others = all.filter((one) => one.path !== desk.path);
+  if (!desk.unchecked && !others.length) { return null; }
+  const own = all.length - others.length;
+  const why = desk.unchecked ? 'The steps are not checked yet. ' : 'The card is held back. ';
+  const what = others.length ? 'First mend ' + (own ? 'the errors below, and ' : '') + (others.length === 1 ? 'this error in another file:' : 'these errors in other files:') : own ? 'First mend the errors below.' : 'First mend what cannot be read.';
+  return make('div', { class: 'finding error holds', 'data-is': 'holds' }, make('p', {}, make('b', { class: 'kind' }, why), what), others.length ? make('ul', {}, ...others.map((one) => make('li', {},
+    make('button', { type: 'button', class: 'goto', onclick: () => goTo(one) }, make('span', { class: 'at' }, placeOf(one)), ' ' + one.summary)))) : null);
 };
 const markLine = () => {
   const doc = editor.view.state.doc, line = doc.lineAt(editor.view.state.selection.main.head).number - 1;
@@ -298,13 +361,30 @@ const drawView = async (answer) => {
     return;
   }
   desk.view = answer.view;
-  held(!answer.view ? (procedure ? 'No card can be drawn yet. The findings say what is missing.' : '') : answer.view.blocked ? 'Held back: an error stands against this card, so it is not printed yet.' : answer.view.troubles ? answer.view.troubles.join('; ') : '');
+  const places = new Map(); // those in other files first: the findings of this one do not tell them
+  for (const one of answer.holding.filter((one) => one.path !== desk.path).concat(answer.holding)) {
+    if (!places.has(placeOf(one))) { places.set(placeOf(one), one); }
+  }
+  const blocks = [...places].slice(0, 3).map(([place, one]) => button(place, () => goTo(one)));
+  if (places.size > 3) { blocks.push(make('span', {}, 'and ' + (places.size - 3) + ' more, told in the findings')); }
+  if (!answer.view) {
+    held(procedure ? 'No card can be drawn yet. The findings say what is missing.' : '');
+  } else if (answer.view.blocked) {
+    held('Held back, so it is not printed yet' + (answer.unchecked ? ' and its steps are not checked' : '') + '. First mend ' + (places.size === 1 ? 'the error' : 'the errors') + ' at', ...blocks);
+  } else { held(answer.view.troubles ? answer.view.troubles.join('; ') : ''); }
   prints(Boolean(answer.view), Boolean(answer.view) && !answer.view.blocked);
   await sheet(answer.view, goStep);
   states(answer.view, goStep);
   moved();
 };
-const held = (text) => { id('held').hidden = !text; if (id('held').textContent !== text) { id('held').textContent = text; } };
+const held = (text, ...more) => { // drawn only where it is another, so that the focus stays
+  const box = id('held'), said = text + more.map((one) => one.textContent).join(' ');
+  box.hidden = !text;
+  if (box.dataset.says !== said) {
+    box.dataset.says = said;
+    box.replaceChildren(make('span', {}, text), ...more);
+  }
+};
 const prints = (sheetToo, card) => {
   id('print-card').disabled = !card;
   id('print-pick').disabled = !card;
@@ -406,13 +486,13 @@ const start = async () => {
   id('tidy').hidden = !shop.tidy;
   id('stock').append(...shop.stocks.map((one) => make('option', { value: one }, one)));
   form = forms({
-    language, names: () => desk.names, files: () => desk.files, begin,
+    language, sure, names: () => desk.names, shop: () => desk.shop, files: () => desk.files, begin,
     current: () => ({ text: editor.view.state.doc.toString(), line: editor.view.state.doc.lineAt(editor.view.state.selection.main.head).number - 1 }),
     insert: async (placed) => {
       const doc = editor.view.state.doc;
       const from = placed.line >= doc.lines ? doc.length : doc.line(placed.line + 1).from;
       const head = from + (placed.text.match(/^\n*/)[0].length);
-      editor.view.dispatch({ changes: { from, insert: editor.view.state.toText(placed.text) }, selection: { anchor: head }, scrollIntoView: true, userEvent: 'input.form' });
+      editor.view.dispatch({ changes: { from, insert: editor.view.state.toText(placed.text) }, selection: { anchor: head }, effects: editor.inMiddle(head), userEvent: 'input.form' });
       editor.view.focus();
       await look(false);
     },
@@ -423,11 +503,20 @@ const start = async () => {
   id('add-thing').addEventListener('click', () => form.thing(kindOf(desk.path)));
   id('save').addEventListener('click', save);
   id('tidy').addEventListener('click', async () => {
-    try { const answer = await ask('tidy', { text: textOf(desk.path) }); if (answer.text !== textOf(desk.path)) { replaceText(desk.path, answer.text); } tell('Tidied.'); } catch (problem) { wrong(problem); }
+    try { const answer = await ask('tidy', { text: textOf(desk.path) }); if (answer.text !== textOf(desk.path)) { replaceText(desk.path, answer.text); } tell('Tidied.'); } catch (problem) { wrong(problem, desk.path); }
   });
   id('keys').addEventListener('click', () => id('help').showModal());
   id('help-close').addEventListener('click', () => id('help').close());
   id('filter').addEventListener('input', drawFiles);
+  id('filter').addEventListener('keydown', (event) => { // the keys go on in the list
+    const first = id('list').querySelector('.file');
+    if (!first || event.isComposing || !['Enter', 'ArrowDown'].includes(event.key)) { return; }
+    event.preventDefault();
+    if (event.key === 'ArrowDown') {
+      id('list').querySelectorAll('.file').forEach((one) => { one.tabIndex = one === first ? 0 : -1; });
+      first.focus();
+    } else if (id('filter').value.trim()) { choose(first.dataset.path); }
+  });
   id('every').addEventListener('change', drawFindings);
   id('variant').addEventListener('change', () => look(false));
   id('stock').addEventListener('change', () => look(false));

@@ -1,6 +1,7 @@
 // The guided forms: a new machine, a new procedure, a step, a thing. Their fields come out
 // of the table of the language; what is filled in is written as TOML by the desk.
 import { ask, id, make } from './ask.js';
+import { wordFor } from './words.js';
 
 // What each form asks for first, in this order; the other keys stand under "More".
 const first = {
@@ -13,27 +14,40 @@ const silent = { procedure: ['tools', 'supplies', 'spares', 'wear'] };
 const things = { machine: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'pose', 'area'], procedure: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'tool', 'fluid', 'supply', 'spare', 'caution'], library: ['tool', 'fluid', 'supply', 'spare', 'caution', 'unit', 'store'] };
 const short = (text) => text.toLowerCase().normalize('NFKD').replace(/[\u0300-\u036f]/g, '').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
 const plain = (example) => (example || '').replace(/^"(.*)"$/, '$1').replace(/^\[(.*)\]$/, '$1').replace(/"/g, '');
+// Tools that a key names are of one sort.
+const sorts = { step: { into: 'container' } };
+const described = ['part', 'cover', 'cavity', 'energy', 'area', 'tool', 'fluid', 'supply', 'spare'];
+// others asks for short names of things that are not described yet.
+const others = (at, called) => {
+  const input = make('input', { id: at + '-others', 'aria-describedby': at + '-others-doc', autocomplete: 'off', spellcheck: 'false' });
+  return { read: () => input.value.split(/[\s,]+/).filter(Boolean),
+    element: make('div', { class: 'others' }, make('label', { for: at + '-others' }, 'Not in the list', make('span', { class: 'hear' }, ': ' + called)), make('p', { class: 'doc', id: at + '-others-doc' }, 'Short names, such as oil-pump, with a space between. Describe each of them next, with “Add thing”.'), input) };
+};
+const shortDoc = 'Lower case letters and figures, words joined by hyphens, such as drain-plug. Steps call it by this name; on the card it reads “drain plug”, or as “Name as it prints” says.';
 const lines = (text) => text.split('\n').map((line) => line.trim()).filter(Boolean);
 
 let counted = 0;
 
 // field builds what asks for one key. It gives the element and read(), the value or undefined.
-const field = (key, names, preset) => {
+const field = (key, names, preset, of) => {
   counted += 1;
   const at = 'field-' + counted, doc = at + '-doc';
   const kinds = (key.of || '').split(' ');
-  const known = names.filter((name) => kinds.includes(name.kind));
+  const sort = (sorts[of] || {})[key.name];
+  const known = names.filter((name) => kinds.includes(name.kind) && (!sort || name.sort === sort));
   const about = make('p', { class: 'doc', id: doc }, key.doc);
   const need = key.required ? make('span', { class: 'need' }, ' needed') : null;
-  const label = make('label', { for: at }, key.name.replace(/-/g, ' '), need);
+  const called = key.word || wordFor(of, key.name);
+  const written = key.word || called.toLowerCase() === key.name.replace(/-/g, ' ') ? null : make('code', { class: 'key' }, key.name);
+  const label = make('label', { for: at }, called, need, written);
   const say = plain(key.example);
   const whole = (control, read, wide, ...more) => ({ key, read, element: make('div', { class: 'field' + (wide ? ' wide' : '') }, label, about, control, ...more) });
-  const list = (options, read) => ({ key, read: () => { const out = [...box.querySelectorAll(':checked')].map((tick) => tick.value); return read(out); },
-    element: make('fieldset', { class: 'field wide' }, make('legend', {}, key.name.replace(/-/g, ' '), need), about, box) });
+  const list = (read, ...more) => ({ key, read: () => { const out = [...box.querySelectorAll(':checked')].map((tick) => tick.value); return read(out); },
+    element: make('fieldset', { class: 'field wide' }, make('legend', {}, called, need, written), about, box, ...more) });
   let box;
-  const ticks = (options) => {
+  const ticks = (options, more) => {
     box = make('div', { class: 'ticks' }, ...options.map((one) => make('label', {}, make('input', { type: 'checkbox', value: one.word, checked: (preset || []).includes(one.word) }), make('span', {}, one.doc ? one.doc + ' ' : '', make('small', {}, one.word)))));
-    return list(options, (chosen) => (chosen.length ? chosen : undefined));
+    return list((chosen) => { const all = [...chosen, ...(more ? more.read() : [])]; return all.length ? all : undefined; }, more ? more.element : null);
   };
   const input = (attributes) => make('input', { id: at, 'aria-describedby': doc, autocomplete: 'off', required: key.required, ...attributes });
   const text = (rows, more) => make('textarea', { id: at, 'aria-describedby': doc, rows, spellcheck: 'true', required: key.required, ...more });
@@ -45,7 +59,7 @@ const field = (key, names, preset) => {
       return whole(area, () => { const all = lines(area.value); return !all.length ? undefined : key.kind === 'amounts' && all.length === 1 ? all[0] : all; }, false, make('p', { class: 'small' }, 'One a line.'));
     }
     case 'names':
-      if (known.length) { return ticks(known.map((name) => ({ word: name.name, doc: name.words }))); }
+      if (known.length) { return ticks(known.map((name) => ({ word: name.name, doc: name.words })), kinds.some((kind) => described.includes(kind)) ? others(at, called) : null); }
       { const area = text(2, { placeholder: say.split(', ').join('\n') }); return whole(area, () => (lines(area.value).length ? lines(area.value) : undefined), false, make('p', { class: 'small' }, 'Short names, one a line.')); }
     case 'choices': return ticks(key.choices);
     case 'choice': {
@@ -89,9 +103,19 @@ export const forms = (hooks) => {
   const dialog = id('form');
   const table = (name) => hooks.language.tables.find((one) => one.name === name);
 
+  let typed = false; // something was filled in that is not written yet
+  let asking = false;
+  const leave = async () => {
+    if (asking) { return; }
+    asking = true;
+    if (!typed || await hooks.sure('What you filled in is not written yet.', 'Throw it away', 'Go on filling in')) { dialog.close(); }
+    asking = false;
+  };
+  dialog.addEventListener('keydown', (event) => { if (event.key === 'Escape') { event.preventDefault(); leave(); } });
+  dialog.addEventListener('cancel', (event) => { event.preventDefault(); leave(); });
   const show = (title, lead, body, done, more) => {
     const wrong = make('p', { class: 'wrong', role: 'alert' });
-    const buttons = make('div', { class: 'buttons' }, make('button', { type: 'submit' }, done), more ? make('button', { type: 'submit', class: 'plain', value: 'more' }, more) : null, make('button', { type: 'button', class: 'plain', onclick: () => dialog.close() }, 'Cancel'));
+    const buttons = make('div', { class: 'buttons' }, make('button', { type: 'submit' }, done), more ? make('button', { type: 'submit', class: 'plain', value: 'more' }, more) : null, make('button', { type: 'button', class: 'plain', onclick: leave }, 'Cancel'));
     const form = make('form', { method: 'dialog', novalidate: true }, make('h2', { id: 'form-title' }, title), lead ? make('p', { class: 'lead' }, lead) : null, body.element, wrong, buttons);
     form.addEventListener('submit', async (event) => {
       event.preventDefault();
@@ -103,11 +127,13 @@ export const forms = (hooks) => {
         return;
       }
       try {
-        if (await body.done(event.submitter && event.submitter.value === 'more')) { dialog.close(); }
+        if (await body.done(event.submitter && event.submitter.value === 'more')) { typed = false; dialog.close(); }
       } catch (problem) {
         wrong.textContent = problem.message;
       }
     });
+    form.addEventListener('input', (event) => { typed = typed || !event.target.matches('#step-section, #step-verb, #thing-kind'); });
+    typed = false;
     dialog.replaceChildren(form);
     if (!dialog.open) { dialog.showModal(); }
     const start = form.querySelector('input, select, textarea');
@@ -140,14 +166,27 @@ export const forms = (hooks) => {
   };
 
   // split shares the fields of a table out: what is asked first, and what may be added.
-  const split = (name, asked, presets, leave) => {
-    const all = table(name).keys.filter((key) => key.kind && !(never[name] || []).includes(key.name) && !(leave || []).includes(key.name));
+  const split = (name, asked, presets, apart, more) => {
+    const all = table(name).keys.filter((key) => key.kind && !(never[name] || []).includes(key.name) && !(apart || []).includes(key.name)).map((key) => ({ ...key, ...((more || {}).keys || {})[key.name] }));
     const front = asked ? asked.map((key) => all.find((one) => one.name === key)).filter(Boolean) : all.filter((key) => key.required);
     const rest = all.filter((key) => !front.includes(key));
-    const build = (key) => field(key, hooks.names(), presets && presets[key.name]);
+    const build = (key) => field(key, (more || {}).names || hooks.names(), presets && presets[key.name], name);
     const one = front.map(build), other = rest.map(build);
     const element = make('div', {}, make('div', { class: 'fields' }, ...one.map((f) => f.element)), other.length ? make('details', { class: 'more' }, make('summary', {}, 'More'), make('div', { class: 'fields' }, ...other.map((f) => f.element))) : null);
     return { element, fields: [...one, ...other] };
+  };
+
+  // carry takes what was filled in for a key along, where another form asks for it too.
+  const carry = (before, after) => {
+    for (const one of after) {
+      const old = before.find((other) => other.key.name === one.key.name);
+      if (!old) { continue; }
+      const controls = [...one.element.querySelectorAll('input, textarea, select')];
+      [...old.element.querySelectorAll('input, textarea, select')].forEach((control, i) => {
+        if (!controls[i] || controls[i].tagName !== control.tagName || controls[i].type !== control.type) { return; }
+        if (control.type === 'checkbox') { controls[i].checked = control.checked; } else { controls[i].value = control.value; }
+      });
+    }
   };
 
   const named = (what, folder) => {
@@ -170,7 +209,9 @@ export const forms = (hooks) => {
   const today = () => new Date().toLocaleDateString('sv-SE');
 
   const procedure = () => {
-    const made = split('procedure', first.procedure, { revision: 'A', date: today() });
+    const names = hooks.shop(); // of a file that is not there yet
+    const machines = names.some((one) => one.kind === 'machine');
+    const made = split('procedure', first.procedure, { revision: 'A', date: today() }, [], { names, keys: { machine: { doc: machines ? 'The machine it is done on. One that is not in the list is described first, with “New machine”.' : 'Its name in plain words. Or describe it first, with “New machine”; then its parts are known.' } } });
     const name = named('the procedure', '');
     follow(made.fields, name);
     made.element.querySelector('.fields').children[0].after(name.element);
@@ -187,7 +228,7 @@ export const forms = (hooks) => {
 
   const machine = () => {
     const shop = hooks.files().some((file) => file.path === 'shop.toml');
-    const made = split('machine', first.machine);
+    const made = split('machine', first.machine, {}, [], { keys: { variants: { doc: 'Where it comes in several versions, such as short and long: a short name for each.' } } });
     const name = named('the machine', 'machines/');
     follow(made.fields, name);
     made.element.querySelector('.fields').children[0].after(name.element);
@@ -217,14 +258,15 @@ export const forms = (hooks) => {
     const where = make('select', { id: 'step-section' }, ...sections.map(([word, says]) => make('option', { value: word, selected: word === section }, says)));
     const pick = make('select', { id: 'step-verb', size: 10, 'aria-describedby': 'verb-about' }, ...verbs.map((verb) => make('option', { value: verb.key }, verb.key.replace(/-/g, ' '))), make('option', { value: 'say' }, 'words only'));
     const about = make('div', { class: 'about', id: 'verb-about', 'aria-live': 'polite' });
-    const rest = make('div', {});
+    const rest = make('div', { class: 'rest' });
     const element = make('div', {}, make('div', { class: 'field' }, make('label', { for: 'step-section' }, 'Part of the job'), where), make('div', { class: 'verbs' }, make('div', { class: 'field' }, make('label', { for: 'step-verb' }, 'What is done'), pick), about), rest);
     let fields = [];
     const choose = () => {
       const verb = verbs.find((one) => one.key === pick.value);
       if (!verb) {
         about.replaceChildren(make('h3', {}, 'Words only'), make('p', {}, 'The step is text alone. It prints and its words are checked, but nothing is known of what it does to the machine.'));
-        const made = split('step', ['say', 'stage'], {}, verbs.map((one) => one.key));
+        const made = split('step', ['say', 'stage'], {}, verbs.map((one) => one.key), { keys: { say: { required: true, word: 'In words', doc: 'What is done, in words.' } } });
+        carry(fields, made.fields);
         fields = made.fields;
         rest.replaceChildren(made.element);
         return;
@@ -232,11 +274,12 @@ export const forms = (hooks) => {
       about.replaceChildren(make('h3', {}, verb.key.replace(/-/g, ' ')), make('p', {}, verb.doc), make('dl', {}, ...[['Needs', verb.needs], ['Makes true', verb.makes], ['Such as', verb.key + ' = ' + verb.sample]].filter((row) => row[1]).flatMap((row) => [make('dt', {}, row[0]), make('dd', {}, row[1])])));
       const key = table('step').keys.find((one) => one.name === verb.key);
       const time = verb.object === 'time';
-      const what = { ...key, kind: time ? 'amount' : 'name', required: true, name: time ? 'how long' : 'to what', doc: time ? 'The time that passes.' : 'A name that is described' + (verb.object.includes('words') ? ', or words of your own with a space in them.' : ' (' + verb.object.split(' ').join(', ') + ').') };
-      const object = field(what, hooks.names());
+      const what = { ...key, kind: time ? 'amount' : 'name', required: true, name: verb.key, word: time ? 'How long' : 'To what', doc: time ? 'The time that passes.' : 'A name that is described' + (verb.object.includes('words') ? ', or words of your own with a space in them.' : ' (' + verb.object.split(' ').join(', ') + ').') };
+      const object = field(what, hooks.names(), '', 'step');
       const read = object.read;
       const made = split('step', verb.takes || [], {}, verbs.map((one) => one.key));
-      fields = [{ key, read }, ...made.fields];
+      carry(fields, made.fields);
+      fields = [{ key, read, element: object.element }, ...made.fields];
       made.element.querySelector('.fields').prepend(object.element);
       rest.replaceChildren(made.element);
     };
@@ -256,22 +299,31 @@ export const forms = (hooks) => {
 
   const thing = (kind) => {
     const kinds = things[kind === 'machine' || kind === 'procedure' ? kind : 'library'];
-    const pick = make('select', { id: 'thing-kind' }, ...kinds.map((one) => make('option', { value: one }, one)));
+    const pick = make('select', { id: 'thing-kind', 'aria-describedby': 'kind-doc' }, ...kinds.map((one) => make('option', { value: one }, one)));
     const name = make('input', { id: 'thing-name', required: true, autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'thing-doc' });
-    const doc = make('p', { class: 'doc', id: 'thing-doc' });
-    const rest = make('div', {});
+    const doc = make('p', { class: 'doc', id: 'kind-doc' });
+    const known = make('p', { class: 'small', role: 'status' });
+    const know = () => { // of the same name elsewhere
+      const other = hooks.names().find((one) => one.kind === pick.value && one.name === name.value.trim());
+      known.textContent = other ? 'There is one of this name: ' + other.words + '. What is written here goes before it, in this file alone.' : '';
+    };
+    const rest = make('div', { class: 'rest' });
     let fields = [];
     const choose = () => {
       const layout = table(pick.value);
-      doc.textContent = layout.doc + ' Steps call it by this name.';
+      doc.textContent = layout.doc;
       const keys = layout.keys.filter((key) => key.kind);
       const made = split(pick.value, keys.filter((key) => key.required || ['title', 'kind', 'thread', 'torque', 'count', 'fluid', 'capacity', 'guards', 'held-by'].includes(key.name)).map((key) => key.name));
+      carry(fields, made.fields);
       fields = made.fields;
       rest.replaceChildren(made.element);
+      know();
     };
     pick.addEventListener('change', choose);
+    name.addEventListener('input', know);
     choose();
-    const element = make('div', {}, make('div', { class: 'fields' }, make('div', { class: 'field' }, make('label', { for: 'thing-kind' }, 'What it is'), pick), make('div', { class: 'field' }, make('label', { for: 'thing-name' }, 'Short name', make('span', { class: 'need' }, ' needed')), name)), doc, rest);
+    const element = make('div', {}, make('div', { class: 'fields' }, make('div', { class: 'field' }, make('label', { for: 'thing-kind' }, 'What it is'), doc, pick),
+      make('div', { class: 'field' }, make('label', { for: 'thing-name' }, 'Short name', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'thing-doc' }, shortDoc), name, known)), rest);
     const build = () => ({ table: pick.value, header: name.value.trim() || 'name', values: valuesOf(fields, pick.value) });
     element.append(preview(element, build));
     const body = { element, done: async (more) => {

@@ -93,8 +93,6 @@ const look = E.EditorView.theme({
   '.cm-textfield': { backgroundColor: 'var(--paper)', color: 'var(--ink)', border: '1.5px solid var(--edge)', borderRadius: '6px', fontSize: '.875rem' },
   '.cm-button': { backgroundImage: 'none', backgroundColor: 'var(--act)', color: 'var(--on-act)', border: 'none', borderRadius: '6px' },
   '.cm-searchMatch': { backgroundColor: 'var(--chosen)', outline: '1px solid var(--edge)' },
-  '.cm-changedLine': { backgroundColor: 'var(--chosen) !important' },
-  '.cm-changedText': { backgroundImage: 'none !important', textDecoration: 'underline 2px' },
 });
 
 // at turns a place of the desk, lines and units from 0, into one of a text.
@@ -155,10 +153,8 @@ export const writing = (hooks) => {
     return { pos: at(view.state.doc, told.from), end: at(view.state.doc, told.to), above: true, create: () => ({ dom: make('div', { class: 'doc-tip' }, told.text) }) };
   });
 
-  const shared = [E.EditorView.cspNonce.of(nonce), look, E.syntaxHighlighting(colours), toml, E.highlightSpecialChars(), E.EditorView.lineWrapping,
-    E.EditorState.phrases.of({ 'Revert this chunk': 'Take this from the disk' })];
   const whole = [
-    ...shared, E.lineNumbers(), E.highlightActiveLine(), E.highlightActiveLineGutter(), E.drawSelection(), E.history(), E.bracketMatching(), E.closeBrackets(),
+    E.EditorView.cspNonce.of(nonce), look, E.syntaxHighlighting(colours), toml, E.highlightSpecialChars(), E.EditorView.lineWrapping, E.lineNumbers(), E.highlightActiveLine(), E.highlightActiveLineGutter(), E.drawSelection(), E.history(), E.bracketMatching(), E.closeBrackets(),
     E.lintGutter(), E.search({ top: true }), E.highlightSelectionMatches(), E.indentUnit.of('  '), hover,
     E.autocompletion({ override: [complete], activateOnTypingDelay: 150, icons: false }),
     E.EditorView.contentAttributes.of({ 'aria-label': 'Text of the file', tabindex: '0', spellcheck: 'false', autocapitalize: 'off' }),
@@ -175,25 +171,29 @@ export const writing = (hooks) => {
       if (update.selectionSet || update.docChanged) { hooks.moved(); }
     }),
   ];
+  const ends = new E.Compartment(); // how its lines end
   const breaks = (text) => (text.includes('\r\n') && !/[^\r]\n|^\n/.test(text) ? '\r\n' : '\n');
 
   const view = new E.EditorView({ parent: id('editor'), state: E.EditorState.create({ extensions: whole }) });
   return {
     view,
-    begin: (text) => E.EditorState.create({ doc: text, extensions: [...whole, E.EditorState.lineSeparator.of(breaks(text))] }),
+    begin: (text) => E.EditorState.create({ doc: text, extensions: [...whole, ends.of(E.EditorState.lineSeparator.of(breaks(text)))] }),
     textOf: (state) => state.sliceDoc(),
     show: (state) => { quiet = true; view.setState(state); quiet = false; },
-    put: (state, text, apart) => state.update({ changes: { from: 0, to: state.doc.length, insert: text }, annotations: apart ? E.isolateHistory.of('full') : undefined }),
+    joined: (state, lines) => lines.join(state.lineBreak),
+    put: (state, text, apart) => { // what stays the same is left, and the cursor in it
+      const was = state.doc.toString(), now = text.split(breaks(text)).join('\n');
+      let from = 0, tail = 0;
+      while (from < Math.min(was.length, now.length) && was[from] === now[from]) { from += 1; }
+      while (tail < Math.min(was.length, now.length) - from && was.at(-1 - tail) === now.at(-1 - tail)) { tail += 1; }
+      return state.update({ changes: { from, to: was.length - tail, insert: E.Text.of(now.slice(from, now.length - tail).split('\n')) },
+        effects: ends.reconfigure(E.EditorState.lineSeparator.of(breaks(text))), annotations: apart ? E.isolateHistory.of('full') : undefined });
+    },
     mark: (list) => view.dispatch(E.setDiagnostics(view.state, list)),
-    isolate: E.isolateHistory,
+    inMiddle: (offset) => E.EditorView.scrollIntoView(offset, { y: 'center' }),
     goTo: (spot, to) => {
       const doc = view.state.doc, anchor = at(doc, spot);
       view.dispatch({ selection: { anchor, head: to ? at(doc, to) : anchor }, effects: E.EditorView.scrollIntoView(anchor, { y: 'center' }) });
     },
-    compare: (parent, theirs, mine) => new E.MergeView({
-      parent, a: { doc: theirs, extensions: [...shared, E.EditorState.lineSeparator.of(breaks(theirs)), E.EditorState.readOnly.of(true), E.EditorView.contentAttributes.of({ 'aria-label': 'The text on the disk', tabindex: '0' })] },
-      b: { doc: mine, extensions: [...shared, E.EditorState.lineSeparator.of(breaks(mine)), E.history(), E.keymap.of([...E.defaultKeymap, ...E.historyKeymap]), E.EditorView.contentAttributes.of({ 'aria-label': 'Your text', tabindex: '0' })] },
-      revertControls: 'a-to-b', highlightChanges: true, gutter: true,
-    }),
   };
 };

@@ -278,6 +278,13 @@ type checkTold struct {
 	Variants []string      `json:"variants"`
 	View     *viewTold     `json:"view"`    // nil where there is no card of the file
 	Changed  []string      `json:"changed"` // open files that are others on the disk now
+
+	// Holding are the errors that hold the card of the file back, also those in other files; and
+	// its steps are unchecked until they are mended.
+	Holding   []findingTold `json:"holding"`
+	Unchecked bool          `json:"unchecked"`
+	// Shop is what a file at the top of the folder can name that is not there yet.
+	Shop []nameTold `json:"shop"`
 }
 
 type fileTold struct {
@@ -291,6 +298,7 @@ type nameTold struct {
 	Kind  string `json:"kind"`
 	Name  string `json:"name"`
 	Words string `json:"words"`
+	Sort  string `json:"sort,omitempty"` // of a tool what it is
 }
 
 type viewTold struct {
@@ -348,7 +356,7 @@ type barTold struct {
 }
 
 func (d *Desk) tellCheck(r *http.Request, in checking) (any, error) {
-	out := checkTold{All: in.All, Files: []fileTold{}, Findings: []findingTold{}, Names: []nameTold{}, Variants: []string{}, Changed: []string{}}
+	out := checkTold{All: in.All, Files: []fileTold{}, Findings: []findingTold{}, Names: []nameTold{}, Variants: []string{}, Changed: []string{}, Holding: []findingTold{}, Shop: []nameTold{}}
 	err := d.compile(r.Context(), in.asked, func(c compiled) error {
 		for _, one := range c.result.Listing() {
 			out.Files = append(out.Files, fileTold(one))
@@ -362,7 +370,15 @@ func (d *Desk) tellCheck(r *http.Request, in checking) (any, error) {
 		for _, named := range c.result.Names(in.Path) {
 			out.Names = append(out.Names, nameTold(named))
 		}
+		for _, named := range c.result.Names("") {
+			out.Shop = append(out.Shop, nameTold(named))
+		}
 		out.Variants = append(out.Variants, c.result.Variants(in.Path)...)
+		holding, unchecked := c.result.Holding(in.Path, in.Variant)
+		for _, found := range holding {
+			out.Holding = append(out.Holding, toldFinding(found))
+		}
+		out.Unchecked = unchecked
 		view, err := c.result.View(in.Path, in.Variant, compiler.Look{Stock: in.Stock})
 		if err != nil && in.Stock != "" { // the shop has no such stock any more
 			view, err = c.result.View(in.Path, in.Variant, compiler.Look{})

@@ -49,8 +49,14 @@ func written(form filled) (placed, error) {
 			return placed{}, faultOf(422, "%q is not a short name; write it in lower case letters and figures, words joined by hyphens", form.Header)
 		}
 		header = "[" + form.Table + "." + form.Header + "]"
+		if line := lineOf(form.Text, form.Table, form.Header); line > 0 {
+			return placed{}, faultOf(422, "there is a %s already, at line %d; give this one another short name", header, line)
+		}
 	default:
 		return placed{}, faultOf(422, "%s is written in the text", table.Header)
+	}
+	if form.Table == "step" && !slices.ContainsFunc(schema.Verbs(), func(verb schema.Verb) bool { return form.Values[verb.Key] != nil }) && form.Values["say"] == nil {
+		return placed{}, faultOf(422, "a step says what is done: choose what, or write it in words")
 	}
 	var out strings.Builder
 	out.WriteString(header + "\n")
@@ -251,6 +257,18 @@ func blocks(lines []string) []block {
 		}
 	}
 	return out
+}
+
+// lineOf is the line, from 1, of the table that describes a thing in a text; 0 where there is none.
+func lineOf(text, table, name string) int {
+	header := regexp.MustCompile(`^\s*\[\s*` + table + `\s*\.\s*["']?` + regexp.QuoteMeta(name) + `["']?\s*\]`)
+	lines := strings.Split(text, "\n")
+	for _, one := range blocks(lines) {
+		if header.MatchString(lines[one.from]) {
+			return one.from + 1
+		}
+	}
+	return 0
 }
 
 // stepPlace puts a step behind the one that the cursor is in, where it is of the same

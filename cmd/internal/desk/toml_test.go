@@ -106,17 +106,25 @@ func TestWhatIsWrittenIsTOML(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "\n[part.drain-plug]\nthread = \"M22x1.5\"\n", p.Text)
 
+	for _, text := range []string{"benchleaf = 1\n[cover.plug]\n", "benchleaf = 1\n[part.plug-2]\n", "benchleaf = 1\n[part.x]\nnote = \"\"\"\n[part.plug]\n\"\"\"\n"} {
+		_, err := written(filled{Table: "part", Header: "plug", Text: text})
+		assert.NoError(t, err, "another of the name: %s", text)
+	}
+
 	for says, form := range map[string]filled{
-		"no table":            {Table: "nothing"},
-		"no section":          {Table: "step", Header: "part"},
-		"a table in a line":   {Table: "price"},
-		"a name with a break": {Table: "part", Header: "a]\n[x"},
-		"a name in capitals":  {Table: "part", Header: "Plug"},
-		"no key":              {Table: "step", Header: "step", Values: map[string]any{"x\ny": "1"}},
-		"a text for a day":    {Table: "procedure", Values: map[string]any{"date": "2026-02-14\nx = 1"}},
-		"half a person":       {Table: "procedure", Values: map[string]any{"people": 1.5}},
-		"a table for a text":  {Table: "procedure", Values: map[string]any{"title": map[string]any{"a": 1.0}}},
-		"nothing for a text":  {Table: "procedure", Values: map[string]any{"title": nil}},
+		"no table":             {Table: "nothing"},
+		"no section":           {Table: "step", Header: "part"},
+		"a table in a line":    {Table: "price"},
+		"a name with a break":  {Table: "part", Header: "a]\n[x"},
+		"a name in capitals":   {Table: "part", Header: "Plug"},
+		"a name that is there": {Table: "part", Header: "plug", Text: "benchleaf = 1\n\n[part.plug]\nhead = \"wing\"\n"},
+		"a name there, quoted": {Table: "part", Header: "plug", Text: "benchleaf = 1\n\n[ part . \"plug\" ] # the old one\n"},
+		"a step of nothing":    {Table: "step", Header: "step", Values: map[string]any{"stage": "Open"}},
+		"no key":               {Table: "step", Header: "step", Values: map[string]any{"x\ny": "1"}},
+		"a text for a day":     {Table: "procedure", Values: map[string]any{"date": "2026-02-14\nx = 1"}},
+		"half a person":        {Table: "procedure", Values: map[string]any{"people": 1.5}},
+		"a table for a text":   {Table: "procedure", Values: map[string]any{"title": map[string]any{"a": 1.0}}},
+		"nothing for a text":   {Table: "procedure", Values: map[string]any{"title": nil}},
 	} {
 		_, err := written(form)
 		var wrong *fault

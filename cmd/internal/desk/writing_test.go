@@ -10,6 +10,7 @@ import (
 
 	"benchleaf/templates/browsertest"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -52,9 +53,9 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 	w.downloads()
 	w.Click("#new-procedure")
 	w.named("Begin it")
-	w.Soon("what is needed is asked for", `document.querySelector('dialog .wrong').textContent.includes('title')`)
-	for label, text := range map[string]string{"title": "Look over the chain oiler", "machine": "Log-deck conveyor", "author": "R. Aldous", "who": "Anyone who runs the deck", "hands on": "5 min",
-		"every": "50 h", "date": "2026-02-14", "no isolation": "Nothing is touched; look from outside the guard", "no close": "Nothing is opened", "manual": "Operator's manual, section 4"} {
+	w.Soon("what is needed is asked for", `document.querySelector('dialog .wrong').textContent.includes('Title')`)
+	for label, text := range map[string]string{"Title": "Look over the chain oiler", "Machine": "Log-deck conveyor", "Author": "R. Aldous", "Who may do it": "Anyone who runs the deck", "Time with hands on": "5 min",
+		"How often": "50 h", "Date": "2026-02-14", "Why nothing is cut off": "Nothing is touched; look from outside the guard", "Why nothing is closed up": "Nothing is opened", "Place in the manual": "Operator's manual, section 4"} {
 		w.fill(label, text)
 	}
 	told[bool](w, `(document.querySelector('dialog input[value="eye-protection"]').click(), true)`)
@@ -69,9 +70,9 @@ func TestAProcedureIsWrittenFromNothing(t *testing.T) {
 	w.Soon("the form of a step opens", `document.getElementById('form').open`)
 	told[bool](w, `((verb, part) => { part.value = 'step'; verb.value = 'inspect'; return [part, verb].map((one) => one.dispatchEvent(new Event('change', { bubbles: true })))[1]; })(document.getElementById('step-verb'), document.getElementById('step-section'))`)
 	w.Soon("the verb is explained", `document.getElementById('verb-about').textContent.includes('Look for damage or wear')`)
-	w.fill("to what", "the oil level in the sight glass")
-	w.fill("expect", "between the two marks")
-	w.fill("outside", "Fill the oiler by its own card before the next shift.")
+	w.fill("To what", "the oil level in the sight glass")
+	w.fill("What is seen when all is well", "between the two marks")
+	w.fill("What to do when it is not right", "Fill the oiler by its own card before the next shift.")
 	w.named("Add it")
 	w.Soon("the step is on the page", `document.querySelectorAll('.spot').length === 1`)
 	w.clean()
@@ -133,13 +134,13 @@ func TestAMachineIsBegunWithItsShop(t *testing.T) {
 	w := opened(t, at, 1440, 900)
 	w.Click("#new-machine")
 	w.fill("Name of the shop", "Mill of the Test")
-	w.fill("title", "Band mill")
-	w.fill("manual", "Operator's manual, edition 2")
+	w.fill("Name as it prints", "Band mill")
+	w.fill("Manual", "Operator's manual, edition 2")
 	w.named("Begin it")
 	w.Soon("the machine is open", `document.getElementById('where').textContent.startsWith('machines/band-mill.toml')`)
 	w.Click("#add-thing")
 	w.fill("Short name", "drain-plug")
-	w.fill("thread", "M22x1.5")
+	w.fill("Thread", "M22x1.5")
 	w.named("Add it")
 	w.Soon("the part is written", `!document.getElementById('form').open`)
 	assert.Contains(t, w.written(), "\n[part.drain-plug]\n")
@@ -152,50 +153,6 @@ func TestAMachineIsBegunWithItsShop(t *testing.T) {
 	w.Soon("the machine can be chosen", `Array.from(document.querySelectorAll('dialog option')).some((one) => one.value === 'band-mill')`)
 	w.keys(kb.Escape)
 	assert.Equal(t, "Mill of the Test", w.Text("#shop"))
-}
-
-// change is what somebody else does to a file while it is open, and what is chosen then.
-func TestAConflictIsShownAndNothingIsLost(t *testing.T) {
-	text := "benchleaf = 1\n\n[procedure]\ntitle = \"Grease it\"\nrevision = \"A\"\n"
-	theirs := strings.Replace(text, `"A"`, `"B"`, 1)
-	mine := strings.Replace(text, "Grease it", "Grease it well", 1)
-	both := strings.Replace(theirs, "Grease it", "Grease it well", 1)
-	for choice, want := range map[string]string{"keep-mine": mine, "take-theirs": theirs, "keep-merged": both, "not-now": theirs} {
-		t.Run(choice, func(t *testing.T) {
-			at := empty(t)
-			put(t, at, "grease.toml", text)
-			w := opened(t, at, 1440, 900)
-			w.Click(`.file[data-path="grease.toml"]`)
-			w.Soon("it is open", `document.querySelector('#editor .cm-content').textContent.includes('Grease it')`)
-			w.at("Grease it")
-			w.keys(" well")
-			put(t, at, "grease.toml", theirs)
-			w.keys("s", chromedp.KeyModifiers(ctrl))
-			w.Soon("both are shown", `document.getElementById('conflict').open && document.querySelectorAll('#merge .cm-content').length === 2`)
-			assert.Equal(t, theirs, onDisk(t, at, "grease.toml"), "nothing was written over")
-			assert.Contains(t, w.Text("#merge"), `"B"`)
-			assert.Contains(t, w.Text("#merge"), "Grease it well")
-			assert.True(t, told[bool](w, `document.querySelectorAll('#merge .cm-changedLine').length >= 2`), "what differs is marked")
-			if choice == "keep-merged" {
-				told[bool](w, `((view) => { const at = view.state.sliceDoc().indexOf('"A"'); view.dispatch({ changes: { from: at, to: at + 3, insert: '"B"' } }); return true; })(document.querySelectorAll('#merge .cm-content')[1].cmTile.view)`)
-			}
-			w.Click("#" + choice)
-			w.Soon("it is shut", `!document.getElementById('conflict').open`)
-			if choice != "not-now" {
-				w.Soon("it is saved", `document.getElementById('save').disabled`)
-				assert.Equal(t, want, w.written())
-			} else {
-				assert.Equal(t, mine, w.written(), "it is still there, and not saved")
-			}
-			assert.Equal(t, want, onDisk(t, at, "grease.toml"))
-			if choice == "keep-mine" || choice == "take-theirs" {
-				w.at("Grease it")
-				w.keys("z", chromedp.KeyModifiers(ctrl))
-				other := map[string]string{"keep-mine": theirs, "take-theirs": mine}[choice]
-				w.Soon("the other text is one step back", `document.querySelector('#editor .cm-content').cmTile.view.state.sliceDoc() === `+browsertest.Quoted(other))
-			}
-		})
-	}
 }
 
 func TestAFileThatChangesIsShownAnew(t *testing.T) {
@@ -320,6 +277,49 @@ func TestASmallScreenHasOneColumn(t *testing.T) {
 	assert.LessOrEqual(t, told[int](w, `document.documentElement.scrollWidth`), 720, "with the text twice as large")
 }
 
+// The text reaches down to the end of its part, the buttons that begin something stand together,
+// and a wide screen is used by the page and the states.
+func TestEveryScreenIsUsed(t *testing.T) {
+	for _, size := range []struct{ width, height int64 }{{390, 844}, {800, 1000}, {1400, 900}, {2560, 1300}} {
+		w := opened(t, demonstration(t), size.width, size.height)
+		told[bool](w, `(document.querySelector('.file[data-path="`+oil+`"]').click(), true)`)
+		w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
+		foot := func(pattern string) float64 {
+			return told[float64](w, `document.querySelector(`+browsertest.Quoted(pattern)+`).getBoundingClientRect().bottom`)
+		}
+		top := func(pattern string) float64 {
+			return told[float64](w, `document.querySelector(`+browsertest.Quoted(pattern)+`).getBoundingClientRect().top`)
+		}
+		assert.LessOrEqual(t, foot("#text"), float64(size.height), "%d wide: the text is cut", size.width)
+		assert.InDelta(t, foot("#editor"), foot("#editor .cm-scroller"), 1, "%d wide", size.width)
+		for _, id := range []string{"#new-machine", "#add-step", "#add-thing"} {
+			assert.InDelta(t, top("#new-procedure"), top(id), 1, "%d wide: %s", size.width, id)
+		}
+		if size.width < 1000 {
+			assert.InDelta(t, foot("#text"), foot("#editor"), 1, "%d wide: a strip stands below the text", size.width)
+			assert.Greater(t, foot("#text"), float64(size.height)-30, "%d wide", size.width)
+			assert.Greater(t, top("#new-procedure"), foot("#save"), "%d wide", size.width)
+		}
+		if size.width > 2000 {
+			assert.True(t, told[bool](w, `document.getElementById('strip').scrollWidth <= document.getElementById('strip').clientWidth`), "all states are seen")
+			assert.True(t, told[bool](w, `document.getElementById('sheet').clientWidth > document.getElementById('text').clientWidth`))
+		}
+	}
+}
+
+// What is known of a word stands in lines of its own.
+func TestAMeaningKeepsItsLines(t *testing.T) {
+	w := opened(t, demonstration(t), 1440, 900)
+	w.Click(`.file[data-path="` + oil + `"]`)
+	w.Soon("it is drawn", `document.querySelectorAll('.spot').length > 3`)
+	w.at(`isolate = "mai`)
+	w.Do(chromedp.Sleep(300 * time.Millisecond))
+	at := told[[]float64](w, `((view) => { const place = view.coordsAtPos(view.state.selection.main.head); return [place.left, (place.top + place.bottom) / 2]; })(document.querySelector('#editor .cm-content').cmTile.view)`)
+	w.Do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0]-20, at[1]), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0], at[1]))
+	w.Soon("it is told", `document.querySelector('.doc-tip') !== null`)
+	assert.True(t, told[bool](w, `((tip) => tip.textContent.includes('\n') && tip.innerText.trim().split('\n').length > 1)(document.querySelector('.doc-tip'))`), w.Text(".doc-tip"))
+}
+
 func TestNoBarrierIsFound(t *testing.T) {
 	barriers := browsertest.NewBarriers(t)
 	at := demonstration(t)
@@ -354,10 +354,32 @@ func TestNoBarrierIsFound(t *testing.T) {
 		w.keys(" ", chromedp.KeyModifiers(ctrl))
 		w.Soon("completion is open", `document.querySelector('.cm-tooltip-autocomplete') !== null`)
 		look("completion")
-		put(t, at, oil, onDisk(t, at, oil)+"# later\n")
 		w.keys(kb.Escape)
+		w.at(`hands-on = "40`)
+		w.keys("0")
+		was := onDisk(t, at, oil)
+		put(t, at, oil, strings.Replace(was, `hands-on = "40`, `hands-on = "45`, 1)+"# later\n")
 		w.keys("s", chromedp.KeyModifiers(ctrl))
 		w.Soon("the conflict is shown", `document.getElementById('conflict').open`)
 		look("conflict")
+		w.Click("#keep-mine")
+		w.Soon("what was replaced is told", `!document.getElementById('replaced').hidden`)
+		machine := onDisk(t, at, "machines/log-deck.toml")
+		put(t, at, "machines/log-deck.toml", strings.Replace(machine, `capacity = "1.1 L"`, `capacity = "1.1"`, 1))
+		told[bool](w, `window.dispatchEvent(new Event('focus'))`)
+		w.Soon("it is held back", `document.querySelector('.holds') !== null && document.querySelector('#held button') !== null`)
+		look("held back")
+		if size.width < 800 {
+			w.Click(`.tabs [data-tab=found]`)
+			look("held back, findings")
+		}
+		told[bool](w, `(document.getElementById('new-machine').click(), true)`)
+		w.fill("Manual", "x")
+		told[bool](w, `document.querySelector('#form input').dispatchEvent(new Event('input', { bubbles: true }))`)
+		w.named("Cancel")
+		w.Soon("it asks", `document.getElementById('sure').open`)
+		look("a question")
+		put(t, at, oil, was)
+		put(t, at, "machines/log-deck.toml", machine)
 	}
 }

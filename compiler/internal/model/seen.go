@@ -6,8 +6,8 @@ import (
 	"benchleaf/compiler/internal/trade"
 )
 
-// Seen is a thing that a file can name.
-type Seen struct{ Kind, Name, Words string }
+// Seen is a thing that a file can name; of a tool Sort is its kind, such as container.
+type Seen struct{ Kind, Name, Words, Sort string }
 
 // seenKinds are the kinds of things that keys of the language name.
 var seenKinds = []string{"machine", "variant", "part", "cover", "cavity", "energy", "pose", "area", "point", "limit", "tool", "fluid", "supply", "spare", "caution", "stock"}
@@ -17,7 +17,11 @@ func (f *File) Seen() []Seen {
 	var out []Seen
 	for _, kind := range seenKinds {
 		for _, name := range f.names(kind) {
-			out = append(out, Seen{kind, name, f.saidAs(kind, name)})
+			one := Seen{Kind: kind, Name: name, Words: f.saidAs(kind, name)}
+			if tool, ok := f.find(kind, name).(*Tool); ok {
+				one.Sort = tool.Kind.Text
+			}
+			out = append(out, one)
 		}
 	}
 	return out
@@ -52,7 +56,7 @@ func (s *Set) Procedures() []Seen {
 	var out []Seen
 	for _, file := range s.Files {
 		if file.Procedure != nil && !slices.ContainsFunc(out, func(other Seen) bool { return other.Name == file.Name() }) {
-			out = append(out, Seen{"procedure", file.Name(), file.Procedure.Title.Text})
+			out = append(out, Seen{Kind: "procedure", Name: file.Name(), Words: file.Procedure.Title.Text})
 		}
 	}
 	return out

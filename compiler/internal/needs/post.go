@@ -31,7 +31,7 @@ var movesByHand = pattern.MustCompile(`(?i)\b(by hand (one|two|half|a|round|arou
 
 // turnsByHand are words that tell of the works of the machine being turned over by hand; common
 // practice, no source. Whoever does so lets a belt run onto its pulley and a chain onto its wheel.
-var turnsByHand = regexp.MustCompile(`(?i)\b((turn|spin|roll|rotat|crank|bar)(s|e|es|ed|ing)?\b.*\b(by hand|over|round|around|through)|by hand (one|two|half|a|round|around|through)|(turn|spin|rotat|crank)(s|e|es|ed|ing)? ((the|both|each|all|a|it|its|to|next|top|bottom|upper|lower|main|drive|front|rear)\s+)*(knife|wheel|flywheel|drum|shaft|crankshaft|pulley|sheave|sprocket|arbor|rotor|spindle|chain|belt|blade|impeller|reel|gear)s?)\b`)
+var turnsByHand = pattern.MustCompile(`(?i)\b((turn|spin|roll|rotat|crank|bar)(s|e|es|ed|ing)?\b.*\b(by hand|over|round|around|through)|by hand (one|two|half|a|round|around|through)|(turn|spin|rotat|crank)(s|e|es|ed|ing)? ((the|both|each|all|a|it|its|to|next|top|bottom|upper|lower|main|drive|front|rear)\s+)*(knife|wheel|flywheel|drum|shaft|crankshaft|pulley|sheave|sprocket|arbor|rotor|spindle|chain|belt|blade|impeller|reel|gear)s?)\b`)
 
 // TurnsByHand reports whether a step has the works of the machine turned by hand, by its words,
 // its objects and how a limit is measured; words are read in English only.
