@@ -1,0 +1,3 @@
+package draft
+
+func (t *taker) hazards() {}
