@@ -28,8 +28,17 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		}
 		end = particle + 1
 	}
+	if t.dirty(at, row) {
+		return true
+	}
 	p, to, ok := t.object(at+1, end)
-	if !ok {
+	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.fastener.name != "" {
+		p, to, ok = t.fastener, at+3, true // slack all four
+	}
+	if !ok && (row.deed == "file" || row.deed == "fill" || row.deed == "drain") && (t.section.name != "" || t.cavity != "") {
+		p, to, ok = t.section, end, true // file out the dings; fill to the mark
+	}
+	if !ok || to > len(t.words) {
 		return false
 	}
 	to = max(to, end)
@@ -45,8 +54,194 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "pumpout" {
 		t.add(Tool, "oil pump", p.name, at, to)
 	}
+	if verb == "run" && p.class == fastener {
+		verb = "tighten" // run the nut down
+	}
+	if row.deed == "seton?" && t.words[min(end, len(t.words)-1)].stop == 0 {
+		t.act("raise", p, at, to, true)
+	}
 	t.act(verb, p, at, to, false)
+	t.further(verb, to)
 	return true
+}
+
+// further takes a second thing that the same deed is done to: clean the bowl and the screen.
+func (t *taker) further(verb string, at int) {
+	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "and" || verb == "run" || verb == "start" {
+		return
+	}
+	next := at + 1
+	if next < len(t.words) && t.words[next].lower == "on" {
+		next++
+	}
+	if next < len(t.words) && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
+		if p, n := partAt(t.words, next+1); n > 0 && next+1+n <= len(t.words) {
+			if after := next + 1 + n; after < len(t.words) && t.words[after].stop == 0 && (heldOn[t.words[after].lower] || goings[t.words[after].lower]) {
+				return
+			}
+			t.act(verb, t.qualify(p), at, next+1+n, false)
+		}
+	}
+}
+
+var heldOn = set("off on out in has have gets takes is")
+
+// dirty takes a place that dirt is taken from: get the string out.
+func (t *taker) dirty(at int, row deedRow) bool {
+	if row.deed != "off?" || t.section.name == "" {
+		return false
+	}
+	for i := max(at-9, 0); i < min(at+5, len(t.words)); i++ {
+		if dirt[t.words[i].lower] && t.words[i].sentence == t.words[at].sentence {
+			t.act("clean", t.section, i, min(at+3, len(t.words)), false)
+			return true
+		}
+	}
+	return false
+}
+
+// toldAt takes a deed that a phrase tells by itself.
+func (t *taker) toldAt(at int) {
+	row, n := told2.at(t.words, at)
+	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
+		return
+	}
+	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
+		return
+	}
+	if row.needs == "tensioned" && t.section.class != wheelPart && t.section.class != movingPart {
+		return
+	}
+	p := t.section
+	switch row.object {
+	case "$energy":
+		p = part{name: t.energy(), head: t.energy(), class: energyPart}
+	case "$machine", "$prime":
+		name := t.prime()
+		p = part{name: name, head: name, class: machinePart}
+	case "$cavity", "$oil", "$level":
+		name := t.cavity
+		if name == "" {
+			return
+		}
+		if name == "engine" && row.object != "$cavity" {
+			name = "engine oil"
+			if row.object == "$level" {
+				name = "engine oil level"
+			}
+		}
+		p = part{name: name, head: name, class: cavityPart, many: t.section.many && t.section.name == name}
+	case "$fastener":
+		p = t.fastener
+		if p.name == "" {
+			p = t.tightened(&item{from: at, to: at + n})
+		}
+	case "$last":
+		p, _ = t.meant(at)
+	case "$belt":
+		p = part{name: "drive belt", head: "belt", class: movingPart}
+	case "$section":
+	case "$section sag":
+		p.name, p.many = p.name+" sag", false
+	case "$system":
+		p = part{name: t.system(), class: cavityPart}
+	default:
+		p = part{name: row.object, head: row.object, class: plainPart}
+		if row.object == "fuel valve" {
+			p.class = valvePart
+		}
+		if row.object == "battery" {
+			p.class = linePart
+		}
+	}
+	if p.name == "" {
+		return
+	}
+	name := p.name
+	if p.many {
+		name = plural(name)
+	}
+	t.actOn(row.verb, name, p, at, at+n, false)
+}
+
+// newOne takes a new one in place of what was spoken of.
+func (t *taker) newOne(at int) {
+	w := t.words[at]
+	if w.lower != "new" || at+1 >= len(t.words) || t.words[at+1].stop != 0 || !t.live(at, at+1) {
+		return
+	}
+	next := t.words[at+1].stem
+	if next != "one" && !(next == "every" && at > 0 && (t.words[at-1].lower == "both" || t.words[at-1].lower == "all")) {
+		return
+	}
+	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 45; i-- {
+		m := t.mentions[i]
+		if m.place {
+			continue
+		}
+		if m.class == sealPart || m.class == filterPart || m.class == movingPart || m.name == "spark plug" || m.class == plainPart {
+			p := m.part
+			if next == "every" {
+				p.many = true
+				if t.section.class == filterPart {
+					p.name = t.section.name
+				}
+			}
+			t.act("replace", p, at, at+2, false)
+			return
+		}
+	}
+	if t.section.name == "spark plug" {
+		t.act("replace", t.section, at, at+2, false)
+	}
+}
+
+// looked takes what is looked at for its state: if the guard is cracked, look for cracks.
+func (t *taker) looked(at int) {
+	w := t.words[at]
+	if w.lower == "if" {
+		for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
+			if !bad[t.words[i].lower] {
+				continue
+			}
+			for k := len(t.items) - 1; k >= 0; k-- {
+				if it := t.items[k]; it.kind == partItem && it.from > at && it.to <= i {
+					p := t.qualify(it.part)
+					if p.bare && p.class == coverPart && t.section.name != "" {
+						p = p.of(t.section)
+					}
+					t.act("inspect", p, at, i+1, false)
+					return
+				}
+			}
+			return
+		}
+	}
+	if w.lower == "look" && at+2 < len(t.words) && t.words[at+1].lower == "for" && defects[t.words[at+2].lower] && t.words[at+2].stem != "leak" {
+		if p := t.section; p.name != "" && p.class != machinePart {
+			if len(t.mentions) > 0 && t.mentions[len(t.mentions)-1].class == movingPart && t.mentions[len(t.mentions)-1].from > t.begun {
+				p = t.mentions[len(t.mentions)-1].part
+			}
+			t.act("inspect", p, at, at+3, false)
+		}
+	}
+	if (w.lower == "has" || w.lower == "have" || w.lower == "must") && at+2 < len(t.words) && (t.words[at+1].lower == "to" && t.words[at+2].lower == "be" || t.words[at+1].lower == "be") && len(t.mentions) >= 0 {
+		for k := range t.items {
+			if it := t.items[k]; it.kind == partItem && it.to == at && (it.part.class == machinePart || it.part.class == supportPart || it.part.class == valvePart) {
+				p := it.part
+				t.act("check", p, it.from, min(at+4, len(t.words)), false)
+			}
+		}
+	}
+	if w.lower == "write" || w.lower == "record" || w.lower == "note" || w.lower == "log" {
+		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
+			if n := length(quantities, t.words, i); n > 0 {
+				name := strings.ToLower(t.said(i, i+n))
+				t.actOn("record", name, part{name: name}, at, i+n, false)
+				i += n
+			}
+		}
+	}
 }
 
 // particleBehind finds a particle of a verb: take it OFF, pull the plug wire OFF.
@@ -84,10 +279,8 @@ func (t *taker) object(from, end int) (part, int, bool) {
 			return p, i + n, true
 		}
 		if pronouns[w.lower] {
-			if t.last.name == "" {
-				return part{}, 0, false
-			}
-			return t.last, max(i+1, stop), true
+			p, ok := t.meant(i)
+			return p, max(i+1, stop), ok
 		}
 		if !articles[w.lower] && !adjectives[w.lower] && i >= end && !small[w.lower] {
 			break
@@ -96,7 +289,34 @@ func (t *taker) object(from, end int) (part, int, bool) {
 	return part{}, 0, false
 }
 
-var pronouns = set("it that them those this these 'em")
+// meant is what "it" or "them" stands for.
+func (t *taker) meant(at int) (part, bool) {
+	many := severalSaid[t.words[at].lower]
+	for i := len(t.mentions) - 1; i >= 0; i-- {
+		m := t.mentions[i]
+		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 4 {
+			break
+		}
+		if m.place || m.class == placePart || many != m.many && many {
+			continue
+		}
+		return m.part, true
+	}
+	if many && t.fastener.name != "" {
+		return t.fastener, true
+	}
+	if t.section.name != "" {
+		return t.section, true
+	}
+	if name := t.machineHead(); name != "" {
+		return part{name: name, head: name, class: machinePart}, true
+	}
+	return part{}, false
+}
+
+var severalSaid = set("them those these 'em")
+
+var pronouns = set("it that them those this these 'em her him")
 
 var adjectives = set("of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
 

@@ -24,6 +24,9 @@ func stand(words []word) []standing {
 		if n := length(storyCues, words, i); n > 0 {
 			mark(clauseStart(words, i), storyEnd(words, i+n), story)
 		}
+		if n := length(shortCues, words, i); n > 0 {
+			mark(i, min(clauseEnd(words, i+n), i+n+4), story)
+		}
 		if n := length(oldCues, words, i); n > 0 {
 			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
 		}
@@ -87,7 +90,7 @@ func clauseEnd(words []word, at int) int {
 // storyEnd goes on over commas to the end of the sentence, not further than some words.
 func storyEnd(words []word, at int) int {
 	for i := at; i < len(words); i++ {
-		if words[i].stop == '.' || i > at+14 || turns[words[i].lower] {
+		if words[i].stop == '.' || i > at+9 && !marked(words, at) || i > at+25 || turns[words[i].lower] {
 			return i
 		}
 	}
@@ -131,4 +134,14 @@ func (n number) orLow(low number) number {
 		return low
 	}
 	return n
+}
+
+// marked reports whether marks stand in the words behind a place.
+func marked(words []word, at int) bool {
+	for i := at; i < min(at+25, len(words)); i++ {
+		if words[i].stop != 0 && words[i].line == words[at].line {
+			return true
+		}
+	}
+	return false
 }

@@ -31,8 +31,14 @@ func partAt(words []word, at int) (part, int) {
 		}
 		w := words[next]
 		class, head := heads[w.stem]
+		if head && noPart(words, next) {
+			break
+		}
 		if head && !(verbHere(words, next) && len(names) == 0) {
 			name := w.stem
+			if name == "box" && len(names) > 0 {
+				name = "gearbox"
+			}
 			best = part{name: joined(names, name), head: name, class: class, many: w.stem != w.lower, bare: len(names) == 0, from: at, to: next + 1}
 			length = next + 1 - at
 		}
@@ -47,6 +53,26 @@ func partAt(words []word, at int) (part, int) {
 		next++
 	}
 	return best, length
+}
+
+// noPart reports whether a noun is no part here: every spring, the end.
+func noPart(words []word, at int) bool {
+	w := words[at]
+	before := ""
+	if at > 0 && w.stop == 0 {
+		before = words[at-1].lower
+	}
+	switch w.stem {
+	case "spring":
+		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+	case "end":
+		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+	case "case":
+		return before == "in" || before == "just"
+	case "lever":
+		return at+1 < len(words) && pronouns[words[at+1].lower]
+	}
+	return false
 }
 
 func joined(names []string, last string) string {

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -34,6 +35,7 @@ type Taken struct {
 	Line       int    // counted from 1
 	Question   string // of a question, as a technician asks it
 	sentence   int
+	noun       string // of a size, the noun it was told of
 }
 
 type itemKind int
@@ -98,15 +100,26 @@ type taker struct {
 	out       []Taken
 	deeds     []deed
 
-	topic    part // what is spoken of: the last thing that is no fastener
-	fastener part // the last fastener
-	last     part
-	cavity   string
-	fluidOf  fluid
-	torque   string
-	job      string // the interval of the whole job
-	renewed  map[string]bool
-	parts    map[string]bool
+	topic     part // what is spoken of: the last thing that is no fastener
+	fastener  part // the last fastener
+	last      part
+	cavity    string
+	fluidOf   fluid
+	torque    string
+	job       string // the interval of the whole job
+	section   part   // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
+	begun     int    // word at which the section began
+	mentions  []mention
+	raised    string // what was raised last
+	primeName string
+	greased   bool // the last deed was one with a grease gun
+}
+
+// mention is a place where a part is named.
+type mention struct {
+	part
+	from, to int
+	place    bool
 }
 
 // deed is something to do, as it becomes a step.
@@ -121,9 +134,10 @@ type deed struct {
 
 func take(notes string) *taker {
 	words := split(notes)
-	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words), renewed: map[string]bool{}, parts: map[string]bool{}}
+	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words)}
 	slips(words, t.items, t.standings)
 	t.walk()
+	t.named()
 	t.hazards()
 	t.questions()
 	slices.SortStableFunc(t.out, func(a, b Taken) int { return a.Start - b.Start })
@@ -146,7 +160,7 @@ func (t *taker) put(kind, value, about string, from, to int) {
 			return
 		}
 	}
-	t.out = append(t.out, Taken{Kind: kind, Value: value, About: about, Start: t.words[from].start, End: t.words[to-1].end, Line: t.words[from].line, sentence: t.words[from].sentence})
+	t.out = append(t.out, Taken{Kind: kind, Value: value, About: about, Start: t.words[from].start, End: t.words[to-1].end, Line: t.words[from].line, sentence: t.words[from].sentence, noun: t.last.head})
 }
 
 func (t *taker) ask(missing, about, question string, from, to int) {
@@ -163,11 +177,13 @@ func (t *taker) said(from, to int) string {
 func (t *taker) walk() {
 	next := 0
 	for at := range t.words {
+		t.sectionAt(at)
 		for next < len(t.items) && t.items[next].from <= at {
 			it := &t.items[next]
 			t.thing(next, it)
 			next++
 		}
+		t.said0(at)
 		t.deedAt(at)
 	}
 }
@@ -217,7 +233,7 @@ func (t *taker) partThing(number int, it *item) {
 	place := it.from > 0 && t.placed(it.from)
 	p = t.qualify(p)
 	it.part = p
-	if t.standings[it.from] == denied || t.standings[it.from] == slip {
+	if t.standings[it.from] != holds {
 		return
 	}
 	switch p.class {
@@ -238,10 +254,7 @@ func (t *taker) partThing(number int, it *item) {
 	if !place {
 		t.last = p
 	}
-	if !place && !t.parts[p.name] && p.class != machinePart && p.class != placePart {
-		t.add(Part, p.name, t.topic.name, it.from, it.to)
-		t.parts[p.name] = true
-	}
+	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
 	t.renewal(it, p)
 	t.particle(it, p)
 	t.sides(it, p)
@@ -263,28 +276,259 @@ func (t *taker) placed(at int) bool {
 
 // qualify says of a bare bolt or plug which one it is, by what is spoken of.
 func (t *taker) qualify(p part) part {
-	if !p.bare || t.topic.name == "" {
+	if !p.bare {
 		return p
 	}
-	w := t.words[p.from]
 	switch p.class {
-	case fastener:
-		// "screws on the cover", "bolts of the lid"
+	case fastener, springPart:
 		if of, ok := t.ofWhat(p.to); ok {
-			p.name = of.name + " " + p.head
-		} else {
-			p.name = t.topic.name + " " + p.head
+			return p.of(of)
+		}
+		if of, ok := t.heldBy(p.from); ok {
+			return p.of(of)
+		}
+		for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+			if m := t.mentions[i]; m.head == p.head && !m.bare && m.class == p.class {
+				p.name, p.bare = m.name, false
+				return p
+			}
+		}
+		switch {
+		case t.section.name != "" && t.section.class == p.class && t.section.head == p.head:
+			p.name, p.bare = t.section.name, false
+		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart:
+			return p.of(t.section)
+		case t.topic.name != "":
+			return p.of(t.topic)
 		}
 	case plugPart:
-		if strings.HasPrefix(t.topic.name, "spark plug") {
-			p.name, p.class = "spark plug", plainPart
-		} else if t.fastener.class == plugPart && w.sentence-t.words[t.fastener.from].sentence < 6 {
-			p.name = t.fastener.name
+		return t.whichPlug(p)
+	case linePart:
+		if p.head == "wire" || p.head == "cap" || p.head == "lead" || p.head == "clamp" {
+			for i := len(t.mentions) - 1; i >= 0; i-- {
+				if m := t.mentions[i]; m.head != p.head && m.class == linePart && strings.HasSuffix(m.name, " "+p.head) {
+					p.name, p.bare = m.name, false
+					return p
+				}
+			}
 		}
-	case springPart:
-		p.name = t.topic.name + " " + p.head
+	case coverPart:
+		for i := len(t.mentions) - 1; i >= 0; i-- {
+			if m := t.mentions[i]; m.class == coverPart && m.head == p.head && !m.bare {
+				p.name, p.bare = m.name, false
+				return p
+			}
+		}
+		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" {
+			return p.of(of)
+		}
+		if t.section.class == movingPart {
+			return p.of(t.section)
+		}
+	case greasePart, filterPart, sealPart:
+		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" && of.class != greasePart {
+			return p.of(of)
+		}
+	case movingPart:
+		if p.head == "belt" {
+			p.name, p.bare = "drive belt", false
+		}
 	}
 	return p
+}
+
+// of gives a bolt the name of what it holds.
+func (p part) of(what part) part {
+	p.name, p.bare = what.name+" "+p.head, false
+	return p
+}
+
+// heldBy is what is named right before its fasteners: the motor plate, four bolts.
+func (t *taker) heldBy(at int) (part, bool) {
+	if len(t.mentions) == 0 {
+		return part{}, false
+	}
+	m := t.mentions[len(t.mentions)-1]
+	if m.place || m.class == fastener || m.class == sealPart || m.class == placePart || at-m.to > 4 || t.words[at].sentence != t.words[m.from].sentence {
+		return part{}, false
+	}
+	for i := m.to; i < at; i++ {
+		w := t.words[i].lower
+		if _, n := numberAt(t.words, i); n == i && !holding[w] {
+			return part{}, false
+		}
+	}
+	return m.part, true
+}
+
+// holding are words between a part and its fasteners.
+var holding = set("has have with by takes a the off out its little small held got of comes")
+
+// whichPlug says of a bare plug which one it is.
+func (t *taker) whichPlug(p part) part {
+	sentence := t.words[p.from].sentence
+	if of, ok := t.ofWhat(p.to); ok && !(t.words[p.to].lower == "on") {
+		return p.of(of)
+	}
+	if p.to+3 < len(t.words) && t.words[p.to].stop == 0 && t.words[p.to].lower == "out" {
+		if of, ok := t.ofWhat(p.to + 1); ok {
+			return p.of(of)
+		}
+	}
+	spark := func(from, to int) bool {
+		for i := max(from, 0); i < min(to, len(t.words)); i++ {
+			if w := t.words[i].stem; w == "gap" || w == "spark" || w == "electrode" {
+				return true
+			}
+			if row, n := toolAt(t.words, i); n > 0 && row.name == "spark plug socket" {
+				return true
+			}
+		}
+		return false
+	}
+	drain := func(i int) bool { return t.words[i].stem == "drain" && t.words[i].sentence == sentence }
+	for i := max(p.from-6, 0); i < min(p.to+6, len(t.words)); i++ {
+		if drain(i) {
+			p.name, p.bare = "drain plug", false
+			return p
+		}
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; (m.class == plugPart || m.name == "spark plug") && !m.bare {
+			p.name, p.bare, p.class = m.name, false, m.class
+			return p
+		}
+	}
+	if spark(p.from-3, p.to+14) || strings.HasPrefix(t.section.name, "spark plug") || strings.HasPrefix(t.last.name, "spark plug") {
+		p.name, p.bare, p.class = "spark plug", false, plainPart
+		return p
+	}
+	if t.near(levelCues, p.from, p.to, 25, 25) && t.section.class == cavityPart {
+		p.name, p.bare = "level plug", false
+	}
+	return p
+}
+
+var levelCues = cues("level|bottom of the hole|out the hole|runs out|run out|weeps")
+
+// sectionAt takes what the notes come to at a word that begins a sentence: "Gearboxes.", "So
+// the belt", "Oil."
+func (t *taker) sectionAt(at int) {
+	w := t.words[at]
+	if at > 0 && t.words[at-1].sentence == w.sentence {
+		return
+	}
+	i := at
+	for i < len(t.words)-1 && i < at+6 && t.words[i].sentence == w.sentence && fillers[t.words[i].lower] {
+		i++
+	}
+	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
+		return
+	}
+	newLine := at == 0 || t.words[at-1].line != w.line
+	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
+		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
+			names := map[string]string{"oil": "engine", "hydraulics": "hydraulic tank", "coolant": "cooling system"}
+			t.cavity = names[t.words[i].lower]
+			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
+			t.topic, t.fastener = t.section, part{}
+		}
+		return
+	}
+	if t.words[i].lower == "engine" && i+1 < len(t.words) && t.words[i+1].lower == "oil" {
+		t.cavity = "engine"
+		t.section, t.begun = part{name: "engine", head: "engine", class: cavityPart}, at
+		t.topic, t.fastener = t.section, part{}
+		return
+	}
+	p, n := partAt(t.words, i)
+	if n == 0 || p.class == placePart || p.class == machinePart && !newLine {
+		return
+	}
+	end := i + n
+	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || subjects[t.words[end].lower]
+	if !about || t.placed(i) {
+		return
+	}
+	p.from, p.to = i, end
+	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
+		return
+	}
+	p = t.qualify(p)
+	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {
+		p = p.of(of)
+	}
+	t.section, t.begun = p, at
+	if p.class == cavityPart {
+		t.cavity = p.name
+	}
+}
+
+var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+
+// subjects are words behind what a sentence is about.
+var subjects = set("is are get gets goes has have takes take wants want need needs should must can")
+
+// named takes the parts that something is said of: that are worked on, or have a figure.
+func (t *taker) named() {
+	worth, seen := map[string]bool{}, map[string]bool{}
+	for _, d := range t.deeds {
+		if !aloof[d.verb] {
+			worth[d.part.name] = true
+		}
+	}
+	for _, one := range t.out {
+		switch one.Kind {
+		case Size, Torque:
+			worth[one.About] = true
+		}
+	}
+	for _, m := range t.mentions {
+		switch m.class {
+		case machinePart, placePart, cavityPart:
+			continue
+		case springPart:
+		default:
+			if !worth[m.name] {
+				continue
+			}
+		}
+		if m.place || m.name == "" || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || seen[m.name] && !t.saidOf(m) {
+			continue
+		}
+		seen[m.name] = true
+		t.add(Part, m.name, "", m.from, m.to)
+	}
+}
+
+// saidOf reports whether something is said of a part in the sentence of a mention.
+func (t *taker) saidOf(m mention) bool {
+	sentence := t.words[m.from].sentence
+	for _, d := range t.deeds {
+		if d.sentence == sentence && d.part.name == m.name {
+			return true
+		}
+	}
+	for _, one := range t.out {
+		if one.sentence == sentence && one.About == m.name && one.Kind != Part {
+			return true
+		}
+	}
+	return false
+}
+
+// aloof are verbs after which no table of the part is needed.
+var aloof = set("start run stop record wait raise lower support chock isolate restore drain fill sign bleed clean check lubricate grease")
+
+// said0 takes what is told at a word by words alone: every year, same again.
+func (t *taker) said0(at int) {
+	t.everyAt(at)
+	t.sameAt(at)
+	if t.standings[at] == holds {
+		t.toldAt(at)
+		t.newOne(at)
+		t.looked(at)
+	}
 }
 
 // ofWhat reads what a part belongs to behind it: the screws ON THE COVER.
@@ -367,7 +611,7 @@ func (t *taker) particle(it *item, p part) {
 	}
 }
 
-var goings = set("comes come goes go is are going stays gets off-hand")
+var goings = set("comes come goes go is are going stays gets walks slips slides lifts")
 
 // settle gives the language's verb of a deed, by what it is done to.
 func settle(deed string, class class) string {
@@ -451,7 +695,95 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	if p.many {
 		name = plural(name)
 	}
+	switch verb {
+	case "isolate", "restore", "prove":
+		name = t.energy()
+	case "connect", "disconnect":
+		if strings.HasPrefix(name, "battery ") {
+			name = "battery"
+		}
+	case "drain", "fill":
+		if p.class != cavityPart && p.name != "engine oil" {
+			name = t.cavity
+			if name == "" {
+				return
+			}
+		}
+		if verb == "drain" && name == "engine" {
+			name = "engine oil"
+		}
+		if verb == "fill" && name == "engine oil" {
+			name = "engine"
+		}
+		p = part{name: name, head: name, class: cavityPart}
+	case "run", "start", "stop":
+		if p.class != machinePart && p.class != movingPart {
+			name = t.prime()
+		} else if p.head == "machine" {
+			name = t.prime()
+		}
+	case "raise", "lower":
+		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
+			if t.raised == "" {
+				return
+			}
+			name = t.raised
+		}
+		t.raised = name
+	case "bleed":
+		name = t.system()
+	case "tighten":
+		if p.class == coverPart || p.class == linePart || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+			return
+		}
+	}
 	t.actOn(verb, name, p, from, to, implied)
+	if verb == "remove" && p.class == plugPart && (strings.Contains(p.name, "drain") || strings.Contains(p.name, "sump")) {
+		oil := t.cavity
+		if oil == "" || oil == "engine" {
+			oil = "engine oil"
+		}
+		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
+	}
+}
+
+// prime is what is started and run: the engine of a machine that has one, or the machine.
+func (t *taker) prime() string {
+	if t.primeName == "" {
+		head := t.machineHead()
+		t.primeName = cmp.Or(head, "machine")
+		if (driven[head] || head == "") && wordIn(t.words, "engine", "spark", "plug", "petrol", "gasoline", "diesel") {
+			t.primeName = "engine"
+		}
+	}
+	return t.primeName
+}
+
+func wordIn(words []word, any ...string) bool {
+	return slices.ContainsFunc(words, func(w word) bool { return slices.Contains(any, w.stem) })
+}
+
+// machineHead is the noun of the machine that the notes are about: the first that is named.
+func (t *taker) machineHead() string {
+	for i := range t.words {
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" {
+			return p.head
+		}
+	}
+	return ""
+}
+
+// system is what is bled.
+func (t *taker) system() string {
+	switch about := t.section.name + " " + t.topic.name; {
+	case strings.Contains(about, "fuel"):
+		return "fuel system"
+	case strings.Contains(about, "brake"):
+		return "brakes"
+	case strings.Contains(about, "cool") || strings.Contains(about, "radiator"):
+		return "cooling system"
+	}
+	return "hydraulics"
 }
 
 func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
@@ -496,6 +828,31 @@ func (t *taker) fluidThing(it *item) {
 		return
 	}
 	t.add(Fluid, f.grade, t.cavity, it.from, it.to)
+	if f.what == gradePart && f.kind != "grease" && t.section.class == cavityPart && t.cavity != "" && !t.near(describes, it.from, it.to, 5, 0) && !t.near(heldLevel, it.from, it.to, 0, 25) && !t.did("fill", t.cavity) {
+		to := it.to
+		for _, one := range t.items {
+			if one.kind == amountItem && one.amount.unit.kind == quantity.Volume && one.from >= it.to && one.from-it.to < 10 && t.words[one.from].sentence == t.words[it.from].sentence {
+				to = one.to
+			}
+		}
+		end := to
+		for end < len(t.words) && t.words[end].sentence == t.words[it.from].sentence && end < it.from+18 {
+			end++
+		}
+		if t.live(it.from, it.to) {
+			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, end, true)
+		}
+	}
+}
+
+var (
+	describes = cues("oil in it is|in it is|it is|used|okay too|that we use|was")
+	heldLevel = cues("bottom of the hole|fill|top it up")
+)
+
+// did reports whether a deed was told before.
+func (t *taker) did(verb, object string) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.object == object })
 }
 
 // near reports whether a cue stands in the same sentence close before or behind some words.
@@ -512,42 +869,103 @@ func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
 // amountThing takes a figure for what it is.
 func (t *taker) amountThing(number int, it *item) {
 	a := it.amount
+	if a.unit.symbol == "" && a.prefixed && number > 0 {
+		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 1 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && a.low.value.Cmp(before.amount.low.value) >= 0 {
+			a.unit = before.amount.unit // 1.5 bar, not more than two
+		}
+	}
+	if a.shape == exact && it.to+3 < len(t.words) {
+		for i := it.to; i < min(it.to+6, len(t.words)-1) && t.words[i].stop == 0; i++ {
+			if length(noMore, t.words, i) > 0 { // ten minutes at no flow, no more than that
+				a.shape = atMost
+			}
+		}
+	}
+	it.amount = a
 	switch a.unit.kind {
 	case quantity.Torque:
-		t.torqueThing(it, a)
+		t.torqueThing(number, it, a)
 	case quantity.Time, quantity.Calendar, quantity.Distance:
 		t.timeThing(it, a)
 	case quantity.Volume:
-		t.add(Amount, a.text(), t.cavity, it.from, it.to)
-		t.fillBy(it)
+		t.add(Amount, a.unbound().text(), t.cavity, it.from, it.to)
 	case quantity.Mass:
+		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
+			return
+		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
 	case quantity.Count:
-		t.add(Amount, a.text(), t.topic.name, it.from, it.to)
+		t.add(Amount, a.unbound().text(), t.topic.name, it.from, it.to)
 		if a.unit.symbol == "strokes" {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
+			t.greases(it)
 		}
 	case quantity.Length:
-		if t.isSize(number, it, a) {
+		switch {
+		case a.unit.symbol == "m" || a.unit.symbol == "ft":
+		case t.isSize(number, it, a):
 			t.add(Size, a.text(), t.subject(), it.from, it.to)
-		} else {
+			t.keyTool(it.to, it)
+		default:
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
 		}
 	case quantity.None:
 		t.bareThing(number, it, a)
+	case quantity.Pressure:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0) {
+			word := "tyre"
+			if wordIn(t.words, "tire") {
+				word = "tire"
+			}
+			t.actOn("check", word+" pressure", part{name: word, head: word, class: wheelPart}, it.from, it.to, true)
+		}
 	default:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
 }
 
-func (t *taker) torqueThing(it *item, a amount) {
+// unbound is an amount without its bound.
+func (a amount) unbound() amount {
 	a.shape = exact
-	if t.next(it, toolItem, 2) { // the twenty to a hundred newton metre one, the torque wrench
+	return a
+}
+
+// keyTool takes the tool that a size stands for: ten mil KEY, ten mil IS WHAT YOU NEED.
+func (t *taker) keyTool(at int, it *item) {
+	if at >= len(t.words) {
 		return
 	}
+	if t.words[at].lower == "key" && t.words[at].stop == 0 {
+		t.add(Tool, "hex key", t.subject(), it.from, at+1)
+		return
+	}
+	for i := at; i < min(at+3, len(t.words)) && t.words[i].stop != '.'; i++ {
+		if n := length(toolMeant, t.words, i); n > 0 {
+			t.add(Tool, "wrench", t.subject(), it.from, i+n)
+			return
+		}
+	}
+}
+
+var (
+	noMore    = cues("no more than that|not more than that|and no more|no longer than that|no longer|that's the limit")
+	tyreCues  = cues("tyre|tire")
+	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
+)
+
+func (t *taker) torqueThing(number int, it *item, a amount) {
+	a.shape = exact
+	for k := max(number-1, 0); k < min(number+2, len(t.items)); k++ {
+		if one := t.items[k]; one.kind == toolItem && one.tool.kind == "torque-wrench" && a.ranged() && (one.from-it.to < 3 && one.from >= it.to || it.from-one.to < 3 && it.from >= one.to) {
+			t.add(Range, a.text(), one.tool.name, it.from, it.to) // the torque wrench, the twenty to a hundred newton metre one
+			return
+		}
+	}
 	t.torque = a.text()
-	t.add(Torque, a.text(), t.subject(), it.from, it.to)
-	if f := t.tightened(); f.name != "" {
+	f := t.tightened(it)
+	t.add(Torque, a.text(), f.name, it.from, it.to)
+	if f.name != "" {
 		t.act("tighten", f, it.from, it.to, true)
 	}
 }
@@ -561,10 +979,30 @@ func (t *taker) next(it *item, kind itemKind, within int) bool {
 	return false
 }
 
-// tightened is what a torque holds for.
-func (t *taker) tightened() part {
+// tightened is what a torque at an item holds for: the fastener named before it in its
+// sentence, or right behind it, or else the one spoken of.
+func (t *taker) tightened(it *item) part {
+	sentence := t.words[it.from].sentence
+	for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" {
+			return m.part
+		}
+	}
+	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence; i++ {
+		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
+			return t.qualify(p)
+		}
+	}
 	if t.fastener.name != "" {
 		return t.fastener
+	}
+	if t.section.name != "" && (t.section.class == fastener || t.section.class == plugPart || t.section.name == "spark plug") {
+		return t.section
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" || m.head == "clamp" {
+			return m.part
+		}
 	}
 	return t.topic
 }
@@ -586,11 +1024,10 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 // timeThing takes a time as an interval, as a limit or as a wait.
 func (t *taker) timeThing(it *item, a amount) {
 	switch {
-	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 3):
-		a.shape = exact
-		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
+	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind != quantity.Time:
-	case a.unit.symbol == "h" && t.inSentence(Interval, it):
+	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(cues2, it.from, it.to, 0, 6)):
 		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
 	case a.unit.symbol == "s" && !t.near(waitCues, it.from, it.to, 5, 0):
 		if a.shape == exact && it.from > 0 && t.words[it.from-1].lower == "in" {
@@ -600,10 +1037,51 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	case t.near(wholeTime, it.from, it.to, 5, 0):
+		to := it.to
+		text := a.unbound().text()
+		if low, ok := t.orTwo(it, a); ok {
+			text, to = low, it.to+2
+		}
+		t.add(Wait, text, wholeJob, it.from, to)
 	default:
+		if a.shape == about {
+			a.shape = exact
+		}
 		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
+		if t.near(runCues, it.from, it.to, 6, 0) && !t.near(standCues, it.from, it.to, 5, 0) {
+			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
+		}
 	}
 }
+
+// orTwo reads the longer time of a job: about an hour and a half, two if the tines are bad.
+func (t *taker) orTwo(it *item, a amount) (string, bool) {
+	if it.to+1 >= len(t.words) || t.words[it.to].stop != ',' || t.words[it.to+1].lower != "if" {
+		return "", false
+	}
+	n, next := numberAt(t.words, it.to)
+	if next != it.to+1 || n.value.Cmp(a.low.value) <= 0 {
+		return "", false
+	}
+	return a.unbound().text() + " to " + n.text(false) + " " + a.unit.symbol, true
+}
+
+// runFrom gives the word at which a run begins that a time belongs to.
+func (t *taker) runFrom(it *item) int {
+	from := it.from
+	for from > 0 && it.from-from < 6 && t.words[from-1].sentence == t.words[it.from].sentence && t.live(from-1, from) && length(runCues, t.words, from) == 0 {
+		from--
+	}
+	return from
+}
+
+var (
+	runCues   = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	standCues = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
+	cues2     = cues("whichever")
+	wholeTime = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
+)
 
 func (t *taker) inSentence(kind string, it *item) bool {
 	for _, one := range t.out {
@@ -629,27 +1107,141 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		}
 		return a.low.text(false) + " mm"
 	}
+	alone := (it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower == "so" && t.words[it.from-1].stop == '.') && (it.to >= len(t.words) || t.words[it.to].stop != 0)
+	before := ""
+	if it.from > 0 {
+		before = t.words[it.from-1].lower
+	}
+	f := t.fastener
 	switch {
+	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
+		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)
+	case before == "same" || before == "o'clock" || it.to < len(t.words) && t.words[it.to].lower == "o'clock":
 	case next != nil && next.kind == toolItem && (a.low.fraction || a.low.int() >= 3 && sizeTool(next.tool)):
 		t.add(Size, size(), t.subject(), it.from, next.to)
 	case next != nil && next.kind == toolItem && a.low.whole && a.low.int() > 1:
 		t.add(Count, a.text(), next.tool.name, it.from, next.to)
-	case a.low.fraction && (t.near(sizeCues, it.from, it.to, 2, 3) || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart)):
+	case a.low.whole && it.to < len(t.words) && (t.words[it.to].lower == "and" || t.words[it.to].lower == "or") && t.sizedBehind(it.to+1):
 		t.add(Size, size(), t.subject(), it.from, it.to)
-	case t.near(everyCues, it.from, it.to, 1, 0) && a.low.whole:
-		t.add(Interval, a.text()+" h", t.topic.name, it.from, it.to)
-	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1:
-		t.add(Count, a.text(), next.part.name, it.from, next.to)
-	case a.low.whole && a.low.int() > 1 && length(countCues, t.words, min(it.to, len(t.words)-1)) > 0:
+	case it.to < len(t.words) && t.words[it.to].lower == "key" && t.words[it.to].stop == 0 && a.low.int() > 1:
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case t.byAnother(number, it, a):
+	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case a.low.fraction && t.keyed(it.to):
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole:
+		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
+	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
+		t.add(Count, a.text(), t.subject(), it.from, it.to+1)
+	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step":
+		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
+	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:
+		t.add(Size, size(), f.name, it.from, it.to) // M ten is seventeen
+	case f.name != "" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 60 && a.shape == exact && t.isWidth(it):
+		t.add(Size, size(), f.name, it.from, it.to)
+	case f.name != "" && alone && a.low.whole && t.sizeAgain(size(), it):
+		t.add(Size, size(), f.name, it.from, it.to)
+	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(countCues, t.words, it.to) > 0 && before != "number":
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
-	case t.near(torqueCues, it.from, it.to, 6, 3) && (t.fastener.name != ""):
+	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+		t.add(Count, a.text(), t.subject(), it.from, it.to)
+	case f.name != "" && a.shape != atMost && a.low.whole && (a.low.int() >= 4 && alone || t.near(torqueCues, it.from, it.to, 4, 1) && !t.near(rangeCues, it.from, it.to, 3, 0)) && !(it.to < len(t.words) && t.words[it.to].of):
 		a.shape = exact
-		t.add(Torque, a.text(), t.fastener.name, it.from, it.to)
-		t.act("tighten", t.fastener, it.from, it.to, true)
-	case t.near(rangeCues, it.from, it.to, 6, 3):
+		t.torqueOpen(a, f, it)
+	case a.low.int() >= 100 && t.speedBefore(it):
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
+		if it.to < len(t.words) && t.words[it.to].of || before == "all" {
+			return
+		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
 }
+
+// torqueOpen takes a torque that was told without its unit.
+func (t *taker) torqueOpen(a amount, f part, it *item) {
+	t.add(Torque, a.text(), f.name, it.from, it.to)
+	t.act("tighten", f, it.from, it.to, true)
+}
+
+// keyed reports whether words behind a size say that a tool of that size does it.
+func (t *taker) keyed(at int) bool {
+	return at < len(t.words) && t.words[at].stop != '.' && length(toolMeant, t.words, at) > 0
+}
+
+// sizedBehind reports whether a size with its tool begins at a word: seventeen AND A NINETEEN SPANNER.
+func (t *taker) sizedBehind(at int) bool {
+	if at < len(t.words) && articles[t.words[at].lower] {
+		at++
+	}
+	_, next := numberAt(t.words, min(at, len(t.words)-1))
+	if next <= at || next >= len(t.words) || t.words[next].stop != 0 {
+		return false
+	}
+	row, n := toolAt(t.words, next)
+	return n > 0 && sizeTool(row)
+}
+
+// byAnother takes the size of a ring: 18 by 22.
+func (t *taker) byAnother(number int, it *item, a amount) bool {
+	if it.to+1 >= len(t.words) || t.words[it.to].stop != 0 || t.words[it.to].lower != "by" && t.words[it.to].lower != "x" || number+1 >= len(t.items) {
+		return false
+	}
+	next := &t.items[number+1]
+	if next.kind != amountItem || next.from != it.to+1 || next.amount.unit.symbol != "" && next.amount.unit.symbol != "mm" || a.low.fraction {
+		return false
+	}
+	next.used = true
+	t.add(Size, a.low.text(false)+" × "+next.amount.low.text(false)+" mm", t.last.name, it.from, next.to)
+	return true
+}
+
+// isWidth reports whether a figure is the width of a fastener just named: the lock nut's a thirty.
+func (t *taker) isWidth(it *item) bool {
+	i := it.from - 1
+	for i >= 0 && (t.words[i].lower == "a" || t.words[i].lower == "is" || t.words[i].lower == "are" || t.words[i].lower == "the") {
+		i--
+	}
+	if i < 0 || len(t.mentions) == 0 || t.words[i+1].stop != 0 {
+		return false
+	}
+	m := t.mentions[len(t.mentions)-1]
+	return m.to == i+1 && (m.class == fastener || m.class == plugPart) && (t.words[i].of || i < it.from-1) && !t.near(torqueCues, it.from, it.to, 2, 2)
+}
+
+func (t *taker) sizeAgain(value string, it *item) bool {
+	for _, one := range t.out {
+		if one.Kind == Size && one.Value == value && one.sentence >= t.words[it.from].sentence-2 {
+			return true
+		}
+	}
+	for _, one := range t.items {
+		if one.kind == amountItem && one.to <= it.from && t.words[one.from].sentence >= t.words[it.from].sentence-2 && one.amount.unit.symbol == "" && one.amount.low.text(true)+" mm" == value && t.standings[one.from] != holds {
+			return true
+		}
+	}
+	return false
+}
+
+// speedBefore reports whether a speed was told just before.
+func (t *taker) speedBefore(it *item) bool {
+	for i := max(it.from-40, 0); i < it.from; i++ {
+		if w := t.words[i].stem; (w == "rev" || w == "rpm" || w == "speed") && t.words[i].sentence >= t.words[it.from].sentence-1 {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	taper       = cues("morse|morse taper")
+	outTo       = cues("out to about|out to|wind to|down to about|up to about|to about")
+	countBefore = cues("that's|that makes|so|count|makes")
+)
 
 func sizeTool(row toolRow) bool {
 	switch row.kind {
@@ -663,13 +1255,11 @@ var (
 	sizeCues   = cues("spanner|wrench|socket|key|hex|head|across flats|a f|af|square|allen|thread|nut|bolt|wide|diameter|on the outside|open end|what you need|width|hexagon")
 	rangeCues  = cues("gap|clearance|play|float|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
 	everyCues  = cues("every|each|once a|once every|per|any")
-	firstCues  = cues("first|from new|new engine|after that every|and then every")
+	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
 	countCues  = cues("of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the|of the|in one|up|on the|per|together")
 	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
-
-func (t *taker) fillBy(it *item) {}
 
 // sentences gives the text of each sentence, with its line.
 func (t *taker) sentence(number int) (text string, line int) {

@@ -12,10 +12,13 @@ var breaks = set("and but so then because cause cos otherwise unless although th
 var turns = set("but so anyway anyhow then don't")
 
 // storyCues begin what happened once, or what others do.
-var storyCues = cues("some people|some lads|some folk|some folks|some fellas|some guys|some of them have|some of them put|people do|folks|people crush|people put|a lad|a mate|a fella|a bloke|a guy|a chap|there's a lad|there's a fella|i had|i saw|i once|i've seen|i have seen|i knew|we had one|the last fella|the last guy|the last lad|the last bloke|the previous owner|somebody put|somebody once|someone put|someone once|he had|last year|year before last|the other day|one time|that one time|before my time|the apprentice|on the old machine|on the other machine|on the big one|the other one takes|next door")
+var storyCues = cues("the story of|some people|some lads|some folk|some folks|some fellas|some guys|some of them have|some of them put|a lad|a mate|a fella|a bloke|a guy|a chap|there's a lad|there's a fella|i had|i saw|i once|i've seen|i have seen|i knew|we had one|the last fella|the last guy|the last lad|the last bloke|the previous owner|somebody put|somebody once|someone put|someone once|he had|last year|year before last|the other day|one time|that one time|before my time|the apprentice|on the old machine|on the other machine|on the big one|the other one takes|next door")
 
 // oldCues tell of what is no more.
 var oldCues = cues("used to be|used to|was the old one|that was the old|from the previous|previous type|the old model|older ones had|old ones had|on the old one|on the older|ignore that|not on this one|there isn't one|hasn't got one|haven't got one|doesn't have one|there is no|there's no|no longer|sidewall says|some book says|the book says but|the sticker says but|it says on the")
+
+// shortCues tell what others do in a few words, in notes without marks.
+var shortCues = cues("people do|people crush|people put|people over|folks do|everybody does|lads do|folks pour|folks put|people pour|people think")
 
 var denials = cues("don't|do not|never|not|no|without|rather than|instead of|isn't|aren't|can't|cannot|doesn't|won't|wouldn't|needn't|didn't|shouldn't|nobody|dont|doesnt|never ever|forget|leave")
 

@@ -104,7 +104,7 @@ var boundWords = []boundRow{
 }
 
 var boundsBehind = []boundRow{
-	{"max|maximum|at most|at the most|tops|no more|no more than that|not more|not more than that|or less|or under|on the rim max|limit|at the outside", atMost},
+	{"max|maximum|at most|at the most|tops|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
 	{"min|minimum|at least|or more|or better|and up|and over|or over", atLeast},
 	{"or so|ish|or thereabouts|give or take|roughly|about", about},
 }

@@ -9,9 +9,9 @@ type deedRow struct {
 
 // deedRows are the words of work, and the language's verb for each.
 var deedRows = []deedRow{
-	{"take takes pull pulls lift lifts get gets whip slide slip slips knock draw pop prise drive tap wind unscrew unbolt screw come comes fetch walk walks work", "off out away", "off?"},
+	{"take takes pull pulls lift lifts get gets whip slide slip slips knock draw pop prise drive tap unscrew unbolt screw come comes fetch walk walks", "off out", "off?"},
 	{"remove undo unscrew unbolt strip removing", "", "off?"},
-	{"put puts push pushes fit fits slide screw bolt hang refit install reinstall go goes going pop drop get", "back in on", "on?"},
+	{"put puts push pushes fit fits slide screw bolt refit install reinstall go goes going pop", "back in on", "on?"},
 	{"refit reinstall reassemble", "", "on?"},
 	{"unhook unclip disconnect unplug uncouple unhitch", "", "disconnect"},
 	{"reconnect couple", "", "connect"},
@@ -51,7 +51,7 @@ var deedRows = []deedRow{
 	{"tip lift", "up", "raise"},
 	{"get", "up", "raise"},
 	{"prop support", "", "support"},
-	{"set rest block", "on", "seton?"},
+	{"set rest block sit", "on", "seton?"},
 	{"chock", "", "chock"},
 	{"lower", "", "lower"},
 	{"let drop fold folded bring", "down", "lower"},
@@ -67,9 +67,6 @@ var deedRows = []deedRow{
 	{"sharpen dress hone", "", "sharpen"},
 	{"file", "", "file"},
 	{"mark", "", "mark"},
-	{"write note record log", "", "record"},
-	{"sign", "", "sign"},
-	{"file", "", "sharpen"},
 	{"dispose", "", "dispose"},
 }
 
