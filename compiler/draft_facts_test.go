@@ -195,8 +195,7 @@ func sameNoted(fact, one noted) bool {
 	case "part":
 		return oneHoldsOther(a, b)
 	case "question":
-		asked := " " + strings.ToLower(fact.Value) + " "
-		return slices.ContainsFunc(strings.Fields(one.Value), func(word string) bool { return strings.Contains(asked, word) })
+		return slices.Contains(a, b[0])
 	}
 	return false
 }

@@ -110,9 +110,16 @@ type taker struct {
 	section   part   // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
 	begun     int    // word at which the section began
 	mentions  []mention
+	sections  []section
 	raised    string // what was raised last
 	primeName string
 	greased   bool // the last deed was one with a grease gun
+}
+
+// section is a part that the notes come to, at a word.
+type section struct {
+	part
+	at int
 }
 
 // mention is a place where a part is named.
@@ -432,6 +439,7 @@ func (t *taker) sectionAt(at int) {
 			t.cavity = names[t.words[i].lower]
 			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 			t.topic, t.fastener = t.section, part{}
+			t.sections = append(t.sections, section{t.section, at})
 		}
 		return
 	}
@@ -439,6 +447,7 @@ func (t *taker) sectionAt(at int) {
 		t.cavity = "engine"
 		t.section, t.begun = part{name: "engine", head: "engine", class: cavityPart}, at
 		t.topic, t.fastener = t.section, part{}
+		t.sections = append(t.sections, section{t.section, at})
 		return
 	}
 	p, n := partAt(t.words, i)
@@ -459,6 +468,7 @@ func (t *taker) sectionAt(at int) {
 		p = p.of(of)
 	}
 	t.section, t.begun = p, at
+	t.sections = append(t.sections, section{p, at})
 	if p.class == cavityPart {
 		t.cavity = p.name
 	}
