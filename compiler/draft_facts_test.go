@@ -167,7 +167,10 @@ func wordsOf(value string) []string {
 		if word == "" || word == "the" {
 			continue
 		}
-		for _, end := range []string{"ies", "es", "s"} {
+		if bare, ok := strings.CutSuffix(word, "ies"); ok {
+			word = bare + "y"
+		}
+		for _, end := range []string{"es", "s"} {
 			if bare, ok := strings.CutSuffix(word, end); ok && len(bare) > 2 && !strings.HasSuffix(bare, "s") {
 				word = bare
 				break

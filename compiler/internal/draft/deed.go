@@ -9,6 +9,9 @@ func (t *taker) deedAt(at int) {
 		return
 	}
 	for _, row := range deedsBy[w.lower] {
+		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || heads[t.words[at-1].stem] != 0 || small[t.words[at-1].lower]) {
+			continue
+		}
 		if row.particles == "" && (nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
 			continue
 		}
@@ -27,6 +30,24 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 		end = particle + 1
+		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn[t.words[end].lower] && t.words[particle-1].lower != "back" {
+			return false // put the lever in float
+		}
+		if (row.deed == "off?") && end+1 < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "to" {
+			return false
+		}
+	}
+	if row.deed == "change?" && t.section.class == cavityPart {
+		return false
+	}
+	if w := t.words[min(at+2, len(t.words)-1)].lower; row.deed == "clean" && (w == "up" || w == "later") {
+		return false
+	}
+	if row.deed == "check" && told2.has(t.words, at+2) {
+		return false
+	}
+	if row.deed == "drain" && at > 0 && (pronouns[t.words[at-1].lower] || t.words[at-1].lower == "from") {
+		return false
 	}
 	if t.dirty(at, row) {
 		return true
@@ -35,13 +56,20 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.fastener.name != "" {
 		p, to, ok = t.fastener, at+3, true // slack all four
 	}
-	if !ok && (row.deed == "file" || row.deed == "fill" || row.deed == "drain") && (t.section.name != "" || t.cavity != "") {
+	bare := row.deed == "file" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
+	if !ok && bare && (t.section.name != "" || t.cavity != "") {
 		p, to, ok = t.section, end, true // file out the dings; fill to the mark
 	}
 	if !ok || to > len(t.words) {
 		return false
 	}
 	to = max(to, end)
+	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
+		p = t.fastener
+	}
+	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
+		return false
+	}
 	verb := settle(row.deed, p.class)
 	switch verb {
 	case "":
@@ -102,6 +130,16 @@ func (t *taker) dirty(at int, row deedRow) bool {
 
 // toldAt takes a deed that a phrase tells by itself.
 func (t *taker) toldAt(at int) {
+	if n := length(bothSides, t.words, at); n > 0 && len(t.deeds) > 0 {
+		if last := t.deeds[len(t.deeds)-1]; last.sentence >= t.words[at].sentence-3 {
+			for _, d := range t.deeds {
+				if d.verb == "tension" || d.verb == "adjust" {
+					last = d
+				}
+			}
+			t.put(Action, strings.TrimSpace(last.verb+" "+last.object), last.part.name, at, at+n)
+		}
+	}
 	row, n := told2.at(t.words, at)
 	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
@@ -162,7 +200,16 @@ func (t *taker) toldAt(at int) {
 		name = plural(name)
 	}
 	t.actOn(row.verb, name, p, at, at+n, false)
+	if row.verb == "lubricate" {
+		next := at + n
+		if next < len(t.words) && pronouns[t.words[next].lower] {
+			next++
+		}
+		t.further("lubricate", next)
+	}
 }
+
+var bothSides = cues("both sides the same|same both sides|same the other side|same on both sides|do the same on the other")
 
 // newOne takes a new one in place of what was spoken of.
 func (t *taker) newOne(at int) {
@@ -271,6 +318,9 @@ func (t *taker) object(from, end int) (part, int, bool) {
 		if w.stop != 0 || i >= end && (breaks[w.lower] || actionWords[w.lower] && !bothWays[w.lower]) {
 			break
 		}
+		if _, n := toolAt(t.words, i); n > 0 && i >= end {
+			break
+		}
 		if p, n := partAt(t.words, i); n > 0 {
 			p = t.qualify(p)
 			if of, ok := t.ofWhat(p.to); ok && p.bare && (t.words[p.to].lower == "of" || p.class == fastener) {
@@ -289,15 +339,36 @@ func (t *taker) object(from, end int) (part, int, bool) {
 	return part{}, 0, false
 }
 
+// namesPart reports whether a part is named between two words.
+func namesPart(words []word, from, to int) bool {
+	for i := from; i < min(to, len(words)); i++ {
+		if _, n := partAt(words, i); n > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// goesOn are words that may follow when something is put on.
+var goesOn = set("and then so but again till until first last before by when after with tight finger hand dry up")
+
 // meant is what "it" or "them" stands for.
 func (t *taker) meant(at int) (part, bool) {
 	many := severalSaid[t.words[at].lower]
+	if w := t.words[at].lower; w == "her" || w == "him" {
+		if name := t.machineHead(); name != "" {
+			return part{name: name, head: name, class: machinePart}, true
+		}
+	}
+	if many && t.fastener.many && len(t.mentions) > 0 && t.fastener.from > t.mentions[len(t.mentions)-1].from {
+		return t.fastener, true
+	}
 	for i := len(t.mentions) - 1; i >= 0; i-- {
 		m := t.mentions[i]
-		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 4 {
+		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 {
 			break
 		}
-		if m.place || m.class == placePart || many != m.many && many {
+		if m.place || m.class == placePart || m.class == energyPart || many != m.many && many {
 			continue
 		}
 		return m.part, true
@@ -305,7 +376,7 @@ func (t *taker) meant(at int) (part, bool) {
 	if many && t.fastener.name != "" {
 		return t.fastener, true
 	}
-	if t.section.name != "" {
+	if t.section.name != "" && t.section.class != energyPart {
 		return t.section, true
 	}
 	if name := t.machineHead(); name != "" {
@@ -334,6 +405,12 @@ func nounHere(words []word, at int) bool {
 		return true
 	}
 	next := words[at+1].lower
+	if _, n := partAt(words, at); n > 1 && !articles[next] {
+		return true
+	}
+	if next == "out" || next == "off" || next == "down" || next == "away" {
+		return false
+	}
 	return !articles[next] && next != "all" && next != "both" && small[next] == false && heads[words[at+1].stem] == plainPart && !modifiers[next]
 }
 

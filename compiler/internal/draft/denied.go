@@ -25,7 +25,7 @@ func stand(words []word) []standing {
 			mark(clauseStart(words, i), storyEnd(words, i+n), story)
 		}
 		if n := length(shortCues, words, i); n > 0 {
-			mark(i, min(clauseEnd(words, i+n), i+n+4), story)
+			mark(i, min(clauseEnd(words, i+n), i+n+1), story)
 		}
 		if n := length(oldCues, words, i); n > 0 {
 			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
@@ -55,10 +55,21 @@ func stand(words []word) []standing {
 			mark(i-5, i, denied)
 			mark(i, end, denied)
 		default:
-			mark(i, min(end, i+n+12), denied)
+			mark(i, denialEnd(words, i+n, min(end, i+n+12)), denied)
 		}
 	}
 	return out
+}
+
+// denialEnd ends a denial where somebody else begins to speak or act: don't touch it YOU only …
+func denialEnd(words []word, from, end int) int {
+	for i := from + 2; i < end; i++ {
+		switch words[i].lower {
+		case "people", "you", "i", "we", "he", "folks", "they":
+			return i
+		}
+	}
+	return end
 }
 
 func endsHere(words []word, at int) bool { return at >= len(words) || words[at].stop != 0 }

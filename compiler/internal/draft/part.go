@@ -39,10 +39,19 @@ func partAt(words []word, at int) (part, int) {
 			if name == "box" && len(names) > 0 {
 				name = "gearbox"
 			}
+			if len(names) > 0 && names[len(names)-1] == name {
+				break
+			}
+			if name == "zerk" || name == "nipple" {
+				name = "grease fitting"
+			}
 			best = part{name: joined(names, name), head: name, class: class, many: w.stem != w.lower, bare: len(names) == 0, from: at, to: next + 1}
 			length = next + 1 - at
 		}
 		if !head && !modifiers[w.stem] && !modifiers[w.lower] && !(next == at && openNoun(words, at)) {
+			break
+		}
+		if len(names) > 0 && names[len(names)-1] == w.stem {
 			break
 		}
 		name := w.stem
@@ -67,6 +76,8 @@ func noPart(words []word, at int) bool {
 		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "end":
 		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+	case "pipe":
+		return at+1 < len(words) && words[at+1].lower == "thread"
 	case "case":
 		return before == "in" || before == "just"
 	case "lever":

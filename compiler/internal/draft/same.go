@@ -11,7 +11,7 @@ func (t *taker) sameAt(at int) {
 		for i := len(t.out) - 1; i >= 0; i-- {
 			if one := t.out[i]; one.Kind == Torque && one.Value[:min(len(one.Value), len(n.text(false)))] == n.text(false) {
 				t.add(Torque, one.Value, one.About, at, after)
-				t.act("tighten", t.fastenerOrTopic(), at, after, true)
+				t.act("tighten", t.tightened(&item{from: at, to: after}), at, after, true)
 				return
 			}
 		}
@@ -52,13 +52,6 @@ func (t *taker) mentionedIn(sentence int, called string) bool {
 		}
 	}
 	return false
-}
-
-func (t *taker) fastenerOrTopic() part {
-	if t.fastener.name != "" {
-		return t.fastener
-	}
-	return t.topic
 }
 
 // repeated takes what was done last for another part: the same on the drive shaft; castor

@@ -113,7 +113,7 @@ type taker struct {
 	sections  []section
 	raised    string // what was raised last
 	primeName string
-	greased   bool // the last deed was one with a grease gun
+	pto       bool
 }
 
 // section is a part that the notes come to, at a word.
@@ -213,6 +213,10 @@ func (t *taker) thing(number int, it *item) {
 	case fluidItem:
 		t.fluidThing(it)
 	case threadItem:
+		if t.fastener.name == "" && t.last.class != plugPart && t.section.name != "" && t.section.class != cavityPart && t.section.class != machinePart && t.last.head != "thread" && t.live(it.from, it.to) {
+			t.fastener = part{name: t.section.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
+			t.last = t.fastener
+		}
 		t.add(Size, it.text, t.subject(), it.from, it.to)
 	case classItem:
 		t.add(Size, it.text, t.subject(), it.from, it.to)
@@ -248,6 +252,13 @@ func (t *taker) partThing(number int, it *item) {
 		if p.class != sealPart {
 			t.fastener = p
 		}
+	case supportPart:
+		if p.head == "prop" || p.head == "strut" {
+			if next := min(it.to, len(t.words)-1); t.raised != "" && t.words[next].lower != "away" && t.words[next].lower != "off" && !t.placedOn(it.from) {
+				t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, it.from, min(it.to+12, t.endOf(it.from)), true)
+			}
+		}
+		t.topic = p
 	case machinePart, placePart:
 	default:
 		if !place {
@@ -267,19 +278,39 @@ func (t *taker) partThing(number int, it *item) {
 	t.sides(it, p)
 }
 
+// placedOn reports whether something stands on what is named: not on the prop.
+func (t *taker) placedOn(at int) bool {
+	return at > 1 && t.words[at-1].lower == "the" && t.words[at-2].lower == "on"
+}
+
+// endOf gives the word behind the sentence of a word.
+func (t *taker) endOf(at int) int {
+	end := at
+	for end < len(t.words) && t.words[end].sentence == t.words[at].sentence {
+		end++
+	}
+	return end
+}
+
 // placed reports whether words before a name say that it is a place: behind the shroud.
 func (t *taker) placed(at int) bool {
 	for i := at - 1; i >= 0 && i >= at-3 && t.words[i+1].stop == 0; i-- {
 		w := t.words[i].lower
-		if places[w] {
+		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
 			return true
 		}
-		if !articles[w] && w != "of" {
+		if w == "of" && i > 0 && sidesOf[t.words[i-1].lower] {
+			return true
+		}
+		if !articles[w] {
 			return false
 		}
 	}
 	return false
 }
+
+// sidesOf are places on a part: the top of the tank.
+var sidesOf = set("top bottom side front back rear middle end centre center inside outside edge")
 
 // qualify says of a bare bolt or plug which one it is, by what is spoken of.
 func (t *taker) qualify(p part) part {
@@ -287,7 +318,20 @@ func (t *taker) qualify(p part) part {
 		return p
 	}
 	switch p.class {
+	case cavityPart:
+		if strings.HasSuffix(t.cavity, " "+p.head) {
+			p.name, p.bare = t.cavity, false
+		}
+		return p
 	case fastener, springPart:
+		if p.head == "nut" && p.to+2 < len(t.words) && (t.words[p.to+1].lower == "nylon" || t.words[p.to+2].lower == "nylon") {
+			p.name, p.bare = "lock nut", false
+			return p
+		}
+		if p.head == "nut" && t.fastener.head == "bolt" && t.words[p.from].sentence-t.words[t.fastener.from].sentence < 3 {
+			p.name, p.bare = t.fastener.name, false
+			return p
+		}
 		if of, ok := t.ofWhat(p.to); ok {
 			return p.of(of)
 		}
@@ -333,12 +377,35 @@ func (t *taker) qualify(p part) part {
 			return p.of(t.section)
 		}
 	case greasePart, filterPart, sealPart:
+		if n := len(t.mentions); p.head == "pin" && n > 0 && t.mentions[n-1].class == supportPart {
+			return p.of(part{name: t.mentions[n-1].head})
+		}
+		if p.class == filterPart && p.head == "filter" {
+			switch about := t.section.name + " " + t.cavity; {
+			case strings.Contains(t.section.name, "filter"):
+				p.name, p.bare = t.section.name, false
+				return p
+			case strings.Contains(about, "fuel"):
+				return p.of(part{name: "fuel"})
+			case strings.HasPrefix(t.section.name, "engine"):
+				return p.of(part{name: "oil"})
+			}
+		}
 		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" && of.class != greasePart {
 			return p.of(of)
 		}
 	case movingPart:
 		if p.head == "belt" {
 			p.name, p.bare = "drive belt", false
+		}
+		if p.head == "shaft" && (t.pto || wordIn(t.words, "pto")) {
+			p.name, p.bare, p.class = "PTO shaft", false, linePart
+		}
+	case valvePart:
+		for i := max(p.from-8, 0); i < p.from; i++ {
+			if t.words[i].lower == "fuel" && t.words[i].line == t.words[p.from].line {
+				p.name, p.bare = "fuel "+p.head, false
+			}
 		}
 	}
 	return p
@@ -369,7 +436,7 @@ func (t *taker) heldBy(at int) (part, bool) {
 }
 
 // holding are words between a part and its fasteners.
-var holding = set("has have with by takes a the off out its little small held got of comes")
+var holding = set("has have with by takes a the off out its little small held got of comes closed shut on back")
 
 // whichPlug says of a bare plug which one it is.
 func (t *taker) whichPlug(p part) part {
@@ -394,7 +461,7 @@ func (t *taker) whichPlug(p part) part {
 		return false
 	}
 	drain := func(i int) bool { return t.words[i].stem == "drain" && t.words[i].sentence == sentence }
-	for i := max(p.from-6, 0); i < min(p.to+6, len(t.words)); i++ {
+	for i := max(p.from-10, 0); i < min(p.to+6, len(t.words)); i++ {
 		if drain(i) {
 			p.name, p.bare = "drain plug", false
 			return p
@@ -487,6 +554,9 @@ func (t *taker) named() {
 			worth[d.part.name] = true
 		}
 	}
+	for _, s := range t.sections {
+		worth[s.name] = true
+	}
 	for _, one := range t.out {
 		switch one.Kind {
 		case Size, Torque:
@@ -497,7 +567,7 @@ func (t *taker) named() {
 		switch m.class {
 		case machinePart, placePart, cavityPart:
 			continue
-		case springPart:
+		case springPart, fastener, plugPart, sealPart, filterPart, greasePart:
 		default:
 			if !worth[m.name] {
 				continue
@@ -528,7 +598,7 @@ func (t *taker) saidOf(m mention) bool {
 }
 
 // aloof are verbs after which no table of the part is needed.
-var aloof = set("start run stop record wait raise lower support chock isolate restore drain fill sign bleed clean check lubricate grease")
+var aloof = set("start run stop record wait raise lower support chock isolate restore drain fill sign bleed")
 
 // said0 takes what is told at a word by words alone: every year, same again.
 func (t *taker) said0(at int) {
@@ -591,13 +661,13 @@ func (t *taker) particle(it *item, p part) {
 	}
 	deed := ""
 	switch {
-	case w == "off" || w == "out" || w == "away":
+	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
 		deed = "off?"
 	case w == "on" || w == "in" || w == "together" || back:
 		deed = "on?"
-	case w == "shut" || w == "closed":
+	case (w == "shut" || w == "closed") && (p.class == coverPart || p.class == valvePart || p.class == fastener):
 		deed = "close"
-	case w == "open":
+	case w == "open" && (p.class == coverPart || p.class == valvePart):
 		deed = "open"
 	case w == "down":
 		deed = "lower"
@@ -743,7 +813,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	case "bleed":
 		name = t.system()
 	case "tighten":
-		if p.class == coverPart || p.class == linePart || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+		if p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
 			return
 		}
 	}
@@ -798,12 +868,25 @@ func (t *taker) system() string {
 
 func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
 	for _, one := range t.deeds {
-		if one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 {
+		if one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 && (from-one.to < 60 || verb == "isolate" || verb == "restore") {
+			t.reach(one, from, to)
 			return
 		}
 	}
 	t.add(Action, strings.TrimSpace(verb+" "+object), p.name, from, to)
 	t.deeds = append(t.deeds, deed{verb, object, p, from, to, t.words[from].sentence, implied})
+}
+
+// reach lets what was taken for a deed go on to words that say it again close by.
+func (t *taker) reach(d deed, from, to int) {
+	if from-d.to > 14 || to > len(t.words) || to <= d.from {
+		return
+	}
+	for i := range t.out {
+		if one := &t.out[i]; one.Kind == Action && one.Start == t.words[d.from].start && one.Value == strings.TrimSpace(d.verb+" "+d.object) {
+			one.End = max(one.End, t.words[to-1].end)
+		}
+	}
 }
 
 func plural(name string) string {
@@ -822,8 +905,37 @@ func (t *taker) toolThing(number int, it *item) {
 	if it.from > 0 && places[t.words[it.from-1].lower] && row.kind != "container" {
 		return
 	}
+	if row.name == "puller" && t.last.class == springPart {
+		row.name = "spring puller"
+	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
+	if row.name == "stand" && t.raised != "" {
+		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
+	}
+	if row.kind == "indicator" {
+		t.indicated(it)
+	}
 }
+
+// indicated takes what a dial indicator is set on: its runout is measured.
+func (t *taker) indicated(it *item) {
+	for i := it.to; i < min(it.to+3, len(t.words)-1) && t.words[i].stop == 0; i++ {
+		if t.words[i].lower != "on" {
+			continue
+		}
+		for k := i + 1; k < min(i+3, len(t.words)); k++ {
+			if p, n := partAt(t.words, k); n > 0 {
+				if length(magnetic, t.words, k) > 0 {
+					return
+				}
+				t.actOn("measure", p.name+" runout", p, it.from, k+n, true)
+				return
+			}
+		}
+	}
+}
+
+var magnetic = cues("magnetic|mag")
 
 // fluidThing takes a fluid or its grade.
 func (t *taker) fluidThing(it *item) {
@@ -918,9 +1030,17 @@ func (t *taker) amountThing(number int, it *item) {
 			t.keyTool(it.to, it)
 		default:
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
+			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
+				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
+			}
 		}
 	case quantity.None:
 		t.bareThing(number, it, a)
+	case quantity.Angle:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
+			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+		}
 	case quantity.Pressure:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0) {
@@ -933,6 +1053,19 @@ func (t *taker) amountThing(number int, it *item) {
 	default:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
+}
+
+// turned is what is tightened by a part of a turn: a filter, a spark plug.
+func (t *taker) turned() part {
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == filterPart || m.name == "spark plug" {
+			return m.part
+		}
+	}
+	if t.section.class == filterPart || t.section.name == "spark plug" {
+		return t.section
+	}
+	return part{}
 }
 
 // unbound is an amount without its bound.
@@ -975,8 +1108,15 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 	t.torque = a.text()
 	f := t.tightened(it)
 	t.add(Torque, a.text(), f.name, it.from, it.to)
-	if f.name != "" {
-		t.act("tighten", f, it.from, it.to, true)
+	if f.name != "" && t.live(it.from, it.to) {
+		to := it.to
+		if to < len(t.words) && t.words[to].stop == ',' && t.words[to].lower == "crosswise" {
+			to++
+		}
+		t.actAcross("tighten", f, max(clauseStart(t.words, it.from), it.from-7), to)
+		if n := length(backAgain, t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) {
+			t.act("refit", f, it.from, it.to+n, true)
+		}
 	}
 }
 
@@ -1015,6 +1155,24 @@ func (t *taker) tightened(it *item) part {
 		}
 	}
 	return t.topic
+}
+
+var backAgain = cues("going back|going back in|goes back|when it goes back|on the way back")
+
+// actAcross keeps a deed that a figure tells, with the words of its clause, also where some of
+// them were put right.
+func (t *taker) actAcross(verb string, p part, from, to int) {
+	for i := from; i < to; i++ {
+		if t.standings[i] == denied || t.standings[i] == story {
+			from = i + 1
+		}
+	}
+	kept := slices.Clone(t.standings[from:to])
+	for i := from; i < to; i++ {
+		t.standings[i] = holds
+	}
+	t.act(verb, p, from, to, true)
+	copy(t.standings[from:to], kept)
 }
 
 // isSize reports whether a length is a size of a tool or a fastener.
@@ -1157,6 +1315,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Size, size(), f.name, it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(countCues, t.words, it.to) > 0 && before != "number":
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
+	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:
+		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
 	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
 	case f.name != "" && a.shape != atMost && a.low.whole && (a.low.int() >= 4 && alone || t.near(torqueCues, it.from, it.to, 4, 1) && !t.near(rangeCues, it.from, it.to, 3, 0)) && !(it.to < len(t.words) && t.words[it.to].of):
@@ -1248,6 +1408,7 @@ func (t *taker) speedBefore(it *item) bool {
 }
 
 var (
+	pairCues    = cues("at each end|each end|each side|on each side|in each|either side|a side")
 	taper       = cues("morse|morse taper")
 	outTo       = cues("out to about|out to|wind to|down to about|up to about|to about")
 	countBefore = cues("that's|that makes|so|count|makes")

@@ -9,9 +9,10 @@ type deedRow struct {
 
 // deedRows are the words of work, and the language's verb for each.
 var deedRows = []deedRow{
-	{"take takes pull pulls lift lifts get gets whip slide slip slips knock draw pop prise drive tap unscrew unbolt screw come comes fetch walk walks", "off out", "off?"},
+	{"take takes pull pulls lift lifts get gets whip slide slip slips knock draw pop prise drive tap unscrew unbolt screw fetch", "off out", "off?"},
 	{"remove undo unscrew unbolt strip removing", "", "off?"},
-	{"put puts push pushes fit fits slide screw bolt refit install reinstall go goes going pop", "back in on", "on?"},
+	{"out", "with", "off?"},
+	{"put puts push pushes fit fits slide screw bolt refit install reinstall pop", "back in on", "on?"},
 	{"refit reinstall reassemble", "", "on?"},
 	{"unhook unclip disconnect unplug uncouple unhitch", "", "disconnect"},
 	{"reconnect couple", "", "connect"},

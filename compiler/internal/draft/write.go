@@ -699,6 +699,7 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
+	{"controller", "electric", "controller|control panel"},
 	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd"},
 	{"tractor", "shaft", "pto|p.t.o|tractor"},
 	{"engine", "engine", "engine|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
