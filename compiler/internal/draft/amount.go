@@ -127,7 +127,7 @@ func amountAt(words []word, at int) (amount, bool) {
 		return a, false
 	}
 	a.figures = next
-	between := words[next].lower == "between"
+	between := words[next].lower == "between" && next+1 < len(words) && words[next+1].stop == 0
 	if between {
 		next++
 	}
@@ -267,7 +267,7 @@ func (a amount) ended(words []word, next int) amount {
 	a.to = next
 	if next < len(words) && words[next].stop != '.' && a.shape == exact {
 		if bound, length := suffixes.at(words, next); length > 0 {
-			if _, figure := numberAt(words, next+length); figure == next+length || next+length == len(words) {
+			if _, figure := numberAt(words, next+length); (figure == next+length || next+length == len(words)) && !(next+length < len(words) && words[next+length].lower == "than") {
 				a.shape, a.to = bound, next+length
 			}
 		}

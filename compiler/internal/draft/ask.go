@@ -37,6 +37,7 @@ func (t *taker) questions() {
 	t.backQuestions()
 	t.toolQuestions()
 	t.otherQuestions()
+	t.whats()
 }
 
 // wordsOf gives the words at bytes of the notes.
@@ -184,6 +185,12 @@ var handTight = cues("by hand|hand tight|finger tight|snug|no number|don't torqu
 
 func (t *taker) neverBack(d deed) bool {
 	return !slices.ContainsFunc(t.deeds, func(o deed) bool {
+		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && strings.Contains(o.part.name, d.part.head) {
+			return true
+		}
+		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && o.sentence-d.sentence < 4 && d.part.class == coverPart {
+			return true
+		}
 		return o.part.name == d.part.name && (o.verb == "refit" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
 	})
 }
@@ -197,14 +204,14 @@ func (t *taker) fluidQuestions() {
 				t.ask(askContainer, d.object, fmt.Sprintf("What catches the oil of the %s, and does it hold all of it?", strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
 			}
 		case "fill":
-			if !t.kindNear(Amount, d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
+			if !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.object), d.from, min(d.to, len(t.words)))
 			}
 			if strings.Contains(d.object, "cool") && !t.kindNear(Fluid, d.sentence, 1) {
 				t.ask(askGrade, d.object, "Which coolant, of what grade?", d.from, min(d.to, len(t.words)))
 			}
 		case "check":
-			if d.part.class == cavityPart && !strings.HasSuffix(d.object, "level") && !t.did("fill", d.part.name) && !t.kindNear(Amount, d.sentence, 2) && t.words[d.from].lower != "put" {
+			if d.part.class == cavityPart && !strings.HasSuffix(d.object, "level") && !t.did("fill", d.part.name) && !t.volumeNear(d.sentence, 2) && t.words[d.from].lower != "put" {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.part.name), d.from, min(d.to, len(t.words)))
 			}
 		}
@@ -241,6 +248,13 @@ func (t *taker) toolNear(kind string, sentence, within int) bool {
 func (t *taker) kindNear(kind string, sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
 		return one.Kind == kind && one.sentence-sentence <= within && sentence-one.sentence <= within
+	})
+}
+
+// volumeNear reports whether a volume or a mass is told close by.
+func (t *taker) volumeNear(sentence, within int) bool {
+	return slices.ContainsFunc(t.out, func(one Taken) bool {
+		return one.Kind == Amount && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 
@@ -282,7 +296,7 @@ func (t *taker) toolQuestions() {
 		}
 	}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || t.measured(one.sentence) {
+		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || t.measured(one.sentence) || !t.listed(one.sentence) {
 			continue
 		}
 		t.askAt(askUsed, one.Value, fmt.Sprintf("What is the %s used for? No step takes it.", one.Value), one)
@@ -305,6 +319,21 @@ func (t *taker) toolQuestions() {
 			}
 		}
 	}
+}
+
+// listed reports whether a sentence is a list of tools.
+func (t *taker) listed(sentence int) bool {
+	n := 0
+	for _, one := range t.out {
+		if one.Kind == Tool && one.sentence == sentence {
+			n++
+		}
+	}
+	return n >= 3 && !t.didAny(sentence)
+}
+
+func (t *taker) didAny(sentence int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.sentence == sentence })
 }
 
 func (t *taker) measured(sentence int) bool {
@@ -331,6 +360,15 @@ func (t *taker) otherQuestions() {
 	for at := range t.words {
 		if n := length(cues("few drops"), t.words, at); n > 0 && t.live(at, at+n) {
 			t.ask(askMany, "drops", "A few drops: how many?", at, at+n)
+		}
+	}
+}
+
+// whats asks for a unit where the notes do: forty what?
+func (t *taker) whats() {
+	for _, it := range t.items {
+		if it.kind == amountItem && it.amount.unit.symbol == "" && it.to < len(t.words) && t.words[it.to].lower == "what" && t.words[it.to].stop == 0 {
+			t.ask(askUnit, t.lastFastener(it.from), fmt.Sprintf("You said %s: of what?", it.amount.text()), it.from, it.to+1)
 		}
 	}
 }

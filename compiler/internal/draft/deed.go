@@ -53,12 +53,16 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return true
 	}
 	p, to, ok := t.object(at+1, end)
-	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.fastener.name != "" {
-		p, to, ok = t.fastener, at+3, true // slack all four
+	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
+		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
 	bare := row.deed == "file" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
 	if !ok && bare && (t.section.name != "" || t.cavity != "") {
 		p, to, ok = t.section, end, true // file out the dings; fill to the mark
+	}
+	if !ok && at > 1 && t.words[at-1].lower == "you" && (t.words[at-2].lower == "one" || t.words[at-2].lower == "which" || t.words[at-2].lower == "that") {
+		p, ok = t.meant(at)
+		to = end // the second one you unhook
 	}
 	if !ok || to > len(t.words) {
 		return false
@@ -280,6 +284,15 @@ func (t *taker) looked(at int) {
 			}
 		}
 	}
+	if w.lower == "check" {
+		for i := max(at-4, 0); i < at; i++ {
+			if n := length(quantities, t.words, i); n > 0 && t.words[i].sentence == w.sentence && i+n <= at && t.live(i, at+1) {
+				name := strings.ToLower(t.said(i, i+n))
+				t.actOn("measure", name, part{name: name}, i, at+1, false)
+				break
+			}
+		}
+	}
 	if w.lower == "write" || w.lower == "record" || w.lower == "note" || w.lower == "log" {
 		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
 			if n := length(quantities, t.words, i); n > 0 {
@@ -296,11 +309,14 @@ func (t *taker) particleBehind(at int, particles string) int {
 	want := set(particles)
 	for i := at + 1; i < len(t.words) && i < at+7; i++ {
 		w := t.words[i]
-		if w.stop != 0 || i > at+1 && actionWords[w.lower] && !bothWays[w.lower] {
+		if w.stop != 0 {
 			return -1
 		}
 		if want[w.lower] {
 			return i
+		}
+		if i > at+1 && actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower] {
+			return -1
 		}
 		if i > at+1 && (w.lower == "and" || w.lower == "then") {
 			return -1
@@ -309,13 +325,16 @@ func (t *taker) particleBehind(at int, particles string) int {
 	return -1
 }
 
+// particleWords are verbs and particles both.
+var particleWords = set("out back off up down")
+
 // object finds what a deed is done to: a part named between the verb and its particle or right
 // behind, "it" and "them", or what is spoken of.
 func (t *taker) object(from, end int) (part, int, bool) {
 	stop := end
 	for i := from; i < len(t.words) && i < end+5; i++ {
 		w := t.words[i]
-		if w.stop != 0 || i >= end && (breaks[w.lower] || actionWords[w.lower] && !bothWays[w.lower]) {
+		if w.stop != 0 || i >= end && (breaks[w.lower] || actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower]) {
 			break
 		}
 		if _, n := toolAt(t.words, i); n > 0 && i >= end {
@@ -407,6 +426,9 @@ func nounHere(words []word, at int) bool {
 	next := words[at+1].lower
 	if _, n := partAt(words, at); n > 1 && !articles[next] {
 		return true
+	}
+	if next == "to" && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
+		return false // fill to the mark
 	}
 	if next == "out" || next == "off" || next == "down" || next == "away" {
 		return false

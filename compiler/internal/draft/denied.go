@@ -43,9 +43,12 @@ func stand(words []word) []standing {
 			continue
 		}
 		end := clauseEnd(words, i+n)
+		if i+n < len(words) && breaks[words[i+n].lower] && words[i+n].lower != "just" && words[i+n].lower != "only" {
+			end = i + n
+		}
 		alone := end == i+n || end == i+n+1 && words[i+n].lower == "ever"
 		switch {
-		case alone && endsHere(words, end): // "…, don't."
+		case alone && endsHere(words, end) && words[i].lower != "no" && words[i].lower != "not" && words[i].lower != "forget" && words[i].lower != "leave": // "…, don't."
 			from := clauseStart(words, i-1)
 			for from > 0 && words[from].sentence == words[i].sentence && i-from < 12 && words[from].stop == ',' {
 				from = clauseStart(words, from-1)
@@ -120,12 +123,19 @@ func slips(words []word, items []item, standings []standing) {
 		}
 		var last, next *item
 		for k := range items {
-			it := &items[k]
-			if it.to <= i && i-it.to <= 7 && it.kind == amountItem && words[it.from].sentence >= words[i].sentence-1 {
-				last = it
-			}
-			if it.from >= i+n && next == nil && it.kind == amountItem && it.from-i < 9 {
+			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 9 {
 				next = it
+				break
+			}
+		}
+		doubled := false // what was wrong is the earlier figure, which is said once more
+		for k := range items {
+			it := &items[k]
+			if next != nil && it.to <= i && i-it.to <= 10 && it.kind == amountItem && words[it.from].sentence == words[i].sentence && it.amount.low.value.Cmp(next.amount.low.value) == 0 && words[i].lower == "no" {
+				last, doubled = it, true
+			}
+			if it.to <= i && i-it.to <= 7 && !(last != nil && doubled) && it.kind == amountItem && words[it.from].sentence >= words[i].sentence-1 {
+				last = it
 			}
 		}
 		if last == nil || next == nil {
@@ -134,7 +144,11 @@ func slips(words []word, items []item, standings []standing) {
 		if last.amount.unit.symbol != "" && next.amount.unit.symbol == "" && next.amount.low.value.Cmp(last.amount.high.orLow(last.amount.low).value) <= 0 {
 			next.amount.unit = last.amount.unit
 		}
-		for k := last.from; k < i; k++ {
+		end := i
+		if doubled {
+			end = last.to
+		}
+		for k := last.from; k < end; k++ {
 			standings[k] = slip
 		}
 	}

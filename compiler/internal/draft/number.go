@@ -88,6 +88,9 @@ func numberAt(words []word, at int) (number, int) {
 	if (words[at].lower == "a" || words[at].lower == "an") && at+1 < len(words) && words[at+1].stop == 0 {
 		from++
 	}
+	if from+1 < len(words) && words[from+1].hyphen && words[from+1].lower == "term" {
+		return number{}, at
+	}
 	if under, ok := denominators[words[from].lower]; ok && (from > at || under == 2 || under == 4) && !(under == 2 && from+1 < len(words) && words[from+1].lower == "way") {
 		return number{value: big.NewRat(1, under), fraction: true}, from + 1
 	}

@@ -263,7 +263,9 @@ func (t *taker) partThing(number int, it *item) {
 	default:
 		if !place {
 			t.topic = p
-			t.fastener = part{}
+			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence {
+				t.fastener = part{}
+			}
 		}
 	}
 	if p.class == cavityPart && !place {
@@ -296,6 +298,9 @@ func (t *taker) endOf(at int) int {
 func (t *taker) placed(at int) bool {
 	for i := at - 1; i >= 0 && i >= at-3 && t.words[i+1].stop == 0; i-- {
 		w := t.words[i].lower
+		if w == "at" && i > 0 && t.words[i-1].stem == "look" {
+			return false
+		}
 		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
 			return true
 		}
@@ -328,12 +333,16 @@ func (t *taker) qualify(p part) part {
 			p.name, p.bare = "lock nut", false
 			return p
 		}
+		if p.head == "screw" && t.near(cues("bleed|bleeding"), p.from, p.to, 8, 2) {
+			p.name, p.bare = "bleed screw", false
+			return p
+		}
 		if p.head == "nut" && t.fastener.head == "bolt" && t.words[p.from].sentence-t.words[t.fastener.from].sentence < 3 {
 			p.name, p.bare = t.fastener.name, false
 			return p
 		}
 		if of, ok := t.ofWhat(p.to); ok {
-			return p.of(of)
+			return p.of(t.qualify(of))
 		}
 		if of, ok := t.heldBy(p.from); ok {
 			return p.of(of)
@@ -374,7 +383,7 @@ func (t *taker) qualify(p part) part {
 			return p.of(of)
 		}
 		if t.section.class == movingPart {
-			return p.of(t.section)
+			return p.of(part{name: t.section.head})
 		}
 	case greasePart, filterPart, sealPart:
 		if n := len(t.mentions); p.head == "pin" && n > 0 && t.mentions[n-1].class == supportPart {
@@ -517,6 +526,10 @@ func (t *taker) sectionAt(at int) {
 		t.sections = append(t.sections, section{t.section, at})
 		return
 	}
+	if n := length(played, t.words, i); n > 0 && (i+n >= len(t.words) || t.words[i+n].stop != 0) {
+		name := strings.ToLower(t.said(i, i+n))
+		t.actOn("measure", name, part{name: name, head: name}, i, min(i+n+2, len(t.words)), true)
+	}
 	p, n := partAt(t.words, i)
 	if n == 0 || p.class == placePart || p.class == machinePart && !newLine {
 		return
@@ -541,6 +554,21 @@ func (t *taker) sectionAt(at int) {
 	}
 }
 
+var played = cues("end float|end play|backlash|runout|run out|free play|compression|valve clearance|valve clearances|tappets|toe in")
+
+// bolt is the fastener that is spoken of.
+func (t *taker) bolt() part {
+	if t.fastener.name != "" {
+		return t.fastener
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == fastener {
+			return m.part
+		}
+	}
+	return part{}
+}
+
 var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
 
 // subjects are words behind what a sentence is about.
@@ -555,7 +583,14 @@ func (t *taker) named() {
 		}
 	}
 	for _, s := range t.sections {
-		worth[s.name] = true
+		if s.class != plainPart {
+			worth[s.name] = true
+		}
+	}
+	for _, m := range t.mentions {
+		if t.introduced(m) {
+			worth[m.name] = true
+		}
 	}
 	for _, one := range t.out {
 		switch one.Kind {
@@ -567,19 +602,37 @@ func (t *taker) named() {
 		switch m.class {
 		case machinePart, placePart, cavityPart:
 			continue
-		case springPart, fastener, plugPart, sealPart, filterPart, greasePart:
+		case springPart, fastener, plugPart, sealPart, filterPart, greasePart, energyPart, coverPart:
 		default:
 			if !worth[m.name] {
 				continue
 			}
 		}
-		if m.place || m.name == "" || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || seen[m.name] && !t.saidOf(m) {
+		if m.place || m.name == "" || features[m.head] || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || m.bare && m.head == "hinge" || seen[m.name] && !t.saidOf(m) && !t.begins(m) {
 			continue
 		}
 		seen[m.name] = true
 		t.add(Part, m.name, "", m.from, m.to)
 	}
 }
+
+// begins reports whether the notes come to a part with a mention.
+func (t *taker) begins(m mention) bool {
+	return slices.ContainsFunc(t.sections, func(s section) bool { return s.name == m.name && s.from == m.from })
+}
+
+// introduced reports whether a mention says that there is such a part: there's a tensioner.
+func (t *taker) introduced(m mention) bool {
+	for i := max(m.from-4, 0); i < m.from; i++ {
+		if w := t.words[i]; (w.lower == "there" || w.lower == "one" && i < m.from-1) && t.words[i].sentence == t.words[m.from].sentence && t.live(i, m.from) {
+			return true
+		}
+	}
+	return false
+}
+
+// features are what a part has, and no parts of their own.
+var features = set("thread taper end tooth")
 
 // saidOf reports whether something is said of a part in the sentence of a mention.
 func (t *taker) saidOf(m mention) bool {
@@ -676,6 +729,9 @@ func (t *taker) particle(it *item, p part) {
 	}
 	if deed == "" {
 		return
+	}
+	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
+		return // "the screw on top"
 	}
 	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart && p.class != energyPart {
 		return // "the spring on it"
@@ -783,7 +839,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			name = "battery"
 		}
 	case "drain", "fill":
-		if p.class != cavityPart && p.name != "engine oil" {
+		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
 			name = t.cavity
 			if name == "" {
 				return
@@ -1092,7 +1148,7 @@ func (t *taker) keyTool(at int, it *item) {
 }
 
 var (
-	noMore    = cues("no more than that|not more than that|and no more|no longer than that|no longer|that's the limit")
+	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
 	tyreCues  = cues("tyre|tire")
 	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
 )
@@ -1135,7 +1191,7 @@ func (t *taker) tightened(it *item) part {
 	sentence := t.words[it.from].sentence
 	for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
 		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" {
-			return m.part
+			return t.boltOf(m.part)
 		}
 	}
 	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence; i++ {
@@ -1144,7 +1200,7 @@ func (t *taker) tightened(it *item) part {
 		}
 	}
 	if t.fastener.name != "" {
-		return t.fastener
+		return t.boltOf(t.fastener)
 	}
 	if t.section.name != "" && (t.section.class == fastener || t.section.class == plugPart || t.section.name == "spark plug") {
 		return t.section
@@ -1155,6 +1211,19 @@ func (t *taker) tightened(it *item) part {
 		}
 	}
 	return t.topic
+}
+
+// boltOf is the bolt whose nut is named: a torque holds for both.
+func (t *taker) boltOf(p part) part {
+	if p.head != "nut" && p.head != "lock nut" {
+		return p
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun && len(t.mentions)-i < 8; i-- {
+		if m := t.mentions[i]; m.head == "bolt" && t.section.class != wheelPart {
+			return m.part
+		}
+	}
+	return p
 }
 
 var backAgain = cues("going back|going back in|goes back|when it goes back|on the way back")
@@ -1180,8 +1249,14 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if a.ranged() || a.shape == atMost || a.shape == atLeast {
 		return false
 	}
+	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
+		return true
+	}
 	if number+1 < len(t.items) {
 		next := t.items[number+1]
+		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
+			return true
+		}
 		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
 			return true
 		}
@@ -1305,14 +1380,14 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
 		t.add(Count, a.text(), t.subject(), it.from, it.to+1)
-	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step":
+	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
 		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
 	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:
 		t.add(Size, size(), f.name, it.from, it.to) // M ten is seventeen
 	case f.name != "" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 60 && a.shape == exact && t.isWidth(it):
 		t.add(Size, size(), f.name, it.from, it.to)
-	case f.name != "" && alone && a.low.whole && t.sizeAgain(size(), it):
-		t.add(Size, size(), f.name, it.from, it.to)
+	case alone && a.low.whole && t.sizeAgain(size(), it):
+		t.add(Size, size(), t.bolt().name, it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(countCues, t.words, it.to) > 0 && before != "number":
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
 	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:

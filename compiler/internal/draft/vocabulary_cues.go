@@ -26,7 +26,7 @@ var denials = cues("don't|do not|never|not|no|without|rather than|instead of|isn
 var notDenials = cues("no more|not more|not over|no doubt|no matter|don't forget|never forget|not only|not bad|no need|don't know|i don't know|i've no idea|no idea|not sure|no wait|no sorry|no problem|no bother|not just|no number|never mind|if not|whether or not|or not|leave it run|leave it stand|leave it settle|leave it for|leave it at|leave it to|leave that|leave them|leave for|leave ten|leave it on|leave the|nobody under|nobody in|nobody near|nobody at|not hot|without the|do not touch|won't start|doesn't start|won't turn|can't jump")
 
 // takenBack deny also what stands before them: "crack the pipes, no you don't".
-var takenBack = cues("no you don't|no don't|no you needn't|no not that|no we don't")
+var takenBack = cues("won't fit|doesn't fit|won't do|no you don't|no don't|no you needn't|no not that|no we don't")
 
 // slipCues stand between what was said wrong and what is right.
 var slipCues = cues("no wait|no sorry|no hang on|no hold on|er no|uh no|um no|no that's|no it's|sorry|i mean|i tell a lie|tell a lie|scratch that|strike that|correction|make that|call it|or rather|no|er|no make that|what am i saying|actually no|hang on")

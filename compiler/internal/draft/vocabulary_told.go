@@ -36,7 +36,7 @@ var toldRows = []toldRow{
 	{"turn it in|wind it in|screw it in|turn the adjuster|wind the adjuster", "tension", "$section", "tensioned"},
 	{"lever it down|lever it out|lever it back|pry it out|pry it back|pull it tight", "tension", "$belt", ""},
 	{"old ones out|old one out|old ones off|old one off", "remove", "$section", ""},
-	{"sign the book|sign it off|sign the sheet|sign the log", "sign", "the record", ""},
+	{"sign the book|sign it off|sign the sheet|sign the log", "record", "visit", ""},
 	{"go with the brass brush|go with the wire brush|go with the brush|go with a brush|give it a brush|give it a wipe|give it a clean", "clean", "$last", ""},
 }
 

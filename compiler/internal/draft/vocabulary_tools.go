@@ -78,7 +78,7 @@ var toolRows = []toolRow{
 	{"axle stand|jack stand|stand|trestle", "stand", "stand", ""},
 	{"block|wooden block|timber block|wood block|block of wood|blocks of wood|lump of wood|bit of timber|cribbing|packer|baulk", "block", "stand", ""},
 	{"wheel chock|chock|wedge", "wheel chock", "stand", ""},
-	{"clamp|g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
+	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
 	{"padlock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
 	{"lockout tag|danger tag|tag on|with a tag", "tag", "tag", ""},
 	{"torch|flashlight|lamp|inspection lamp|head torch|work light", "lamp", "light", ""},
