@@ -6,6 +6,7 @@ package draft
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"unicode"
 	"unicode/utf8"
 )
@@ -31,9 +32,15 @@ func Of(notes []byte) (Draft, error) {
 
 // Questions are what the notes leave open, by place.
 func (d Draft) Questions() []Taken {
+	return asked(d.Taken)
+}
+
+// asked gives the questions among what was taken, each once for a thing and a line.
+func asked(taken []Taken) []Taken {
 	var out []Taken
-	for _, one := range d.Taken {
-		if one.Kind == Ask {
+	for _, one := range taken {
+		again := slices.ContainsFunc(out, func(o Taken) bool { return o.Value == one.Value && o.About == one.About && o.Line == one.Line })
+		if one.Kind == Ask && !again {
 			out = append(out, one)
 		}
 	}

@@ -10,7 +10,7 @@ func (t *taker) everyAt(at int) {
 		return
 	}
 	about := t.section.name
-	if value := periodic[w.lower]; value != "" && !(w.lower == "annual" && false) {
+	if value := periodic[w.lower]; value != "" {
 		t.add(Interval, value, about, at, at+1)
 		return
 	}
@@ -56,7 +56,7 @@ func (t *taker) intervalOf(at int) string {
 	return t.section.name
 }
 
-var wholeCues = cues("all of this|whole thing|this job|the lot|do it every|i do it|whole job|everything|we do|i'm doing")
+var wholeCues = cues("all of this|whole thing|this job|the lot|whole job|everything|i'm doing")
 
 var periodic = map[string]string{"yearly": "1 year", "annually": "1 year", "monthly": "1 month", "weekly": "1 week", "daily": "1 day", "quarterly": "3 months"}
 

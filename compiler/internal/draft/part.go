@@ -30,6 +30,9 @@ func partAt(words []word, at int) (part, int) {
 			continue
 		}
 		w := words[next]
+		if w.lower == "drain" && len(names) == 0 && (w.of || next+1 < len(words) && words[next+1].stop == 0 && words[next+1].lower == "is") {
+			return part{name: "drain plug", head: "plug", class: plugPart, from: at, to: next + 1}, next + 1 - at // the drain's on the left
+		}
 		class, head := heads[w.stem]
 		if head && noPart(words, next) {
 			break

@@ -853,10 +853,9 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 		p = part{name: name, head: name, class: cavityPart}
 	case "run", "start", "stop":
-		if p.class != machinePart && p.class != movingPart {
+		if p.class != machinePart && p.class != movingPart || p.head == "machine" {
 			name = t.prime()
-		} else if p.head == "machine" {
-			name = t.prime()
+			p = part{name: name, head: name, class: machinePart}
 		}
 	case "raise", "lower":
 		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
@@ -1379,7 +1378,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole:
 		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
-		t.add(Count, a.text(), t.subject(), it.from, it.to+1)
+		t.add(Count, a.text(), "", it.from, it.to+1)
 	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
 		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
 	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:

@@ -84,27 +84,16 @@ func (w *writer) list(key string, names []string) {
 func (w *writer) head() {
 	w.line("# A draft out of notes. Each sentence stands over what was taken from it, with its line in the notes.")
 	w.line("# Every \"\" is a gap; what is asked stands beside it. benchleaf lint names those that are left.")
-	asked := w.t.asked()
-	if len(asked) > 0 {
+	open := asked(w.t.out)
+	if len(open) > 0 {
 		w.line("#")
 		w.line("# What the notes leave open:")
-		for _, one := range asked {
+		for _, one := range open {
 			w.comment(fmt.Sprintf("line %d: %s", one.Line, one.Question))
 		}
 	}
 	w.line("")
 	w.line("benchleaf = %d", schema.Version)
-}
-
-// asked gives the questions by line.
-func (t *taker) asked() []Taken {
-	var out []Taken
-	for _, one := range t.out {
-		if one.Kind == Ask {
-			out = append(out, one)
-		}
-	}
-	return out
 }
 
 func (w *writer) procedure() {
@@ -294,12 +283,14 @@ func (t *taker) stepOf(w *writer, d *deed) step {
 	switch {
 	case !known:
 		s.key, s.object = "say", capital(strings.TrimSpace(d.verb+" the "+d.object))+"."
-	case strings.HasPrefix(verb.Object, "energy"):
+	case verb.Object == "energy":
 		s.object = w.need("energy", t.energy())
 	case verb.Object == "cavity":
-		s.object = w.need("cavity", called)
+		s.object = w.need("cavity", cavityName(called))
 	case d.verb == "replace" && !t.fastened(called):
 		s.object = w.need("spare", called)
+	case words && d.object != called && d.object != plural(called):
+		s.object = "the " + d.object // the gap of a spark plug
 	case words && (d.part.class == coverPart && !strings.Contains(verb.Object, "cover") || !(strings.Contains(verb.Object, "part") && t.fastened(called))):
 		s.object = "the " + d.object
 	case d.part.class == coverPart && strings.Contains(verb.Object, "cover"):
@@ -316,6 +307,14 @@ func capital(text string) string {
 		return text
 	}
 	return strings.ToUpper(text[:1]) + text[1:]
+}
+
+// cavityName gives a cavity the one name that it has in the draft.
+func cavityName(called string) string {
+	if called == "engine" {
+		return "engine oil"
+	}
+	return called
 }
 
 // fastened reports whether a part is tightened, loosened, taken off or put back anywhere, so
@@ -371,6 +370,16 @@ func (t *taker) figuresOf(w *writer, s *step) {
 		if s.key == "run" {
 			s.lines = append(s.lines, `least = "" # how long it runs`)
 		}
+	case "drain":
+		if into := t.container(s.sentence); into != "" {
+			s.lines = append(s.lines, "into = "+strconv.Quote(w.need("tool", into)))
+		} else {
+			s.lines = append(s.lines, `into = "" # `+t.question(askContainer, s.object, "what catches it"))
+		}
+	case "tighten":
+		if len(t.about(Torque, s.part.name)) == 0 && t.byHand(s.part.name, s.deed) {
+			s.lines = append(s.lines, `by-hand = "The notes say so"`)
+		}
 	case "fill", "grease", "lubricate":
 		if f, ok := t.fluidAt(s.to); ok {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
@@ -381,6 +390,26 @@ func (t *taker) figuresOf(w *writer, s *step) {
 	case "adjust", "align", "tension":
 		one("set", Range, nil)
 	}
+}
+
+// container is what catches a fluid, where a sentence beside tells of one.
+func (t *taker) container(sentence int) string {
+	for _, one := range t.out {
+		if one.Kind == Tool && toolNames[one.Value].kind == "container" && one.sentence-sentence <= 1 && sentence-one.sentence <= 1 {
+			return one.Value
+		}
+	}
+	return ""
+}
+
+// question gives the question that asks for something of a thing, or other words where none does.
+func (t *taker) question(missing, about, otherwise string) string {
+	for _, one := range t.out {
+		if one.Kind == Ask && one.Value == missing && (one.About == about || name(one.About) == about) {
+			return plain(one.Question)
+		}
+	}
+	return otherwise
 }
 
 // steps writes the sentences and the steps that were taken from them.
@@ -436,7 +465,9 @@ func (w *writer) sentence(from, to int, steps []step) {
 	w.line("")
 	if len(steps) < 2 || to-from <= long {
 		text, line := t.sentence(t.words[from].sentence)
-		w.comment(fmt.Sprintf("Line %d: %q", line, text))
+		w.comment(fmt.Sprintf("Line %d: “%s”", line, text))
+		w.figures(t.words[from].start, t.words[to-1].end)
+		w.beside(from, to, steps)
 		for i, s := range steps {
 			if i > 0 {
 				w.line("")
@@ -456,10 +487,76 @@ func (w *writer) sentence(from, to int, steps []step) {
 			w.line("")
 		}
 		if end > from {
-			w.comment(fmt.Sprintf("Line %d: %q", t.words[from].line, strings.Join(strings.Fields(t.said(from, end)), " ")))
+			w.comment(fmt.Sprintf("Line %d: “%s”", t.words[from].line, strings.Join(strings.Fields(t.said(from, end)), " ")))
+			w.figures(t.words[from].start, t.words[end-1].end)
+			w.beside(from, end, steps[i:i+1])
+			s = steps[i]
 			from = end
 		}
 		w.step(s)
+	}
+}
+
+// figures writes, under a sentence, the figures that were taken from it as they were read.
+func (w *writer) figures(start, end int) {
+	var list []string
+	for _, one := range w.t.out {
+		switch one.Kind {
+		case Torque, Size, Range, Fluid, Amount, Count, Interval, Wait:
+			if one.Start >= start && one.Start < end {
+				text := one.Kind + " " + one.Value
+				if one.About != "" {
+					text += " (" + one.About + ")"
+				}
+				if !slices.Contains(list, text) {
+					list = append(list, text)
+				}
+			}
+		}
+	}
+	if len(list) > 0 {
+		w.comment("Read: " + strings.Join(list, "; "))
+	}
+}
+
+// beside gives steps the tools and the warnings that stand with them in the notes.
+func (w *writer) beside(from, to int, steps []step) {
+	if len(steps) == 0 {
+		return
+	}
+	t := w.t
+	tools := make([][]string, len(steps))
+	var warned []string
+	for _, one := range t.out {
+		if one.Start < t.words[from].start || one.Start >= t.words[to-1].end {
+			continue
+		}
+		switch row := toolNames[one.Value]; {
+		case one.Kind == Hazard && !slices.Contains(warned, one.Value):
+			warned = append(warned, one.Value)
+		case one.Kind == Tool && row.kind != "wear" && row.kind != "container" && row.kind != "supply" && row.kind != "torque-wrench" && !sizeTool(row):
+			at := 0
+			for i := range steps {
+				if t.words[steps[i].from].start <= one.Start {
+					at = i
+				}
+			}
+			if short := w.need("tool", one.Value); !slices.Contains(tools[at], strconv.Quote(short)) {
+				tools[at] = append(tools[at], strconv.Quote(short))
+			}
+		}
+	}
+	for i := range steps {
+		if len(tools[i]) > 0 {
+			steps[i].lines = append(steps[i].lines, "tools = ["+strings.Join(tools[i], ", ")+"]")
+		}
+	}
+	if len(warned) > 0 {
+		var list []string
+		for _, one := range warned {
+			list = append(list, strconv.Quote(one))
+		}
+		steps[0].lines = append(steps[0].lines, "cautions = ["+strings.Join(list, ", ")+"]")
 	}
 }
 
@@ -515,7 +612,8 @@ func (w *writer) thing(kind, short, called string) {
 			w.value("fluid", w.need("fluid", f.name), "")
 		}
 		capacity := ""
-		for _, one := range t.about(Amount, called) {
+		bare := strings.TrimSuffix(called, " oil")
+		for _, one := range append(t.about(Amount, called), t.about(Amount, bare)...) {
 			if readable(one.Value) {
 				capacity = one.Value
 				break
@@ -590,9 +688,11 @@ func (w *writer) part(called string) {
 	case len(torques) > 0 && readable(torques[0].Value):
 		w.value("torque", torques[0].Value, "")
 	case len(torques) > 0:
-		w.value("torque", "", "you said "+torques[0].Value+": of what?")
+		w.value("torque", "", t.question(askUnit, called, "you said "+torques[0].Value+": of what?"))
 	case slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" }):
-		w.value("torque", "", "how tight")
+		if !slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" && t.byHand(called, d) }) {
+			w.value("torque", "", t.question(askTorque, called, "how tight"))
+		}
 	}
 }
 
@@ -688,7 +788,7 @@ func (t *taker) fluidAt(word int) (told, bool) {
 
 func (t *taker) fluidOfCavity(called string) (told, bool) {
 	for _, d := range t.deeds {
-		if d.verb == "fill" && d.part.name == called {
+		if d.verb == "fill" && cavityName(d.part.name) == called {
 			return t.fluidAt(d.to)
 		}
 	}
