@@ -119,6 +119,9 @@ func amountAt(words []word, at int) (amount, bool) {
 	next := at
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
+		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
+			a.shape, a.prefixed = exact, false // do them up to forty
+		}
 		if next < len(words) && words[next].lower == "the" {
 			next++
 		}

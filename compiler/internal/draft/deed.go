@@ -53,6 +53,13 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return true
 	}
 	p, to, ok := t.object(at+1, end)
+	if ok && ofMachine[row.deed] && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		name := t.prime()
+		p = part{name: name, head: name, class: machinePart}
+	}
+	if !ok && openObject[row.deed] {
+		p, to, ok = t.openObject(at + 1)
+	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
@@ -145,6 +152,13 @@ func (t *taker) toldAt(at int) {
 		}
 	}
 	row, n := told2.at(t.words, at)
+	if n > 0 && length(airOut, t.words, at) > 0 {
+		if wordIn(t.words, "compressor", "receiver") {
+			row = toldDeed{"relieve", "air pressure", ""}
+		} else {
+			row = toldDeed{"bleed", "$system", ""}
+		}
+	}
 	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
 	}
@@ -212,6 +226,8 @@ func (t *taker) toldAt(at int) {
 		t.further("lubricate", next)
 	}
 }
+
+var airOut = cues("let the air out|let the air down|dump the air")
 
 var bothSides = cues("both sides the same|same both sides|same the other side|same on both sides|do the same on the other")
 
@@ -356,6 +372,58 @@ func (t *taker) object(from, end int) (part, int, bool) {
 		}
 	}
 	return part{}, 0, false
+}
+
+// ofMachine are deeds whose "it" is the machine.
+var ofMachine = set("start run stop switchoff? switchon?")
+
+// openObject are deeds that may be done to what the tables do not know.
+var openObject = set("grease lubricate clean inspect check measure adjust align sharpen mark open close")
+
+// openObject reads a thing that no table knows: grease THE COLUMNS.
+func (t *taker) openObject(at int) (part, int, bool) {
+	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
+		return part{}, 0, false
+	}
+	to := at + 1
+	var names []string
+	for to < len(t.words) && len(names) < 3 {
+		w := t.words[to]
+		_, unit := units.at(t.words, to)
+		if w.stop != 0 || stopWords[w.lower] || breaks[w.lower] || numeric(w.lower) || unit > 0 || !letters3(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+			break
+		}
+		if _, tool := toolAt(t.words, to); tool > 0 {
+			return part{}, 0, false
+		}
+		names = append(names, w.lower)
+		to++
+		if w.of {
+			break
+		}
+	}
+	if len(names) == 0 {
+		return part{}, 0, false
+	}
+	last := &names[len(names)-1]
+	many := singular(*last) != *last
+	*last = singular(*last)
+	return part{name: strings.Join(names, " "), head: *last, class: plainPart, many: many, from: at, to: to}, to, true
+}
+
+var openBefore = set("the both all each every your")
+
+// vague are nouns that name nothing.
+var vague = set("thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
+
+// letters3 reports whether a word is of letters, three at the least.
+func letters3(text string) bool {
+	for _, r := range text {
+		if r < 'a' || r > 'z' {
+			return false
+		}
+	}
+	return len(text) >= 3
 }
 
 // namesPart reports whether a part is named between two words.

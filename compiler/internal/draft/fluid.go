@@ -170,7 +170,13 @@ func viscosity(words []word, at int) (fluid, bool) {
 	if err != nil {
 		return fluid{}, false
 	}
-	return fluid{kind: "hydraulic-oil", grade: grade.Canonical, to: after}, true
+	kind := "hydraulic-oil"
+	for i := max(at-4, 0); i < min(after+3, len(words)); i++ {
+		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[at].sentence && row.kind != "grease" {
+			kind = row.kind
+		}
+	}
+	return fluid{kind: kind, grade: grade.Canonical, to: after}, true
 }
 
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.

@@ -186,7 +186,7 @@ func cardinal(words []word, at int) (number, int) {
 			current, last = current+value, value
 		case small && total > 0 && last >= 1000 && value < 1000:
 			current, last = value, value
-		case small && current > 0 && current < 10 && last == current && value >= 20 && next+1 <= len(words) && !pairs(words, next): // one fifty
+		case small && current > 0 && current < 10 && last == current && value >= 20 && !pairs(words, next) && !(next+1 < len(words) && words[next+1].hyphen && strings.HasPrefix(words[next+1].lower, "second")): // one fifty
 			current, last = current*100+value, value
 		case big > 0 && current < 0 && next > at && (words[next-1].lower == "a"): // a hundred
 			current, last = big, big

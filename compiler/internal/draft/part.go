@@ -111,7 +111,11 @@ func openNoun(words []word, at int) bool {
 	if _, head := heads[words[at+1].stem]; !head {
 		return false
 	}
-	return at > 0 && words[at].stop == 0 && before[words[at-1].lower]
+	class := heads[words[at+1].stem]
+	if at == 0 || words[at].stop != 0 { // Floor bolts, …
+		return class == fastener || class == plugPart || class == sealPart || class == filterPart
+	}
+	return before[words[at-1].lower]
 }
 
 // before are the words that a name may follow: the nacelle bolts, four nacelle bolts.

@@ -113,6 +113,8 @@ type taker struct {
 	sections  []section
 	raised    string // what was raised last
 	primeName string
+	headName  string
+	headKnown bool
 	pto       bool
 }
 
@@ -213,6 +215,14 @@ func (t *taker) thing(number int, it *item) {
 	case fluidItem:
 		t.fluidThing(it)
 	case threadItem:
+		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) && t.words[it.to].stop == 0 && p.class == fastener {
+			p = t.qualify(p)
+			t.add(Size, it.text, p.name, it.from, it.to)
+			if number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].to == it.from && t.items[number-1].amount.low.whole && t.items[number-1].amount.low.int() > 1 {
+				t.add(Count, t.items[number-1].amount.text(), p.name, t.items[number-1].from, it.to+n)
+			}
+			return
+		}
 		if t.fastener.name == "" && t.last.class != plugPart && t.section.name != "" && t.section.class != cavityPart && t.section.class != machinePart && t.last.head != "thread" && t.live(it.from, it.to) {
 			t.fastener = part{name: t.section.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
 			t.last = t.fastener
@@ -511,7 +521,7 @@ func (t *taker) sectionAt(at int) {
 	newLine := at == 0 || t.words[at-1].line != w.line
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
-			names := map[string]string{"oil": "engine", "hydraulics": "hydraulic tank", "coolant": "cooling system"}
+			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
 			t.cavity = names[t.words[i].lower]
 			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 			t.topic, t.fastener = t.section, part{}
@@ -519,9 +529,9 @@ func (t *taker) sectionAt(at int) {
 		}
 		return
 	}
-	if t.words[i].lower == "engine" && i+1 < len(t.words) && t.words[i+1].lower == "oil" {
-		t.cavity = "engine"
-		t.section, t.begun = part{name: "engine", head: "engine", class: cavityPart}, at
+	if row, n := products.at(t.words, i); n > 0 && heldIn[row.kind] != "" && row.what == namePart && (i+n >= len(t.words) || t.words[i+n].stop != 0 || newLine) {
+		t.cavity = heldIn[row.kind]
+		t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 		t.topic, t.fastener = t.section, part{}
 		t.sections = append(t.sections, section{t.section, at})
 		return
@@ -543,6 +553,9 @@ func (t *taker) sectionAt(at int) {
 	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
 		return
 	}
+	if p.class == plugPart && t.section.class == cavityPart && !newLine {
+		return
+	}
 	p = t.qualify(p)
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {
 		p = p.of(of)
@@ -552,6 +565,17 @@ func (t *taker) sectionAt(at int) {
 	if p.class == cavityPart {
 		t.cavity = p.name
 	}
+}
+
+// heldIn is where a fluid is held, as far as its kind tells.
+var heldIn = map[string]string{"engine-oil": "engine", "gear-oil": "gearbox", "hydraulic-oil": "hydraulic tank", "compressor-oil": "compressor", "coolant": "cooling system", "brake-fluid": "brake fluid reservoir"}
+
+// oiled is what the oil of the notes is in: the engine, or the machine that has none.
+func (t *taker) oiled() string {
+	if head := t.machineHead(); head != "" && !wordIn(t.words, "engine", "spark", "diesel", "petrol", "gasoline") {
+		return head
+	}
+	return "engine"
 }
 
 var played = cues("end float|end play|backlash|runout|run out|free play|compression|valve clearance|valve clearances|tappets|toe in")
@@ -898,14 +922,25 @@ func wordIn(words []word, any ...string) bool {
 	return slices.ContainsFunc(words, func(w word) bool { return slices.Contains(any, w.stem) })
 }
 
-// machineHead is the noun of the machine that the notes are about: the first that is named.
+// machineHead is the noun of the machine that the notes are about: that of "this is the …", or
+// the first machine that is named.
 func (t *taker) machineHead() string {
+	if t.headKnown {
+		return t.headName
+	}
+	t.headKnown = true
+	if called := t.machine(); called != "" {
+		words := strings.Fields(strings.ToLower(called))
+		t.headName = words[len(words)-1]
+		return t.headName
+	}
 	for i := range t.words {
 		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" {
-			return p.head
+			t.headName = p.head
+			break
 		}
 	}
-	return ""
+	return t.headName
 }
 
 // system is what is bled.
@@ -967,9 +1002,17 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.name == "stand" && t.raised != "" {
 		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
 	}
+	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
+		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+	}
 	if row.kind == "indicator" {
 		t.indicated(it)
 	}
+}
+
+// didSince reports whether a deed was told behind a word.
+func (t *taker) didSince(verb string, at int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.from >= at })
 }
 
 // indicated takes what a dial indicator is set on: its runout is measured.
@@ -1047,7 +1090,7 @@ func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
 func (t *taker) amountThing(number int, it *item) {
 	a := it.amount
 	if a.unit.symbol == "" && a.prefixed && number > 0 {
-		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 1 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && a.low.value.Cmp(before.amount.low.value) >= 0 {
+		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 4 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && before.amount.unit.kind != quantity.Torque && (a.low.value.Cmp(before.amount.low.value) >= 0 || t.near(scraps, it.from, it.to, 4, 0)) {
 			a.unit = before.amount.unit // 1.5 bar, not more than two
 		}
 	}
@@ -1057,6 +1100,9 @@ func (t *taker) amountThing(number int, it *item) {
 				a.shape = atMost
 			}
 		}
+	}
+	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 0) && length(underCues, t.words, it.from) > 0 {
+		a.shape = atLeast // bin them under 8
 	}
 	it.amount = a
 	switch a.unit.kind {
@@ -1148,6 +1194,8 @@ func (t *taker) keyTool(at int, it *item) {
 
 var (
 	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
+	scraps    = cues("bin|scrap|replace|renew|change|throw|chuck|reject")
+	underCues = cues("under|below|less than|anything under")
 	tyreCues  = cues("tyre|tire")
 	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
 )
@@ -1251,6 +1299,9 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
 		return true
 	}
+	if f := t.fastener; a.unit.symbol == "in" && a.low.fraction && f.name != "" && t.words[max(f.from, 0)].sentence == t.words[it.from].sentence && !t.near(rangeCues, it.from, it.to, 9, 3) {
+		return true
+	}
 	if number+1 < len(t.items) {
 		next := t.items[number+1]
 		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
@@ -1279,7 +1330,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
-	case t.near(wholeTime, it.from, it.to, 5, 0):
+	case t.near(wholeTime, it.from, it.to, 5, 0) && !t.near(cues("from|to fill|to drain|to warm|to run"), it.from, it.to, 0, 2):
 		to := it.to
 		text := a.unbound().text()
 		if low, ok := t.orTwo(it, a); ok {
@@ -1358,6 +1409,9 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	switch {
 	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
 		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)
+	case len(before) == 1 && before != "a" && before != "i" && next != nil && next.kind == partItem && next.part.class == movingPart || before == "a" && next != nil && next.kind == partItem && next.part.class == movingPart && a.low.int() > 9: // an A 47 vee belt
+	case a.low.whole && before == "a" && it.from > 1 && t.words[it.from-2].lower == "it" && t.words[it.from-2].of && a.low.int() >= 5 && a.low.int() <= 60 && (t.last.class == fastener || t.last.class == plugPart) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+		t.add(Size, size(), t.last.name, it.from, it.to) // it's a nineteen
 	case before == "same" || before == "o'clock" || it.to < len(t.words) && t.words[it.to].lower == "o'clock":
 	case next != nil && next.kind == toolItem && (a.low.fraction || a.low.int() >= 3 && sizeTool(next.tool)):
 		t.add(Size, size(), t.subject(), it.from, next.to)
@@ -1485,7 +1539,7 @@ var (
 	pairCues    = cues("at each end|each end|each side|on each side|in each|either side|a side")
 	taper       = cues("morse|morse taper")
 	outTo       = cues("out to about|out to|wind to|down to about|up to about|to about")
-	countBefore = cues("that's|that makes|so|count|makes")
+	countBefore = cues("that's|that makes|so|count|makes|there")
 )
 
 func sizeTool(row toolRow) bool {
@@ -1498,7 +1552,7 @@ func sizeTool(row toolRow) bool {
 
 var (
 	sizeCues   = cues("spanner|wrench|socket|key|hex|head|across flats|a f|af|square|allen|thread|nut|bolt|wide|diameter|on the outside|open end|what you need|width|hexagon")
-	rangeCues  = cues("gap|clearance|play|float|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
+	rangeCues  = cues("gap|clearance|play|float|move|moves|give|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
 	everyCues  = cues("every|each|once a|once every|per|any")
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")

@@ -64,6 +64,15 @@ func inchThread(words []word, at int) (string, int) {
 	if next == at || !size.fraction || next >= len(words) || words[next].stop != 0 {
 		return "", at
 	}
+	pipeAt := next
+	if u, n := unitAt(words, next); n > 0 && u.symbol == "in" {
+		pipeAt += n
+	}
+	if pipeAt < len(words) && words[pipeAt].stop == 0 {
+		if pipe, n := pipes.at(words, pipeAt); n > 0 {
+			return pipe + " " + size.text(true), pipeAt + n // quarter inch BSP
+		}
+	}
 	pitch, after := numberAt(words, next)
 	if after == next || !pitch.whole || pitch.int() < 4 || pitch.int() > 40 {
 		return "", at

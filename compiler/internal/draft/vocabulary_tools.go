@@ -152,6 +152,9 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0
 	}
 	w := words[at]
+	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || heads[words[at-1].stem] != 0) {
+		return toolRow{}, 0 // slide blocks
+	}
 	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
 		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] {
 			return toolRow{}, 0

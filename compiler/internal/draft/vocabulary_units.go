@@ -11,7 +11,7 @@ var unitWords = []struct {
 }{
 	{"nm|n m|newton metre|newton meter|new ton metre|new ton meter|new ton mutter|newton mutter|new tonne metre|new tonne meter|newt metre|newt meter|newtown metre|newtown meter|n·m", "N·m", quantity.Torque, false},
 	{"newton|new ton", "N·m", quantity.Torque, false},
-	{"foot pound|feet pound|foot lb|ft lb|ft pound|foot lbs|feet lbs|lb ft|lb foot|lbs ft|lbs foot|pound foot|pound feet|pounds foot|pounds feet|footpound|lbf ft|ftlb|ft·lb|lbft|lb·ft", "lbf·ft", quantity.Torque, false},
+	{"foot pound|feet pound|foot lb|ft lb|ft lbs|ft pound|foot lbs|feet lbs|lb ft|lb foot|lbs ft|lbs foot|pound foot|pound feet|pounds foot|pounds feet|footpound|lbf ft|ftlb|ft·lb|lbft|lb·ft", "lbf·ft", quantity.Torque, false},
 	{"inch pound|inch lb|inch lbs|in lb|in lbs|lb in|lbs in|lbs inch|pound inch|pound inches|inchpound|inlb|lbf in", "lbf·in", quantity.Torque, false},
 	{"kilo metre of torque|kgm|kg m|kilogram force metre", "kgf·m", quantity.Torque, false},
 

@@ -91,7 +91,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 	hyphen := false
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
-		if !wordRune(r) {
+		if quote := r == '"' && (at == 0 || text[at-1] < '0' || text[at-1] > '9'); quote || !wordRune(r) {
 			switch r {
 			case '.', '!', '?':
 				if stop != '.' {
@@ -142,7 +142,7 @@ func wordEnd(text string, at int) int {
 	end := at
 	for end < len(text) {
 		r, size := utf8.DecodeRuneInString(text[end:])
-		if wordRune(r) {
+		if wordRune(r) && !(r == '"' && end > at && (text[end-1] < '0' || text[end-1] > '9')) {
 			end += size
 			continue
 		}

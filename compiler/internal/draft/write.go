@@ -193,21 +193,29 @@ func (t *taker) cautions() []string {
 // machine is what the notes call the machine: "this is the rear tine tiller".
 func (t *taker) machine() string {
 	for i := range t.words {
-		if n := length(machineCues, t.words, i); n > 0 {
-			for k := i + n; k < len(t.words) && k < i+n+6; k++ {
-				if p, length := partAt(t.words, k); length > 0 && p.class == machinePart {
-					return plain(t.said(k, p.to))
-				}
-				if t.words[k].stop != 0 {
-					break
-				}
+		n := length(machineCues, t.words, i)
+		if n == 0 || t.words[i].sentence > 2 {
+			continue
+		}
+		from := i + n
+		for from < len(t.words) && t.words[from].stop == 0 && (articles[t.words[from].lower] || adjectives[t.words[from].lower]) {
+			from++
+		}
+		to := from
+		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords[t.words[to].lower] && !breaks[t.words[to].lower] {
+			if p, length := partAt(t.words, to); length > 0 && p.class == machinePart {
+				return plain(t.said(from, p.to))
 			}
+			to++
+		}
+		if to > from && to < from+6 && letters3(t.words[to-1].lower) {
+			return plain(t.said(from, to))
 		}
 	}
 	return ""
 }
 
-var machineCues = cues("this is the|this is|it's the|that's the|doing the|service on the|for the|so the|here's the")
+var machineCues = cues("this is the|this is for the|this is our|this is my|it's the|that's the|doing the|service on the|here's the|notes on the|service of the|so the")
 
 var notName = regexp.MustCompile(`[^a-z0-9]+`)
 
@@ -449,6 +457,10 @@ func (w *writer) steps() {
 		}
 		w.sentence(from, to, all[begin:at])
 		from = to
+	}
+	if len(all) == 0 {
+		w.line("\n[[step]]")
+		w.value("say", "TODO: write what is done.", "nothing that is done could be taken from the notes")
 	}
 }
 
