@@ -315,6 +315,11 @@ func (t *taker) toolQuestions() {
 		}
 		if a, problems := quantity.Parse(one.Value, quantity.Torque); len(problems) == 0 {
 			if value, ok := a.Max(); ok && value.Cmp(least) < 0 {
+				for _, d := range t.deeds {
+					if d.verb == "tighten" && d.part.name == one.About && d.sentence == one.sentence {
+						one.Start = min(one.Start, t.words[d.from].start)
+					}
+				}
 				t.askAt(askWrench, one.About, fmt.Sprintf("The torque wrench you named begins above %s: which wrench is it for the %s?", one.Value, thing(one.About)), one)
 			}
 		}

@@ -67,7 +67,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok && bare && (t.section.name != "" || t.cavity != "") {
 		p, to, ok = t.section, end, true // file out the dings; fill to the mark
 	}
-	if !ok && at > 1 && t.words[at-1].lower == "you" && (t.words[at-2].lower == "one" || t.words[at-2].lower == "which" || t.words[at-2].lower == "that") {
+	if next := min(at+1, len(t.words)-1); !ok && at > 1 && t.words[next].lower != "by" && t.words[next].lower != "from" && t.words[at-1].lower == "you" && (t.words[at-2].lower == "one" || t.words[at-2].lower == "which" || t.words[at-2].lower == "that") {
 		p, ok = t.meant(at)
 		to = end // the second one you unhook
 	}

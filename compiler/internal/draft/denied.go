@@ -27,7 +27,7 @@ func stand(words []word) []standing {
 		if n := length(shortCues, words, i); n > 0 {
 			mark(i, min(clauseEnd(words, i+n), i+n+1), story)
 		}
-		if n := length(oldCues, words, i); n > 0 {
+		if n := length(oldCues, words, i); n > 0 && !notDenials.has(words, i+n-1) {
 			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
 		}
 	}
@@ -48,7 +48,7 @@ func stand(words []word) []standing {
 		}
 		alone := end == i+n || end == i+n+1 && words[i+n].lower == "ever"
 		switch {
-		case alone && endsHere(words, end) && words[i].lower != "no" && words[i].lower != "not" && words[i].lower != "forget" && words[i].lower != "leave": // "…, don't."
+		case alone && endsHere(words, end) && outright[words[i].lower]: // "…, don't."
 			from := clauseStart(words, i-1)
 			for from > 0 && words[from].sentence == words[i].sentence && i-from < 12 && words[from].stop == ',' {
 				from = clauseStart(words, from-1)
@@ -74,6 +74,9 @@ func denialEnd(words []word, from, end int) int {
 	}
 	return end
 }
+
+// outright are denials that, standing alone, deny what was said before them.
+var outright = set("don't dont never do")
 
 func endsHere(words []word, at int) bool { return at >= len(words) || words[at].stop != 0 }
 
@@ -104,7 +107,7 @@ func clauseEnd(words []word, at int) int {
 // storyEnd goes on over commas to the end of the sentence, not further than some words.
 func storyEnd(words []word, at int) int {
 	for i := at; i < len(words); i++ {
-		if words[i].stop == '.' || i > at+9 && !marked(words, at) || i > at+25 || turns[words[i].lower] {
+		if words[i].stop == '.' || i > at+7 && !marked(words, at) || i > at+25 || turns[words[i].lower] {
 			return i
 		}
 	}

@@ -28,7 +28,7 @@ func (t *taker) hazards() {
 func (t *taker) warn(key string, from, to int) {
 	sentence := t.words[from].sentence
 	for _, one := range t.out {
-		if one.Kind == Hazard && one.Value == key && one.sentence == sentence && t.words[from].start-one.End < 60 {
+		if one.Kind == Hazard && one.Value == key && one.sentence == sentence && t.words[from].start-one.End < 25 {
 			return
 		}
 	}
@@ -50,8 +50,8 @@ var warningRows = []warningRow{
 	{"feeling for a leak|feel for a leak|feel for leaks|feeling for leaks|inject|injects|through your skin|under your skin|pinhole|hand over a leak|hand over the leak", "injection", ""},
 	{"under load that|it's under load|under load so|under tension|spring loaded|spring loaded so|will fly|flies off|fly off|it'll fly|ping off|pings off|let go on you|jump out at you", "spring", ""},
 	{"guard is cracked|guard's cracked|guard is split|wind you up|winds you up|wrap you up|wraps round|catch your sleeve|loose sleeves|loose clothing|loose clothes|with it running and you do|drops a minute with it running|drops per minute with it running|drags you in|pull you in", "shaft", ""},
-	{"throw a stone|throws a stone|throw stones|throws stones|fling|flings|chips fly|bits fly|fly out|goggles|flying", "chips", "trial|run|speed|revs|start|isolator|goggles|stand"},
-	{"stand to the side|stand to one side|stand well clear of the|throw a stone|throws stones|throw stones", "chips", ""},
+	{"fling|flings|chips fly|bits fly|fly out|goggles|flying", "chips", "trial|run|speed|revs|start|isolator|goggles|stand"},
+	{"stand to the side|stand to one side|stand well clear of the|throw a stone|throws a stone|throws stones|throw stones", "chips", ""},
 	{"never the thousand|not the thousand|wrong speed|never on the thousand", "speed-mismatch", ""},
 	{"fine dust|dust mask|good for your chest|good for your lungs|bad for your chest|on your chest|don't breathe|breathe it in|breathing that in|wood dust|brake dust", "dust", ""},
 	{"drops under its own weight|drop under its own weight|under its own weight|it's heavy|heavy so|weighs a ton|weight of it|mind your back|two man lift|two people to lift|get a hand with it|keep a hand under it", "load", ""},

@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // sameAt takes what is told by pointing back: same 85, same thread, same again.
 func (t *taker) sameAt(at int) {
 	w := t.words[at]
@@ -38,7 +40,7 @@ func (t *taker) sameAt(at int) {
 		if one.Kind != Size || one.Start >= w.start {
 			continue
 		}
-		if noun == "thread" && threadLike(one.Value) || noun != "thread" && one.noun == noun {
+		if noun == "thread" && threadLike(one.Value) || noun != "thread" && (one.noun == noun || strings.HasSuffix(one.noun, " "+noun)) {
 			t.add(Size, one.Value, t.subject(), at, next+1)
 			break
 		}

@@ -347,7 +347,7 @@ func (t *taker) qualify(p part) part {
 			p.name, p.bare = "bleed screw", false
 			return p
 		}
-		if p.head == "nut" && t.fastener.head == "bolt" && t.words[p.from].sentence-t.words[t.fastener.from].sentence < 3 {
+		if p.head == "nut" && strings.HasSuffix(t.fastener.head, "bolt") && t.words[p.from].sentence-t.words[t.fastener.from].sentence < 3 {
 			p.name, p.bare = t.fastener.name, false
 			return p
 		}
@@ -399,6 +399,14 @@ func (t *taker) qualify(p part) part {
 		if n := len(t.mentions); p.head == "pin" && n > 0 && t.mentions[n-1].class == supportPart {
 			return p.of(part{name: t.mentions[n-1].head})
 		}
+		if p.class == sealPart && wordBefore(t.words, p.from) == "same" {
+			for i := len(t.mentions) - 1; i >= 0; i-- {
+				if m := t.mentions[i]; m.class == sealPart && strings.HasSuffix(m.name, " "+p.head) {
+					p.name, p.bare = m.name, false
+					return p
+				}
+			}
+		}
 		if p.class == filterPart && p.head == "filter" {
 			switch about := t.section.name + " " + t.cavity; {
 			case strings.Contains(t.section.name, "filter"):
@@ -428,6 +436,14 @@ func (t *taker) qualify(p part) part {
 		}
 	}
 	return p
+}
+
+// wordBefore gives the word before a word.
+func wordBefore(words []word, at int) string {
+	if at == 0 || words[at].stop != 0 {
+		return ""
+	}
+	return words[at-1].lower
 }
 
 // of gives a bolt the name of what it holds.
@@ -545,6 +561,9 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	end := i + n
+	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
+		p = p.of(of)
+	}
 	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
@@ -839,10 +858,18 @@ func (t *taker) sides(it *item, p part) {
 	if n := length(twoSides, t.words, min(it.to, len(t.words)-1)); it.to < len(t.words) && n > 0 && t.words[it.to].stop == 0 {
 		t.add(Count, "2", p.name, it.from, it.to+n)
 	}
+	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop == 0; i++ {
+		if n := length(bothSides2, t.words, i); n > 0 && p.many {
+			t.add(Count, "2", p.name, it.from, i+n)
+			break
+		}
+	}
 	if it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "both") {
 		t.add(Count, "2", p.name, it.from-1, it.to)
 	}
 }
+
+var bothSides2 = cues("both sides|either side|in both sides")
 
 var twoSides = cues("each side|both sides|either side|one each side|on each side|on both sides|each end|both ends|at each end|one at each end")
 
@@ -999,6 +1026,9 @@ func (t *taker) toolThing(number int, it *item) {
 		row.name = "spring puller"
 	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
+	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end"), t.words, it.to) > 0 {
+		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
+	}
 	if row.name == "stand" && t.raised != "" {
 		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
 	}
@@ -1216,7 +1246,11 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 		if to < len(t.words) && t.words[to].stop == ',' && t.words[to].lower == "crosswise" {
 			to++
 		}
-		t.actAcross("tighten", f, max(clauseStart(t.words, it.from), it.from-7), to)
+		from := max(clauseStart(t.words, it.from), it.from-7)
+		for from > 0 && t.standings[from-1] == slip && t.words[from-1].sentence == t.words[from].sentence {
+			from = clauseStart(t.words, from-1) // what was put right just before
+		}
+		t.actAcross("tighten", f, from, to)
 		if n := length(backAgain, t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) {
 			t.act("refit", f, it.from, it.to+n, true)
 		}
@@ -1266,7 +1300,7 @@ func (t *taker) boltOf(p part) part {
 		return p
 	}
 	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun && len(t.mentions)-i < 8; i-- {
-		if m := t.mentions[i]; m.head == "bolt" && t.section.class != wheelPart {
+		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart {
 			return m.part
 		}
 	}
@@ -1556,7 +1590,7 @@ var (
 	everyCues  = cues("every|each|once a|once every|per|any")
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
-	countCues  = cues("of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the|of the|in one|up|on the|per|together")
+	countCues  = cues("of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
 	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
 

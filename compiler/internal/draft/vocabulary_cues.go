@@ -23,7 +23,7 @@ var shortCues = cues("people do|people crush|people put|people over|folks do|eve
 var denials = cues("don't|do not|never|not|no|without|rather than|instead of|isn't|aren't|can't|cannot|doesn't|won't|wouldn't|needn't|didn't|shouldn't|nobody|dont|doesnt|never ever|forget|leave")
 
 // notDenials hold the word of a denial and deny nothing.
-var notDenials = cues("no more|not more|not over|no doubt|no matter|don't forget|never forget|not only|not bad|no need|don't know|i don't know|i've no idea|no idea|not sure|no wait|no sorry|no problem|no bother|not just|no number|never mind|if not|whether or not|or not|leave it run|leave it stand|leave it settle|leave it for|leave it at|leave it to|leave that|leave them|leave for|leave ten|leave it on|leave the|nobody under|nobody in|nobody near|nobody at|not hot|without the|do not touch|won't start|doesn't start|won't turn|can't jump")
+var notDenials = cues("no bubbles|no air|no leaks|no play|no noise|no slack|no pressure|no load|no number|no more|not more|not over|no doubt|no matter|don't forget|never forget|not only|not bad|no need|don't know|i don't know|i've no idea|no idea|not sure|no wait|no sorry|no problem|no bother|not just|no number|never mind|if not|whether or not|or not|leave it run|leave it stand|leave it settle|leave it for|leave it at|leave it to|leave that|leave them|leave for|leave ten|leave it on|leave the|nobody under|nobody in|nobody near|nobody at|not hot|without the|do not touch|won't start|doesn't start|won't turn|can't jump")
 
 // takenBack deny also what stands before them: "crack the pipes, no you don't".
 var takenBack = cues("won't fit|doesn't fit|won't do|no you don't|no don't|no you needn't|no not that|no we don't")

@@ -160,7 +160,12 @@ func toolAt(words []word, at int) (toolRow, int) {
 			return toolRow{}, 0
 		}
 		if w.stop == ',' {
-			if _, other := tools.at(words, at-1); other == 0 {
+			listed := false
+			for back := 1; back <= 3 && back <= at; back++ {
+				_, other := tools.at(words, at-back)
+				listed = listed || other == back
+			}
+			if !listed {
 				return toolRow{}, 0
 			}
 		}

@@ -221,6 +221,9 @@ func (p *phrases[T]) add(written string, value T) {
 		p.byFirst = map[string][]phrase[T]{}
 	}
 	words := strings.Fields(written)
+	for i := range words {
+		words[i] = strings.TrimSuffix(words[i], "'s") // as the words of notes are kept
+	}
 	p.byFirst[words[0]] = append(p.byFirst[words[0]], phrase[T]{words, value})
 }
 

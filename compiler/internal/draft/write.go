@@ -208,14 +208,14 @@ func (t *taker) machine() string {
 			}
 			to++
 		}
-		if to > from && to < from+6 && letters3(t.words[to-1].lower) {
+		if to > from && to < from+6 && letters3(t.words[to-1].lower) && t.words[to-1].stem != "service" && t.words[to-1].stem != "job" {
 			return plain(t.said(from, to))
 		}
 	}
 	return ""
 }
 
-var machineCues = cues("this is the|this is for the|this is our|this is my|it's the|that's the|doing the|service on the|here's the|notes on the|service of the|so the")
+var machineCues = cues("this is|this is the|this is for the|this is our|this is my|it's the|doing the|service on the|here's the|notes on the|service of the")
 
 var notName = regexp.MustCompile(`[^a-z0-9]+`)
 
