@@ -1141,7 +1141,11 @@ func (t *taker) amountThing(number int, it *item) {
 	case quantity.Time, quantity.Calendar, quantity.Distance:
 		t.timeThing(it, a)
 	case quantity.Volume:
-		t.add(Amount, a.unbound().text(), t.cavity, it.from, it.to)
+		about := t.cavity
+		if number > 0 && t.items[number-1].kind == toolItem && t.items[number-1].tool.kind == "container" && t.near(cues("hold|holds|takes"), it.from, it.to, 2, 0) && it.from-t.items[number-1].to < 4 {
+			about = t.items[number-1].tool.name // a tub that holds three gallons
+		}
+		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 	case quantity.Mass:
 		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
 			return

@@ -352,15 +352,23 @@ func (t *taker) figuresOf(w *writer, s *step) {
 		verb, _ := schema.FindVerb(s.key)
 		return slices.Contains(verb.Takes, key)
 	}
+	// the nearest of its kind that stands close to the deed, within its sentence
 	one := func(key, kind string, fits func(Taken) bool) {
 		if !takes(key) {
 			return
 		}
+		best, far := "", 14
 		for _, taken := range t.out {
-			if taken.Kind == kind && taken.sentence == s.sentence && readable(taken.Value) && (fits == nil || fits(taken)) {
-				s.lines = append(s.lines, key+" = "+strconv.Quote(taken.Value))
-				return
+			if taken.Kind != kind || taken.sentence != s.sentence || !readable(taken.Value) || !fits(taken) {
+				continue
 			}
+			from, to := t.wordsOf(taken.Start, taken.End)
+			if away := max(from-s.to, s.from-to, 0); away < far {
+				best, far = taken.Value, away
+			}
+		}
+		if best != "" {
+			s.lines = append(s.lines, key+" = "+strconv.Quote(best))
 		}
 	}
 	switch s.key {
@@ -379,31 +387,56 @@ func (t *taker) figuresOf(w *writer, s *step) {
 			s.lines = append(s.lines, `least = "" # how long it runs`)
 		}
 	case "drain":
-		if into := t.container(s.sentence); into != "" {
+		if into := t.container(s.from); into != "" {
 			s.lines = append(s.lines, "into = "+strconv.Quote(w.need("tool", into)))
 		} else {
-			s.lines = append(s.lines, `into = "" # `+t.question(askContainer, s.object, "what catches it"))
+			s.lines = append(s.lines, `into = "" # `+t.question(askContainer, s.deed.object, "what catches it"))
 		}
 	case "tighten":
 		if len(t.about(Torque, s.part.name)) == 0 && t.byHand(s.part.name, s.deed) {
 			s.lines = append(s.lines, `by-hand = "The notes say so"`)
 		}
-	case "fill", "grease", "lubricate":
-		if f, ok := t.fluidAt(s.to); ok {
+	case "fill":
+		if f, ok := t.fluidFor(s.from, s.to, s.part.name); ok {
+			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
+		} else {
+			s.lines = append(s.lines, `fluid = "" # `+t.question(askGrade, s.deed.object, "which fluid, of what grade"))
+		}
+		one("amount", Amount, func(taken Taken) bool { return taken.About == s.part.name && !countedAmount(taken.Value) })
+	case "grease", "lubricate":
+		if f, ok := t.fluidFor(s.from, s.to, ""); ok && (f.kind == "grease" || s.key == "lubricate") {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
 		}
-		one("amount", Amount, nil)
-	case "check", "measure", "inspect":
-		one("limit", Range, nil)
+		one("amount", Amount, func(taken Taken) bool { return countedAmount(taken.Value) })
+	case "check", "measure":
+		if !strings.HasSuffix(s.deed.object, "level") && s.part.class != cavityPart {
+			one("limit", Range, func(taken Taken) bool { return !strings.HasSuffix(taken.Value, "turn") })
+		}
 	case "adjust", "align", "tension":
-		one("set", Range, nil)
+		one("set", Range, func(taken Taken) bool { return !strings.HasSuffix(taken.Value, "turn") })
 	}
 }
 
-// container is what catches a fluid, where a sentence beside tells of one.
-func (t *taker) container(sentence int) string {
+// countedAmount reports whether an amount is counted in strokes or drops.
+func countedAmount(value string) bool {
+	return strings.Contains(value, "stroke") || strings.Contains(value, "drop")
+}
+
+// sectionOn gives the number of the section that a word stands in.
+func (t *taker) sectionOn(word int) int {
+	n := 0
+	for n < len(t.sections) && t.sections[n].at <= word {
+		n++
+	}
+	return n
+}
+
+// container is what catches a fluid that is let out at a word, where one is told in the same
+// section, in its sentence or the ones beside it.
+func (t *taker) container(word int) string {
 	for _, one := range t.out {
-		if one.Kind == Tool && toolNames[one.Value].kind == "container" && one.sentence-sentence <= 1 && sentence-one.sentence <= 1 {
+		from, _ := t.wordsOf(one.Start, one.End)
+		if one.Kind == Tool && toolNames[one.Value].kind == "container" && t.sectionOn(from) == t.sectionOn(word) && one.sentence-t.words[word].sentence <= 2 && t.words[word].sentence-one.sentence <= 2 {
 			return one.Value
 		}
 	}
@@ -428,6 +461,12 @@ func (w *writer) steps() {
 		all = append(all, t.stepOf(w, &t.deeds[i]))
 	}
 	slices.SortStableFunc(all, func(a, b step) int { return a.from - b.from })
+	for i := range all {
+		if i > 0 && all[i].verb == "refit" && all[i-1].verb == "tighten" && all[i].part.name == all[i-1].part.name && all[i].sentence == all[i-1].sentence {
+			all[i], all[i-1] = all[i-1], all[i]
+			all[i].from, all[i-1].from = max(all[i].from, all[i-1].from), min(all[i].from, all[i-1].from)
+		}
+	}
 	first, last := 0, len(all)
 	for first < len(all) && makesSafe[all[first].verb] {
 		first++
@@ -491,7 +530,7 @@ func (w *writer) sentence(from, to int, steps []step) {
 	for i, s := range steps {
 		end := s.to
 		if i+1 < len(steps) {
-			end = max(end, clauseStart(t.words, steps[i+1].from))
+			end = t.whole(max(end, clauseStart(t.words, steps[i+1].from)))
 		} else {
 			end = to
 		}
@@ -507,6 +546,16 @@ func (w *writer) sentence(from, to int, steps []step) {
 		}
 		w.step(s)
 	}
+}
+
+// whole moves an end of words that falls into a figure or a name behind it.
+func (t *taker) whole(end int) int {
+	for _, it := range t.items {
+		if it.from < end && end < it.to {
+			return it.to
+		}
+	}
+	return end
 }
 
 // figures writes, under a sentence, the figures that were taken from it as they were read.
@@ -638,6 +687,17 @@ func (w *writer) thing(kind, short, called string) {
 		row := toolNames[called]
 		w.value("title", called, "")
 		w.value("kind", row.kind, "")
+		if row.kind == "container" {
+			holds := ""
+			for _, one := range t.about(Amount, called) {
+				if readable(one.Value) {
+					holds = one.Value
+				}
+			}
+			if holds != "" {
+				w.value("holds", holds, "")
+			}
+		}
 		if sizeTool(row) {
 			sizes := t.sizesOf(called)
 			if len(sizes) > 0 {
@@ -690,6 +750,9 @@ func (w *writer) part(called string) {
 			across = one.Value
 		}
 	}
+	if across != "" && t.socketHead(called) {
+		w.value("head", "socket", "")
+	}
 	for _, row := range [][2]string{{"thread", thread}, {"class", class}, {"across", across}} {
 		if row[1] != "" {
 			w.value(row[0], row[1], "")
@@ -706,6 +769,18 @@ func (w *writer) part(called string) {
 			w.value("torque", "", t.question(askTorque, called, "how tight"))
 		}
 	}
+}
+
+// socketHead reports whether a part is turned with a hexagon key.
+func (t *taker) socketHead(called string) bool {
+	for _, size := range t.about(Size, called) {
+		for _, one := range t.out {
+			if one.Kind == Tool && one.Value == "hex key" && one.sentence == size.sentence && one.Start <= size.End+2 && size.Start <= one.End+2 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func threadLike(text string) bool {
@@ -735,7 +810,8 @@ func (t *taker) sizesOf(called string) []string {
 // told is a fluid with all that was told of it.
 type told struct {
 	name, kind, grade, service, thickener string
-	at                                    int // first place in bytes
+	about                                 string // the cavity it was told of
+	at                                    int    // first place in bytes
 	end                                   int
 }
 
@@ -778,6 +854,11 @@ func (t *taker) fluids() []told {
 		}
 	}
 	for i := range out {
+		for _, one := range t.out {
+			if one.Kind == Fluid && one.Start == out[i].at {
+				out[i].about = one.About
+			}
+		}
 		if out[i].name == "" {
 			out[i].name = strings.TrimSpace(strings.ReplaceAll(out[i].kind, "-", " ") + " " + out[i].grade)
 		}
@@ -785,15 +866,19 @@ func (t *taker) fluids() []told {
 	return out
 }
 
-// fluidAt gives the fluid that is told nearest before or right behind a word.
-func (t *taker) fluidAt(word int) (told, bool) {
+// fluidFor gives the fluid that is told of a cavity, or of what is greased where none is given: the
+// nearest in the same section.
+func (t *taker) fluidFor(from, to int, cavity string) (told, bool) {
 	var best told
-	found := false
-	at := t.words[min(word, len(t.words)-1)].end
+	far, found := 1000, false
 	for _, f := range t.fluids() {
-		if f.at <= at+40 && (!found || f.at > best.at) && f.kind != "other" {
-			best, found = f, true
+		word, end := t.wordsOf(f.at, f.end)
+		away := max(word-to, from-end, 0)
+		same := t.sectionOn(word) == t.sectionOn(from) || away < 10 || cavity != "" && f.about == cavity
+		if f.kind == "other" || !same || cavity != "" && f.kind == "grease" || strings.Contains(cavity, "cool") != (f.kind == "coolant") || away >= far {
+			continue
 		}
+		best, far, found = f, away, true
 	}
 	return best, found
 }
@@ -801,7 +886,7 @@ func (t *taker) fluidAt(word int) (told, bool) {
 func (t *taker) fluidOfCavity(called string) (told, bool) {
 	for _, d := range t.deeds {
 		if d.verb == "fill" && cavityName(d.part.name) == called {
-			return t.fluidAt(d.to)
+			return t.fluidFor(d.from, d.to, d.part.name)
 		}
 	}
 	return told{}, false
