@@ -168,7 +168,7 @@ func amountAt(words []word, at int) (amount, bool) {
 	a.low = n
 	next = after
 	// half an inch, half a litre
-	if n.fraction && next+1 < len(words) && words[next].stop == 0 && (words[next].lower == "a" || words[next].lower == "an" || words[next].lower == "of" && (words[next+1].lower == "a" || words[next+1].lower == "an")) {
+	if !n.whole && next+1 < len(words) && words[next].stop == 0 && (words[next].lower == "a" || words[next].lower == "an" || words[next].lower == "of" && (words[next+1].lower == "a" || words[next+1].lower == "an")) {
 		skip := 1
 		if words[next].lower == "of" {
 			skip = 2

@@ -60,12 +60,21 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok && openObject[row.deed] {
 		p, to, ok = t.openObject(at + 1)
 	}
+	if !ok && (row.deed == "off?" || row.deed == "on?" || row.deed == "replace" || row.deed == "loosen" || row.deed == "disconnect") && openBefore[t.words[min(at+1, len(t.words)-1)].lower] && t.words[at+1].lower != "your" {
+		if p, to, ok = t.openObject(at + 1); ok && row.particles != "" {
+			ok = to == end-1 || to < len(t.words) && t.words[to].lower == "back" && to == end-2 // take the iron out
+			to = max(to, end)
+		}
+	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
 	bare := row.deed == "file" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
-	if !ok && bare && (t.section.name != "" || t.cavity != "") {
-		p, to, ok = t.section, end, true // file out the dings; fill to the mark
+	if !ok && bare && (t.section.name != "" || t.vessel(at) != "") {
+		p, to, ok = t.section, end, true
+		if p.name == "" {
+			p = part{name: t.vessel(at), class: cavityPart}
+		} // file out the dings; fill to the mark
 	}
 	if next := min(at+1, len(t.words)-1); !ok && at > 1 && t.words[next].lower != "by" && t.words[next].lower != "from" && t.words[at-1].lower == "you" && (t.words[at-2].lower == "one" || t.words[at-2].lower == "which" || t.words[at-2].lower == "that") {
 		p, ok = t.meant(at)
@@ -390,7 +399,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	for to < len(t.words) && len(names) < 3 {
 		w := t.words[to]
 		_, unit := units.at(t.words, to)
-		if w.stop != 0 || stopWords[w.lower] || breaks[w.lower] || numeric(w.lower) || unit > 0 || !letters3(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaks[w.lower] || numeric(w.lower) || unit > 0 || !letters3(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
 			break
 		}
 		if _, tool := toolAt(t.words, to); tool > 0 {
@@ -414,7 +423,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 var openBefore = set("the both all each every your")
 
 // vague are nouns that name nothing.
-var vague = set("thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
+var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
 
 // letters3 reports whether a word is of letters, three at the least.
 func letters3(text string) bool {
@@ -466,7 +475,7 @@ func (t *taker) meant(at int) (part, bool) {
 	if t.section.name != "" && t.section.class != energyPart {
 		return t.section, true
 	}
-	if name := t.machineHead(); name != "" {
+	if name := t.machineHead(); name != "" && !many {
 		return part{name: name, head: name, class: machinePart}, true
 	}
 	return part{}, false

@@ -92,6 +92,9 @@ func multigrade(words []word, at int) (fluid, bool) {
 		return fluid{}, false
 	}
 	high, after := numberAt(words, next)
+	if !high.whole {
+		high, after = cardinal(words, next) // ten w thirty, point six of a litre
+	}
 	if after == next || !high.whole {
 		return fluid{}, false
 	}

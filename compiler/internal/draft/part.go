@@ -27,6 +27,9 @@ func partAt(words []word, at int) (part, int) {
 			length = next + n - at
 			names = append(names, one.name)
 			next += n
+			if complete[one.name] {
+				break
+			}
 			continue
 		}
 		w := words[next]
@@ -65,6 +68,17 @@ func partAt(words []word, at int) (part, int) {
 		next++
 	}
 	return best, length
+}
+
+// complete are names that no other noun follows.
+var complete = names("sight glass|O-ring|test point|copper washer|aluminium washer|sealing ring|packing gland|emergency stop|tool rest|castor wheel|grease fitting")
+
+func names(written string) map[string]bool {
+	out := map[string]bool{}
+	for one := range strings.SplitSeq(written, "|") {
+		out[one] = true
+	}
+	return out
 }
 
 // noPart reports whether a noun is no part here: every spring, the end.

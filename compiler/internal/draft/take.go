@@ -2,6 +2,7 @@ package draft
 
 import (
 	"cmp"
+	"math/big"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -891,7 +892,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 	case "drain", "fill":
 		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
-			name = t.cavity
+			name = t.vessel(from)
 			if name == "" {
 				return
 			}
@@ -931,6 +932,20 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
 	}
+}
+
+// vessel is what is drained or filled where it is not named: the cavity that is spoken of, or the
+// machine named shortly before.
+func (t *taker) vessel(at int) string {
+	if t.cavity != "" {
+		return t.cavity
+	}
+	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 40; i-- {
+		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && !driven[m.head] || m.class == cavityPart) && !m.many {
+			return m.name
+		}
+	}
+	return ""
 }
 
 // prime is what is started and run: the engine of a machine that has one, or the machine.
@@ -1021,6 +1036,9 @@ func (t *taker) toolThing(number int, it *item) {
 	row := it.tool
 	if it.from > 0 && places[t.words[it.from-1].lower] && row.kind != "container" {
 		return
+	}
+	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
+		return // the machine itself
 	}
 	if row.name == "puller" && t.last.class == springPart {
 		row.name = "spring puller"
@@ -1134,6 +1152,9 @@ func (t *taker) amountThing(number int, it *item) {
 	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 0) && length(underCues, t.words, it.from) > 0 {
 		a.shape = atLeast // bin them under 8
 	}
+	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
+		a.unit = unit{symbol: "mL", kind: quantity.Volume} // five hundred mil of oil
+	}
 	it.amount = a
 	switch a.unit.kind {
 	case quantity.Torque:
@@ -1201,6 +1222,16 @@ func (t *taker) turned() part {
 		return t.section
 	}
 	return part{}
+}
+
+// ofFluid reports whether a figure in "mil" is told of a fluid.
+func (t *taker) ofFluid(it *item, a amount) bool {
+	if it.to+1 < len(t.words) && t.words[it.to].stop == 0 && t.words[it.to].lower == "of" {
+		w := t.words[it.to+1].lower
+		_, fluid := fluidAt(t.words, it.to+1)
+		return fluid || w == "oil" || w == "coolant" || w == "water" || w == "fluid" || w == "diesel" || w == "fuel" || w == "petrol" || w == "the"
+	}
+	return a.low.value.Cmp(big.NewRat(100, 1)) >= 0 && t.near(cues("fill|holds|takes|top|put|pour"), it.from, it.to, 4, 0)
 }
 
 // unbound is an amount without its bound.

@@ -44,6 +44,7 @@ var deedRows = []deedRow{
 	{"spin wiggle rock", "", "check"},
 	{"measure clock", "", "measure"},
 	{"adjust", "", "adjust"},
+	{"set", "to", "adjust"},
 	{"tension", "", "tension"},
 	{"align", "", "align"},
 	{"line", "up", "align"},

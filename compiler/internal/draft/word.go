@@ -118,6 +118,9 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		for _, cut := range cuts(text[at:end]) {
 			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, sentence: sentence, stop: stop, hyphen: hyphen}
 			w.lower = strings.ToLower(strings.ReplaceAll(cut, "’", "'"))
+			if whole, ok := bareMarks[w.lower]; ok {
+				w.lower = whole
+			}
 			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
 				w.lower, w.of = bare, true
 			}
@@ -132,6 +135,9 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 	}
 	return out, sentence
 }
+
+// bareMarks are words that are often typed without their mark.
+var bareMarks = map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
 
 func wordRune(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
@@ -222,6 +228,9 @@ func (p *phrases[T]) add(written string, value T) {
 	}
 	words := strings.Fields(written)
 	for i := range words {
+		if whole, ok := bareMarks[words[i]]; ok {
+			words[i] = whole
+		}
 		words[i] = strings.TrimSuffix(words[i], "'s") // as the words of notes are kept
 	}
 	p.byFirst[words[0]] = append(p.byFirst[words[0]], phrase[T]{words, value})

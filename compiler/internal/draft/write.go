@@ -212,6 +212,26 @@ func (t *taker) machine() string {
 			return plain(t.said(from, to))
 		}
 	}
+	return t.headed()
+}
+
+// headed is the machine of a heading: "pressure washer winter service".
+func (t *taker) headed() string {
+	for i := 0; i < min(8, len(t.words)) && t.words[i].sentence == 0; i++ {
+		if w := t.words[i].stem; i > 0 && (w == "service" || w == "overhaul") && t.words[i].stop == 0 {
+			to := i
+			for to > 0 && (seasons[t.words[to-1].lower] || stopWords[t.words[to-1].lower]) {
+				to--
+			}
+			from := 0
+			for from < to && (stopWords[t.words[from].lower] || fillers[t.words[from].lower]) {
+				from++
+			}
+			if from < to {
+				return plain(t.said(from, to))
+			}
+		}
+	}
 	return ""
 }
 
