@@ -487,6 +487,9 @@ func (t *taker) whichPlug(p part) part {
 	}
 	spark := func(from, to int) bool {
 		for i := max(from, 0); i < min(to, len(t.words)); i++ {
+			if s := t.words[i].sentence; s != sentence && !(s == sentence+1 && t.endOf(p.from) == p.to && t.words[max(p.from-2, 0)].sentence != sentence) {
+				continue // in its own sentence, or behind a heading: "So plug."
+			}
 			if w := t.words[i].stem; w == "gap" || w == "spark" || w == "electrode" {
 				return true
 			}
@@ -495,6 +498,10 @@ func (t *taker) whichPlug(p part) part {
 			}
 		}
 		return false
+	}
+	if spark(p.from-3, p.to+14) {
+		p.name, p.bare, p.class = "spark plug", false, plainPart
+		return p
 	}
 	drain := func(i int) bool { return t.words[i].stem == "drain" && t.words[i].sentence == sentence }
 	for i := max(p.from-10, 0); i < min(p.to+6, len(t.words)); i++ {
@@ -509,7 +516,7 @@ func (t *taker) whichPlug(p part) part {
 			return p
 		}
 	}
-	if spark(p.from-3, p.to+14) || strings.HasPrefix(t.section.name, "spark plug") || strings.HasPrefix(t.last.name, "spark plug") {
+	if strings.HasPrefix(t.section.name, "spark plug") || strings.HasPrefix(t.last.name, "spark plug") {
 		p.name, p.bare, p.class = "spark plug", false, plainPart
 		return p
 	}
@@ -535,7 +542,7 @@ func (t *taker) sectionAt(at int) {
 	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
 		return
 	}
-	newLine := at == 0 || t.words[at-1].line != w.line
+	newLine := at == 0 || t.words[at-1].line != w.line && !w.timed
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
 			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
@@ -565,7 +572,7 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || subjects[t.words[end].lower]
+	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
 	}
@@ -575,6 +582,9 @@ func (t *taker) sectionAt(at int) {
 	}
 	if p.class == plugPart && t.section.class == cavityPart && !newLine {
 		return
+	}
+	if p.class == plugPart && p.bare && t.section.name != "" && t.qualify(p).name != "spark plug" {
+		return // the plug of what is spoken of
 	}
 	p = t.qualify(p)
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {

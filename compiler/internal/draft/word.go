@@ -13,10 +13,10 @@ type word struct {
 	start, end int
 	line       int  // counted from 1
 	sentence   int  // counted from 0
-	runOn      bool // its sentence has no marks in it
 	stop       byte // the mark before it, 0 where there is none
 	hyphen     bool // joined to the word before by a hyphen
 	of         bool // has 's behind it
+	timed      bool // its line begins with a time
 	gap        int  // empty lines before it
 }
 
@@ -116,7 +116,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		}
 		end := wordEnd(text, at)
 		for _, cut := range cuts(text[at:end]) {
-			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, sentence: sentence, stop: stop, hyphen: hyphen}
+			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, timed: one.timed, sentence: sentence, stop: stop, hyphen: hyphen}
 			w.lower = strings.ToLower(strings.ReplaceAll(cut, "’", "'"))
 			if whole, ok := bareMarks[w.lower]; ok {
 				w.lower = whole
