@@ -43,7 +43,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if w := t.words[min(at+2, len(t.words)-1)].lower; row.deed == "clean" && (w == "up" || w == "later") {
 		return false
 	}
-	if row.deed == "check" && told2.has(t.words, at+2) {
+	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false
 	}
 	if row.deed == "drain" && at > 0 && (pronouns[t.words[at-1].lower] || t.words[at-1].lower == "from") {
@@ -160,7 +160,7 @@ func (t *taker) toldAt(at int) {
 			t.put(Action, strings.TrimSpace(last.verb+" "+last.object), last.part.name, at, at+n)
 		}
 	}
-	row, n := told2.at(t.words, at)
+	row, n := toldPhrases.at(t.words, at)
 	if n > 0 && length(airOut, t.words, at) > 0 {
 		if wordIn(t.words, "compressor", "receiver") {
 			row = toldDeed{"relieve", "air pressure", ""}
@@ -359,7 +359,7 @@ func (t *taker) object(from, end int) (part, int, bool) {
 	stop := end
 	for i := from; i < len(t.words) && i < end+5; i++ {
 		w := t.words[i]
-		if w.stop != 0 || i >= end && (breaks[w.lower] || actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower]) {
+		if w.stop != 0 || i >= end && (breaksAt(t.words, i) || actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower]) {
 			break
 		}
 		if _, n := toolAt(t.words, i); n > 0 && i >= end {
@@ -399,7 +399,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	for to < len(t.words) && len(names) < 3 {
 		w := t.words[to]
 		_, unit := units.at(t.words, to)
-		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaks[w.lower] || numeric(w.lower) || unit > 0 || !letters3(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
 			break
 		}
 		if _, tool := toolAt(t.words, to); tool > 0 {
@@ -425,8 +425,8 @@ var openBefore = set("the both all each every your")
 // vague are nouns that name nothing.
 var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
 
-// letters3 reports whether a word is of letters, three at the least.
-func letters3(text string) bool {
+// lettersOnly reports whether a word is of letters, three at the least.
+func lettersOnly(text string) bool {
 	for _, r := range text {
 		if r < 'a' || r > 'z' {
 			return false
@@ -510,7 +510,7 @@ func nounHere(words []word, at int) bool {
 	if next == "out" || next == "off" || next == "down" || next == "away" {
 		return false
 	}
-	return !articles[next] && next != "all" && next != "both" && small[next] == false && heads[words[at+1].stem] == plainPart && !modifiers[next]
+	return !articles[next] && next != "all" && next != "both" && !small[next] && heads[words[at+1].stem] == plainPart && !modifiers[next]
 }
 
 // nounVerbs are verbs that are as often nouns.

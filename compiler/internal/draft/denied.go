@@ -43,7 +43,7 @@ func stand(words []word) []standing {
 			continue
 		}
 		end := clauseEnd(words, i+n)
-		if i+n < len(words) && breaks[words[i+n].lower] && words[i+n].lower != "just" && words[i+n].lower != "only" {
+		if i+n < len(words) && breaksAt(words, i+n) && words[i+n].lower != "just" && words[i+n].lower != "only" {
 			end = i + n
 		}
 		alone := end == i+n || end == i+n+1 && words[i+n].lower == "ever"
@@ -85,10 +85,16 @@ func length(cues phrases[bool], words []word, at int) int {
 	return n
 }
 
+// breaksAt reports whether a clause ends before a word: and, but, it's, there's.
+func breaksAt(words []word, at int) bool {
+	w := words[at]
+	return breaks[w.lower] || w.of && (w.lower == "it" || w.lower == "that" || w.lower == "there")
+}
+
 // clauseStart gives the first word of the clause a word stands in.
 func clauseStart(words []word, at int) int {
 	at = max(at, 0)
-	for at > 0 && words[at].stop == 0 && words[at].sentence == words[at-1].sentence && !breaks[words[at].lower] {
+	for at > 0 && words[at].stop == 0 && words[at].sentence == words[at-1].sentence && !breaksAt(words, at) {
 		at--
 	}
 	return at
@@ -97,7 +103,7 @@ func clauseStart(words []word, at int) int {
 // clauseEnd gives the word behind the clause that goes on at a word.
 func clauseEnd(words []word, at int) int {
 	for i := at; i < len(words); i++ {
-		if words[i].stop != 0 && !words[i].hyphen || breaks[words[i].lower] && i > at {
+		if words[i].stop != 0 && !words[i].hyphen || breaksAt(words, i) && i > at {
 			return i
 		}
 	}

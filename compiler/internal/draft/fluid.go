@@ -127,7 +127,7 @@ func monograde(words []word, at int) (fluid, bool) {
 	default:
 		n, after := numberAt(words, at)
 		if after > at && n.whole && after < len(words) && words[after].stop == 0 && (words[after].lower == "weight" || words[after].lower == "wt") {
-			return single30(n, after+1)
+			return oneGrade(n, after+1)
 		}
 		return fluid{}, false
 	}
@@ -138,10 +138,10 @@ func monograde(words []word, at int) (fluid, bool) {
 	if _, unit := unitAt(words, after); unit > 0 {
 		return fluid{}, false
 	}
-	return single30(n, after)
+	return oneGrade(n, after)
 }
 
-func single30(n number, to int) (fluid, bool) {
+func oneGrade(n number, to int) (fluid, bool) {
 	grade, err := trade.ParseGrade("SAE " + n.text(false))
 	if err != nil || n.int() < 10 {
 		return fluid{}, false

@@ -107,9 +107,8 @@ type taker struct {
 	cavity    string
 	fluidOf   fluid
 	torque    string
-	job       string // the interval of the whole job
-	section   part   // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
-	begun     int    // word at which the section began
+	section   part // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
+	begun     int  // word at which the section began
 	mentions  []mention
 	sections  []section
 	raised    string // what was raised last
@@ -193,7 +192,7 @@ func (t *taker) walk() {
 			t.thing(next, it)
 			next++
 		}
-		t.said0(at)
+		t.toldByWords(at)
 		t.deedAt(at)
 	}
 }
@@ -707,8 +706,8 @@ func (t *taker) saidOf(m mention) bool {
 // aloof are verbs after which no table of the part is needed.
 var aloof = set("start run stop record wait raise lower support chock isolate restore drain fill sign bleed")
 
-// said0 takes what is told at a word by words alone: every year, same again.
-func (t *taker) said0(at int) {
+// toldByWords takes what is told at a word by words alone: every year, same again.
+func (t *taker) toldByWords(at int) {
 	t.everyAt(at)
 	t.sameAt(at)
 	if t.standings[at] == holds {
@@ -870,7 +869,7 @@ func (t *taker) sides(it *item, p part) {
 		t.add(Count, "2", p.name, it.from, it.to+n)
 	}
 	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop == 0; i++ {
-		if n := length(bothSides2, t.words, i); n > 0 && p.many {
+		if n := length(sidesBehind, t.words, i); n > 0 && p.many {
 			t.add(Count, "2", p.name, it.from, i+n)
 			break
 		}
@@ -880,7 +879,7 @@ func (t *taker) sides(it *item, p part) {
 	}
 }
 
-var bothSides2 = cues("both sides|either side|in both sides")
+var sidesBehind = cues("both sides|either side|in both sides")
 
 var twoSides = cues("each side|both sides|either side|one each side|on each side|on both sides|each end|both ends|at each end|one at each end")
 
@@ -1302,15 +1301,6 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 	}
 }
 
-func (t *taker) next(it *item, kind itemKind, within int) bool {
-	for _, one := range t.items {
-		if one.kind == kind && one.from >= it.to && one.from-it.to < within && t.words[one.from].stop == 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // tightened is what a torque at an item holds for: the fastener named before it in its
 // sentence, or right behind it, or else the one spoken of.
 func (t *taker) tightened(it *item) part {
@@ -1399,7 +1389,7 @@ func (t *taker) timeThing(it *item, a amount) {
 	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind != quantity.Time:
-	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(cues2, it.from, it.to, 0, 6)):
+	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(whicheverCue, it.from, it.to, 0, 6)):
 		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
 	case a.unit.symbol == "s" && !t.near(waitCues, it.from, it.to, 5, 0):
 		if a.shape == exact && it.from > 0 && t.words[it.from-1].lower == "in" {
@@ -1449,10 +1439,10 @@ func (t *taker) runFrom(it *item) int {
 }
 
 var (
-	runCues   = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
-	standCues = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
-	cues2     = cues("whichever")
-	wholeTime = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
+	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
+	whicheverCue = cues("whichever")
+	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
 )
 
 func (t *taker) inSentence(kind string, it *item) bool {

@@ -6,7 +6,7 @@ func cues(written string) (out phrases[bool]) {
 }
 
 // breaks are words that a clause ends before.
-var breaks = set("and but so then because cause cos otherwise unless although though while whereas it's it'll you'll they're they'll that's there's just only")
+var breaks = set("and but so then because cause cos otherwise unless although though while whereas it'll you'll they're they'll just only")
 
 // turns are words that lead back from a story to the job.
 var turns = set("but so anyway anyhow then don't")

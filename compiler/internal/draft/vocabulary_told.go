@@ -45,7 +45,7 @@ type toldDeed struct {
 	verb, object, needs string
 }
 
-var told2 = func() (out phrases[toldDeed]) {
+var toldPhrases = func() (out phrases[toldDeed]) {
 	for _, row := range toldRows {
 		out.addAll(row.said, toldDeed{row.verb, row.object, row.needs})
 	}

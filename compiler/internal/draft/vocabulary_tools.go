@@ -114,9 +114,6 @@ var toolRows = []toolRow{
 	{"absorbent|cat litter|spill kit|sawdust for", "absorbent", "supply", ""},
 }
 
-// sizeTools are tools that a size may stand right before: nineteen spanner.
-var sizeTools = set("wrench socket|hex key")
-
 var tools = func() (out phrases[toolRow]) {
 	for _, row := range toolRows {
 		out.addAll(row.said, row)

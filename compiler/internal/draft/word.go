@@ -17,7 +17,6 @@ type word struct {
 	hyphen     bool // joined to the word before by a hyphen
 	of         bool // has 's behind it
 	timed      bool // its line begins with a time
-	gap        int  // empty lines before it
 }
 
 // line is one line of the notes without the time before it.
@@ -76,7 +75,6 @@ func split(notes string) []word {
 		first := len(out)
 		out, sentence = appendWords(out, one, sentence)
 		if first < len(out) {
-			out[first].gap = one.empties
 			if first > 0 && out[first].sentence != out[first-1].sentence && out[first].stop == 0 {
 				out[first].stop = '.'
 			}

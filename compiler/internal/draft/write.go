@@ -202,13 +202,13 @@ func (t *taker) machine() string {
 			from++
 		}
 		to := from
-		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords[t.words[to].lower] && !breaks[t.words[to].lower] {
+		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords[t.words[to].lower] && !breaksAt(t.words, to) {
 			if p, length := partAt(t.words, to); length > 0 && p.class == machinePart {
 				return plain(t.said(from, p.to))
 			}
 			to++
 		}
-		if to > from && to < from+6 && letters3(t.words[to-1].lower) && t.words[to-1].stem != "service" && t.words[to-1].stem != "job" {
+		if to > from && to < from+6 && lettersOnly(t.words[to-1].lower) && t.words[to-1].stem != "service" && t.words[to-1].stem != "job" {
 			return plain(t.said(from, to))
 		}
 	}
