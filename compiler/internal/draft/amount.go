@@ -158,6 +158,13 @@ func amountAt(words []word, at int) (amount, bool) {
 			return a.ended(words, after), true
 		}
 	}
+	// inch and a quarter
+	if words[next].lower == "inch" && (next == at || words[next].stop == 0) {
+		if part, behind := andMore(words, next+1); behind > next+1 && part.fraction {
+			a.low, a.unit = number{value: new(big.Rat).Add(big.NewRat(1, 1), part.value), fraction: true}, unit{symbol: "in", kind: quantity.Length}
+			return a.ended(words, behind), true
+		}
+	}
 	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun[words[next-1].lower] {
 		return a, false
 	}

@@ -69,7 +69,11 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
-	bare := row.deed == "file" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
+	bare := row.deed == "file" || row.deed == "grease" && end < len(t.words) && t.words[end].lower == "with" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
+	if next := min(at+1, len(t.words)-1); !ok && row.deed == "replace" && t.words[next].lower == "if" && t.words[next].stop == 0 {
+		p, ok = t.meant(at)
+		to = end // replace if it is worn
+	}
 	if !ok && bare && (t.section.name != "" || t.vessel(at) != "") {
 		p, to, ok = t.section, end, true
 		if p.name == "" {
@@ -464,7 +468,7 @@ func (t *taker) meant(at int) (part, bool) {
 		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 {
 			break
 		}
-		if m.place || m.class == placePart || m.class == energyPart || many != m.many && many {
+		if m.place || features[m.head] || m.class == placePart || m.class == energyPart || many != m.many && many {
 			continue
 		}
 		return m.part, true
@@ -504,7 +508,7 @@ func nounHere(words []word, at int) bool {
 	if _, n := partAt(words, at); n > 1 && !articles[next] {
 		return true
 	}
-	if next == "to" && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
+	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
 		return false // fill to the mark
 	}
 	if next == "out" || next == "off" || next == "down" || next == "away" {

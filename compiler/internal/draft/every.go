@@ -11,7 +11,7 @@ func (t *taker) everyAt(at int) {
 	}
 	about := t.section.name
 	if value := periodic[w.lower]; value != "" {
-		t.add(Interval, value, about, at, at+1)
+		t.add(Interval, value, t.intervalOf(at), at, at+1)
 		return
 	}
 	next := at + 1

@@ -116,7 +116,7 @@ func openNoun(words []word, at int) bool {
 	if _, unit := units.at(words, at); unit > 0 {
 		return false
 	}
-	if _, tool := tools.at(words, at); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") || strings.HasSuffix(w.lower, "ed") {
+	if _, tool := toolAt(words, at); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") || strings.HasSuffix(w.lower, "ed") {
 		return false
 	}
 	if _, small := smalls[w.lower]; small || denominators[w.lower] > 0 || scales[w.lower] > 0 {

@@ -758,7 +758,7 @@ func (t *taker) particle(it *item, p part) {
 		}
 		break
 	}
-	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) {
+	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
 	w := t.words[at].lower
@@ -805,6 +805,14 @@ var goings = set("comes come goes go is are going stays gets walks slips slides 
 // settle gives the language's verb of a deed, by what it is done to.
 func settle(deed string, class class) string {
 	switch deed {
+	case "pull?":
+		switch class {
+		case linePart:
+			return "disconnect"
+		case supportPart, sealPart:
+			return "remove"
+		}
+		return ""
 	case "off?":
 		switch class {
 		case linePart, springPart:
@@ -920,10 +928,16 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 	case "raise", "lower":
 		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
-			if t.raised == "" {
+			head := t.machineHead()
+			switch {
+			case t.raised != "":
+				name = t.raised
+			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
+				name = head
+			default:
 				return
 			}
-			name = t.raised
+			p = part{name: name, head: name, class: machinePart}
 		}
 		t.raised = name
 	case "bleed":

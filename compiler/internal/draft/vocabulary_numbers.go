@@ -15,7 +15,7 @@ var scales = map[string]int64{"hundred": 100, "thousand": 1000, "grand": 1000}
 
 var denominators = map[string]int64{
 	"half": 2, "halves": 2, "third": 3, "thirds": 3, "quarter": 4, "quarters": 4, "fourths": 4, "eighth": 8, "eighths": 8, "eights": 8,
-	"sixteenth": 16, "sixteenths": 16, "sixteens": 16, "fifth": 5, "fifths": 5, "tenth": 10, "tenths": 10,
+	"sixteenth": 16, "sixteenths": 16, "sixteens": 16, "sixth": 6, "sixths": 6, "twelfth": 12, "fifth": 5, "fifths": 5, "tenth": 10, "tenths": 10,
 }
 
 var longDenominators = map[string]int64{"thirty second": 32, "thirty seconds": 32, "sixty fourth": 64, "sixty fourths": 64}

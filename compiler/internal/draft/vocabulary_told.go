@@ -17,7 +17,7 @@ var toldRows = []toldRow{
 	{"fuel off|tap off|fuel tap off", "close", "fuel valve", ""},
 	{"press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
 	{"red mushroom|emergency stop|e stop|mushroom button", "check", "emergency stop", ""},
-	{"lever in float|in float with|lever worked both ways|work the lever|work the levers|worked both ways|lever both ways|let the pressure off|let the pressure out|let the pressure down|dump the pressure|bleed the pressure off|bleed the pressure down|levers back and forth|work it both ways|work them both ways", "relieve", "hydraulic pressure", ""},
+	{"lever in float|in float with|lever worked both ways|work the lever|work the levers|worked both ways|lever both ways|let the pressure off|let the pressure out|let the pressure down|dump the pressure|bleed the pressure off|bleed the pressure down|levers back and forth|work it both ways|work them both ways|lever back and forth|handle back and forth|lever to and fro", "relieve", "hydraulic pressure", ""},
 	{"let the air out|let the air down|dump the air|blow it down|blow the tank down|air pressure off|drain the air", "relieve", "air pressure", "air"},
 	{"get the air out|let the air out|air out of it|bleed the air|work the air out", "bleed", "$system", ""},
 	{"no bubbles|no more bubbles|no air in it|bubbles stop", "bleed", "$system", ""},

@@ -10,6 +10,8 @@ type deedRow struct {
 // deedRows are the words of work, and the language's verb for each.
 var deedRows = []deedRow{
 	{"take takes pull pulls lift lifts get gets whip slide slip slips knock draw pop prise drive tap unscrew unbolt screw fetch", "off out", "off?"},
+	{"pull pulls", "", "pull?"},
+	{"pack repack", "", "grease"},
 	{"remove undo unscrew unbolt strip removing", "", "off?"},
 	{"out", "with", "off?"},
 	{"put puts push pushes fit fits slide screw bolt refit install reinstall pop", "back in on", "on?"},

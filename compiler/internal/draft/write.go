@@ -215,8 +215,13 @@ func (t *taker) machine() string {
 	return t.headed()
 }
 
-// headed is the machine of a heading: "pressure washer winter service".
+// headed is the machine of a heading: "pressure washer winter service", "Log splitter, …".
 func (t *taker) headed() string {
+	for i := 0; i < min(3, len(t.words)) && t.words[i].sentence == 0 && (i == 0 || t.words[i].stop == 0); i++ {
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && (i == 0 || lettersOnly(t.words[0].lower) && !stopWords[t.words[0].lower]) {
+			return plain(t.said(0, p.to))
+		}
+	}
 	for i := 0; i < min(8, len(t.words)) && t.words[i].sentence == 0; i++ {
 		if w := t.words[i].stem; i > 0 && (w == "service" || w == "overhaul") && t.words[i].stop == 0 {
 			to := i
