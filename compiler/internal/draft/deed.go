@@ -175,6 +175,9 @@ func (t *taker) toldAt(at int) {
 	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
 	}
+	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {
+		return // the isolator on the wall
+	}
 	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
 		return
 	}
@@ -239,6 +242,8 @@ func (t *taker) toldAt(at int) {
 		t.further("lubricate", next)
 	}
 }
+
+var onOff = set("on off in out")
 
 var airOut = cues("let the air out|let the air down|dump the air")
 

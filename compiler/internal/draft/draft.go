@@ -17,8 +17,8 @@ type Draft struct {
 	TOML  []byte
 }
 
-// Most is how many bytes notes may have: some hours of speech.
-const Most = 256 << 10
+// Most is how many bytes notes may have: two hours of speech.
+const Most = 128 << 10
 
 // Of reads notes. The error says where they cannot be read, and the way out.
 func Of(notes []byte) (Draft, error) {

@@ -20,7 +20,7 @@ func TestNotesThatCannotBeReadAreToldWithTheirPlace(t *testing.T) {
 		"one\ntwo \xff three": "line 2 holds bytes that are no text in UTF-8",
 		"one\n\ntwo\x00":      "line 3 holds the control character U+0000",
 		"one\x1b[31m":         "line 1 holds the control character U+001B",
-		strings.Repeat("the drain plug ", Most/15+1): "notes are at most 256 KiB",
+		strings.Repeat("the drain plug ", Most/15+1): "notes are at most 128 KiB",
 	} {
 		_, err := Of([]byte(notes))
 		require.Error(t, err)

@@ -101,21 +101,23 @@ type taker struct {
 	out       []Taken
 	deeds     []deed
 
-	topic     part // what is spoken of: the last thing that is no fastener
-	fastener  part // the last fastener
-	last      part
-	cavity    string
-	fluidOf   fluid
-	torque    string
-	section   part // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
-	begun     int  // word at which the section began
-	mentions  []mention
-	sections  []section
-	raised    string // what was raised last
-	primeName string
-	headName  string
-	headKnown bool
-	pto       bool
+	topic        part // what is spoken of: the last thing that is no fastener
+	fastener     part // the last fastener
+	last         part
+	cavity       string
+	fluidOf      fluid
+	torque       string
+	section      part // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
+	begun        int  // word at which the section began
+	mentions     []mention
+	sections     []section
+	raised       string // what was raised last
+	primeName    string
+	headName     string
+	machineName  string
+	machineKnown bool
+	headKnown    bool
+	pto          bool
 }
 
 // section is a part that the notes come to, at a word.
@@ -164,8 +166,8 @@ func (t *taker) add(kind, value, about string, from, to int) {
 }
 
 func (t *taker) put(kind, value, about string, from, to int) {
-	for _, one := range t.out {
-		if one.Kind == kind && one.Value == value && t.words[from].start < one.End && one.Start < t.words[to-1].end {
+	for i := len(t.out) - 1; i >= 0 && len(t.out)-i < 400; i-- {
+		if one := t.out[i]; one.Kind == kind && one.Value == value && t.words[from].start < one.End && one.Start < t.words[to-1].end {
 			return
 		}
 	}
@@ -786,7 +788,7 @@ func (t *taker) particle(it *item, p part) {
 	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart && p.class != energyPart {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart {
 		return // "the spring on it"
 	}
 	if deed == "lower" && p.class != raisedPart {
@@ -1022,8 +1024,8 @@ func (t *taker) system() string {
 }
 
 func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
-	for _, one := range t.deeds {
-		if one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 && (from-one.to < 60 || verb == "isolate" || verb == "restore") {
+	for i := len(t.deeds) - 1; i >= 0 && len(t.deeds)-i < 100; i-- {
+		if one := t.deeds[i]; one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 && (from-one.to < 60 || verb == "isolate" || verb == "restore") {
 			t.reach(one, from, to)
 			return
 		}
@@ -1196,7 +1198,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
 	case quantity.Count:
-		t.add(Amount, a.unbound().text(), t.topic.name, it.from, it.to)
+		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
 		if a.unit.symbol == "strokes" {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
 			t.greases(it)

@@ -192,9 +192,19 @@ func (t *taker) cautions() []string {
 
 // machine is what the notes call the machine: "this is the rear tine tiller".
 func (t *taker) machine() string {
+	if !t.machineKnown {
+		t.machineName, t.machineKnown = t.findMachine(), true
+	}
+	return t.machineName
+}
+
+func (t *taker) findMachine() string {
 	for i := range t.words {
 		n := length(machineCues, t.words, i)
-		if n == 0 || t.words[i].sentence > 2 {
+		if t.words[i].sentence > 2 {
+			break
+		}
+		if n == 0 {
 			continue
 		}
 		from := i + n
