@@ -35,7 +35,7 @@ in them, and prints them as bench cards with a pick list of what to bring, and a
 	}
 	root.SetVersionTemplate("benchleaf {{.Version}}\n")
 	root.SetFlagErrorFunc(flagFault)
-	root.AddCommand(newCommand(by), lintCommand(by), tidyCommand(by), editorCommand(by), deskCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), manualCommand(by), contactCommand(by), logCommand(by), dueCommand(by), joinCommand(by), storeCommand(by), trendCommand(by), historyCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by), modelCommand(by), manCommand(by))
+	root.AddCommand(newCommand(by), draftCommand(by), lintCommand(by), tidyCommand(by), editorCommand(by), deskCommand(by), printCommand(by), pickCommand(by), phoneCommand(by), approveCommand(by), recordCommand(by), chartCommand(by), gaugeCommand(by), manualCommand(by), contactCommand(by), logCommand(by), dueCommand(by), joinCommand(by), storeCommand(by), trendCommand(by), historyCommand(by), whyCommand(by), referenceCommand(by), schemaCommand(by), modelCommand(by), manCommand(by))
 	by.completes(root)
 	return root
 }

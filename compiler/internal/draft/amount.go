@@ -1,0 +1,291 @@
+package draft
+
+import (
+	"math/big"
+
+	"benchleaf/compiler/internal/quantity"
+)
+
+// unit is a unit as it was said, by the symbol that benchleaf writes.
+type unit struct {
+	symbol string
+	kind   quantity.Dimension
+	open   bool // not known for certain: a gallon without its country, revs without their time
+}
+
+// shape is how an amount is bounded.
+type shape int
+
+const (
+	exact shape = iota
+	atMost
+	atLeast
+	about
+)
+
+// amount is a figure, or two of a range, with the unit where one was said.
+type amount struct {
+	low, high number // high has no value where there is one figure
+	unit      unit
+	shape     shape
+	prefixed  bool   // the bound stood before it
+	from, to  int    // its words
+	figures   int    // the first word of the figures
+	more      string // what follows in a smaller unit: "10 min" behind "1 h"
+}
+
+func (a amount) ranged() bool { return a.high.value != nil }
+
+// text writes an amount as benchleaf does.
+func (a amount) text() string {
+	unit, low, high := a.unit, a.low, a.high
+	if unit.symbol == "thou" {
+		unit.symbol = "in"
+		low = thousandth(low)
+		if a.ranged() {
+			high = thousandth(high)
+		}
+	}
+	fractions := unit.symbol == "" || unit.kind == quantity.Length && (unit.symbol == "in" || unit.symbol == "ft") || unit.kind == quantity.Angle
+	text := low.text(fractions)
+	if a.ranged() {
+		text += " to " + high.text(fractions)
+	}
+	if unit.symbol == "h" && !a.ranged() && low.fraction { // 1 h 30 min
+		return a.bounded(hours(low.value))
+	}
+	if unit.symbol != "" && !(unit.open && unit.kind == quantity.RotationalSpeed) {
+		symbol := unit.symbol
+		last := low
+		if a.ranged() {
+			last = high
+		}
+		if one, ok := ones[symbol]; ok && last.value.Cmp(big.NewRat(1, 1)) <= 0 {
+			symbol = one
+		}
+		text += " " + symbol
+	}
+	if a.more != "" {
+		text += " " + a.more
+	}
+	return a.bounded(text)
+}
+
+func (a amount) bounded(text string) string {
+	switch a.shape {
+	case atMost:
+		return "max " + text
+	case atLeast:
+		return "min " + text
+	}
+	return text
+}
+
+func thousandth(n number) number {
+	return number{value: new(big.Rat).Quo(n.value, big.NewRat(1000, 1)), decimals: "000" + n.decimals}
+}
+
+func hours(value *big.Rat) string {
+	minutes := new(big.Rat).Mul(value, big.NewRat(60, 1))
+	if !minutes.IsInt() {
+		return number{value: value}.text(false) + " h"
+	}
+	n := minutes.Num().Int64()
+	switch {
+	case n < 60:
+		return whole(n).text(false) + " min"
+	case n%60 == 0:
+		return whole(n/60).text(false) + " h"
+	}
+	return whole(n/60).text(false) + " h " + whole(n%60).text(false) + " min"
+}
+
+func unitAt(words []word, at int) (unit, int) {
+	if at >= len(words) {
+		return unit{}, 0
+	}
+	if words[at].stop != 0 {
+		return unit{}, 0
+	}
+	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] {
+		return unit{}, 0
+	}
+	return units.at(words, at)
+}
+
+// amountAt reads the amount that begins at a word, with the words that bound it.
+func amountAt(words []word, at int) (amount, bool) {
+	a := amount{from: at}
+	next := at
+	if bound, length := prefixes.at(words, at); length > 0 {
+		a.shape, a.prefixed, next = bound, true, at+length
+		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
+			a.shape, a.prefixed = exact, false // do them up to forty
+		}
+		if next < len(words) && words[next].lower == "the" {
+			next++
+		}
+	}
+	if next >= len(words) || next > at && words[next].stop == '.' {
+		return a, false
+	}
+	a.figures = next
+	between := words[next].lower == "between" && next+1 < len(words) && words[next+1].stop == 0
+	if between {
+		next++
+	}
+	if next >= len(words) {
+		return a, false
+	}
+	// an inch and a half, an hour and ten
+	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) {
+		if u, length := unitAt(words, next+1); length > 0 && single[u.symbol] {
+			n := whole(1)
+			after := next + 1 + length
+			if part, behind := andMore(words, after); behind > after {
+				if part.fraction {
+					n = number{value: new(big.Rat).Add(n.value, part.value), fraction: true}
+				} else if u.symbol == "h" && part.whole {
+					a.more = part.text(false) + " min"
+				} else {
+					behind = after
+				}
+				after = behind
+			} else if u.kind == quantity.Length && !plainInch[words[next+1].lower] {
+				return a, false
+			}
+			a.low, a.unit = n, u
+			return a.ended(words, after), true
+		}
+	}
+	// inch and a quarter
+	if words[next].lower == "inch" && (next == at || words[next].stop == 0) {
+		if part, behind := andMore(words, next+1); behind > next+1 && part.fraction {
+			a.low, a.unit = number{value: new(big.Rat).Add(big.NewRat(1, 1), part.value), fraction: true}, unit{symbol: "in", kind: quantity.Length}
+			return a.ended(words, behind), true
+		}
+	}
+	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun[words[next-1].lower] {
+		return a, false
+	}
+	n, after := numberAt(words, next)
+	if after == next {
+		return a, false
+	}
+	a.low = n
+	next = after
+	// half an inch, half a litre
+	if !n.whole && next+1 < len(words) && words[next].stop == 0 && (words[next].lower == "a" || words[next].lower == "an" || words[next].lower == "of" && (words[next+1].lower == "a" || words[next+1].lower == "an")) {
+		skip := 1
+		if words[next].lower == "of" {
+			skip = 2
+		}
+		if u, length := unitAt(words, next+skip); length > 0 {
+			a.unit, next = u, next+skip+length
+		}
+	}
+	if a.unit.symbol == "" {
+		if u, length := unitAt(words, next); length > 0 {
+			a.unit, next = u, next+length
+			if part, behind := andMore(words, next); behind > next && part.fraction { // two inches and a half
+				a.low = number{value: new(big.Rat).Add(a.low.value, part.value), fraction: true}
+				next = behind
+			}
+		}
+	}
+	if high, u, behind := secondFigure(words, a, next, between); behind > next {
+		a.high, next = high, behind
+		if u.symbol != "" {
+			a.unit = u
+		}
+	}
+	return a.ended(words, next), true
+}
+
+// andMore reads a fraction or minutes behind a unit: an inch AND A HALF, an hour AND TEN.
+func andMore(words []word, at int) (number, int) {
+	if at+1 >= len(words) || words[at].stop != 0 || words[at].lower != "and" {
+		return number{}, at
+	}
+	n, next := numberAt(words, at+1)
+	if next == at+1 {
+		return n, at
+	}
+	if _, length := unitAt(words, next); length > 0 && !n.fraction {
+		return n, at
+	}
+	if next < len(words) && words[next].stop == 0 && !n.fraction {
+		if _, length := partAt(words, next); length > 0 {
+			return n, at
+		}
+	}
+	return n, next
+}
+
+// secondFigure reads the other end of a range: to eighteen, or four, and no more than five eighths.
+func secondFigure(words []word, a amount, at int, between bool) (number, unit, int) {
+	if at+1 >= len(words) {
+		return number{}, unit{}, at
+	}
+	w := words[at]
+	next := at + 1
+	joined := false
+	switch {
+	case w.stop == 0 && (w.lower == "to" || w.lower == "till" || w.lower == "until" || w.lower == "through"):
+		joined = true
+	case w.stop == 0 && between && w.lower == "and":
+		joined = true
+	case w.hyphen && numeric(w.lower):
+		joined, next = true, at
+	case w.stop == 0 && w.lower == "or":
+		joined = true
+		between = true // only of neighbours
+	case w.stop == ',' && a.unit.symbol == "":
+		next = at
+		joined, between = true, true
+	case w.stop == 0 && w.lower == "and" && a.unit.symbol != "":
+		if shape, length := prefixes.at(words, next); length > 0 && shape == atMost {
+			next += length
+			joined = true
+		}
+	}
+	if !joined || next >= len(words) {
+		return number{}, unit{}, at
+	}
+	n, after := numberAt(words, next)
+	if after == next || n.value.Cmp(a.low.value) <= 0 {
+		return number{}, unit{}, at
+	}
+	u, length := unitAt(words, after)
+	if w.lower == "or" || w.stop == ',' {
+		next := new(big.Rat).Add(a.low.value, big.NewRat(1, 1))
+		if n.value.Cmp(next) != 0 && !(w.lower == "or" && length > 0 && n.value.Cmp(new(big.Rat).Mul(a.low.value, big.NewRat(2, 1))) <= 0 && a.unit.symbol == "") {
+			return number{}, unit{}, at
+		}
+		if w.stop == ',' && length == 0 {
+			return number{}, unit{}, at
+		}
+	}
+	if length > 0 && a.unit.symbol != "" && u.kind != a.unit.kind {
+		return number{}, unit{}, at
+	}
+	return n, u, after + length
+}
+
+// ended reads the bound behind an amount: max, at the most, or so.
+func (a amount) ended(words []word, next int) amount {
+	a.to = next
+	if next < len(words) && words[next].stop != '.' && a.shape == exact {
+		if bound, length := suffixes.at(words, next); length > 0 {
+			if _, figure := numberAt(words, next+length); (figure == next+length || next+length == len(words)) && !(next+length < len(words) && words[next+length].lower == "than") {
+				a.shape, a.to = bound, next+length
+			}
+		}
+	}
+	return a
+}
+
+func bounded(words []word, at, next int) bool { return next > at && prefixes.has(words, at) }
+
+// onePronoun are words behind which "one" is no number: the new one.
+var onePronoun = set("new old this that the other first last next big little small right wrong which every no any some second good bad spare same each long short metre meter millimetre litre tonne ton copper brass steel red blue green left top bottom yours cheap proper rear front")

@@ -1,0 +1,541 @@
+package draft
+
+import "strings"
+
+// deedAt takes what is done by the verb at a word.
+func (t *taker) deedAt(at int) {
+	w := t.words[at]
+	if w.of || t.standings[at] != holds {
+		return
+	}
+	for _, row := range deedsBy[w.lower] {
+		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || heads[t.words[at-1].stem] != 0 || small[t.words[at-1].lower]) {
+			continue
+		}
+		if row.particles == "" && (nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
+			continue
+		}
+		if t.deedBy(at, row) {
+			return
+		}
+	}
+}
+
+// deedBy takes one row of the table at a word, and reports whether it held.
+func (t *taker) deedBy(at int, row deedRow) bool {
+	end := at + 1
+	if row.particles != "" {
+		particle := t.particleBehind(at, row.particles)
+		if particle < 0 {
+			return false
+		}
+		end = particle + 1
+		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn[t.words[end].lower] && t.words[particle-1].lower != "back" {
+			return false // put the lever in float
+		}
+		if (row.deed == "off?") && end+1 < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "to" {
+			return false
+		}
+	}
+	if row.deed == "change?" && t.section.class == cavityPart {
+		return false
+	}
+	if w := t.words[min(at+2, len(t.words)-1)].lower; row.deed == "clean" && (w == "up" || w == "later") {
+		return false
+	}
+	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
+		return false
+	}
+	if row.deed == "drain" && at > 0 && (pronouns[t.words[at-1].lower] || t.words[at-1].lower == "from") {
+		return false
+	}
+	if t.dirty(at, row) {
+		return true
+	}
+	p, to, ok := t.object(at+1, end)
+	if ok && ofMachine[row.deed] && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		name := t.prime()
+		p = part{name: name, head: name, class: machinePart}
+	}
+	if !ok && openObject[row.deed] {
+		p, to, ok = t.openObject(at + 1)
+	}
+	if !ok && (row.deed == "off?" || row.deed == "on?" || row.deed == "replace" || row.deed == "loosen" || row.deed == "disconnect") && openBefore[t.words[min(at+1, len(t.words)-1)].lower] && t.words[at+1].lower != "your" {
+		if p, to, ok = t.openObject(at + 1); ok && row.particles != "" {
+			ok = to == end-1 || to < len(t.words) && t.words[to].lower == "back" && to == end-2 // take the iron out
+			to = max(to, end)
+		}
+	}
+	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
+		p, to, ok = t.bolt(), at+3, true // slack all four
+	}
+	bare := row.deed == "file" || row.deed == "grease" && end < len(t.words) && t.words[end].lower == "with" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn[t.words[end].lower] || t.words[end].lower == "to")
+	if next := min(at+1, len(t.words)-1); !ok && row.deed == "replace" && t.words[next].lower == "if" && t.words[next].stop == 0 {
+		p, ok = t.meant(at)
+		to = end // replace if it is worn
+	}
+	if !ok && bare && (t.section.name != "" || t.vessel(at) != "") {
+		p, to, ok = t.section, end, true
+		if p.name == "" {
+			p = part{name: t.vessel(at), class: cavityPart}
+		} // file out the dings; fill to the mark
+	}
+	if next := min(at+1, len(t.words)-1); !ok && at > 1 && t.words[next].lower != "by" && t.words[next].lower != "from" && t.words[at-1].lower == "you" && (t.words[at-2].lower == "one" || t.words[at-2].lower == "which" || t.words[at-2].lower == "that") {
+		p, ok = t.meant(at)
+		to = end // the second one you unhook
+	}
+	if !ok || to > len(t.words) {
+		return false
+	}
+	to = max(to, end)
+	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
+		p = t.fastener
+	}
+	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
+		return false
+	}
+	verb := settle(row.deed, p.class)
+	switch verb {
+	case "":
+		return false
+	case "chock":
+		t.actOn("chock", plural(strings.TrimSuffix(p.name, "s")), p, at, to, false)
+		t.add(Tool, "wheel chock", p.name, at, to)
+		return true
+	}
+	if row.deed == "pumpout" {
+		t.add(Tool, "oil pump", p.name, at, to)
+	}
+	if verb == "run" && p.class == fastener {
+		verb = "tighten" // run the nut down
+	}
+	if row.deed == "seton?" && t.words[min(end, len(t.words)-1)].stop == 0 {
+		t.act("raise", p, at, to, true)
+	}
+	t.act(verb, p, at, to, false)
+	t.further(verb, to)
+	return true
+}
+
+// further takes a second thing that the same deed is done to: clean the bowl and the screen.
+func (t *taker) further(verb string, at int) {
+	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "and" || verb == "run" || verb == "start" {
+		return
+	}
+	next := at + 1
+	if next < len(t.words) && t.words[next].lower == "on" {
+		next++
+	}
+	if next < len(t.words) && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
+		if p, n := partAt(t.words, next+1); n > 0 && next+1+n <= len(t.words) {
+			if after := next + 1 + n; after < len(t.words) && t.words[after].stop == 0 && (heldOn[t.words[after].lower] || goings[t.words[after].lower]) {
+				return
+			}
+			t.act(verb, t.qualify(p), at, next+1+n, false)
+		}
+	}
+}
+
+var heldOn = set("off on out in has have gets takes is")
+
+// dirty takes a place that dirt is taken from: get the string out.
+func (t *taker) dirty(at int, row deedRow) bool {
+	if row.deed != "off?" || t.section.name == "" {
+		return false
+	}
+	for i := max(at-9, 0); i < min(at+5, len(t.words)); i++ {
+		if dirt[t.words[i].lower] && t.words[i].sentence == t.words[at].sentence {
+			t.act("clean", t.section, i, min(at+3, len(t.words)), false)
+			return true
+		}
+	}
+	return false
+}
+
+// toldAt takes a deed that a phrase tells by itself.
+func (t *taker) toldAt(at int) {
+	if n := length(bothSides, t.words, at); n > 0 && len(t.deeds) > 0 {
+		if last := t.deeds[len(t.deeds)-1]; last.sentence >= t.words[at].sentence-3 {
+			for _, d := range t.deeds {
+				if d.verb == "tension" || d.verb == "adjust" {
+					last = d
+				}
+			}
+			t.put(Action, strings.TrimSpace(last.verb+" "+last.object), last.part.name, at, at+n)
+		}
+	}
+	row, n := toldPhrases.at(t.words, at)
+	if n > 0 && length(airOut, t.words, at) > 0 {
+		if wordIn(t.words, "compressor", "receiver") {
+			row = toldDeed{"relieve", "air pressure", ""}
+		} else {
+			row = toldDeed{"bleed", "$system", ""}
+		}
+	}
+	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
+		return
+	}
+	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {
+		return // the isolator on the wall
+	}
+	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
+		return
+	}
+	if row.needs == "tensioned" && t.section.class != wheelPart && t.section.class != movingPart {
+		return
+	}
+	p := t.section
+	switch row.object {
+	case "$energy":
+		p = part{name: t.energy(), head: t.energy(), class: energyPart}
+	case "$machine", "$prime":
+		name := t.prime()
+		p = part{name: name, head: name, class: machinePart}
+	case "$cavity", "$oil", "$level":
+		name := t.cavity
+		if name == "" {
+			return
+		}
+		if name == "engine" && row.object != "$cavity" {
+			name = "engine oil"
+			if row.object == "$level" {
+				name = "engine oil level"
+			}
+		}
+		p = part{name: name, head: name, class: cavityPart, many: t.section.many && t.section.name == name}
+	case "$fastener":
+		p = t.fastener
+		if p.name == "" {
+			p = t.tightened(&item{from: at, to: at + n})
+		}
+	case "$last":
+		p, _ = t.meant(at)
+	case "$belt":
+		p = part{name: "drive belt", head: "belt", class: movingPart}
+	case "$section":
+	case "$section sag":
+		p.name, p.many = p.name+" sag", false
+	case "$system":
+		p = part{name: t.system(), class: cavityPart}
+	default:
+		p = part{name: row.object, head: row.object, class: plainPart}
+		if row.object == "fuel valve" {
+			p.class = valvePart
+		}
+		if row.object == "battery" {
+			p.class = linePart
+		}
+	}
+	if p.name == "" {
+		return
+	}
+	name := p.name
+	if p.many {
+		name = plural(name)
+	}
+	t.actOn(row.verb, name, p, at, at+n, false)
+	if row.verb == "lubricate" {
+		next := at + n
+		if next < len(t.words) && pronouns[t.words[next].lower] {
+			next++
+		}
+		t.further("lubricate", next)
+	}
+}
+
+var onOff = set("on off in out")
+
+var airOut = cues("let the air out|let the air down|dump the air")
+
+var bothSides = cues("both sides the same|same both sides|same the other side|same on both sides|do the same on the other")
+
+// newOne takes a new one in place of what was spoken of.
+func (t *taker) newOne(at int) {
+	w := t.words[at]
+	if w.lower != "new" || at+1 >= len(t.words) || t.words[at+1].stop != 0 || !t.live(at, at+1) {
+		return
+	}
+	next := t.words[at+1].stem
+	if next != "one" && !(next == "every" && at > 0 && (t.words[at-1].lower == "both" || t.words[at-1].lower == "all")) {
+		return
+	}
+	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 45; i-- {
+		m := t.mentions[i]
+		if m.place {
+			continue
+		}
+		if m.class == sealPart || m.class == filterPart || m.class == movingPart || m.name == "spark plug" || m.class == plainPart {
+			p := m.part
+			if next == "every" {
+				p.many = true
+				if t.section.class == filterPart {
+					p.name = t.section.name
+				}
+			}
+			t.act("replace", p, at, at+2, false)
+			return
+		}
+	}
+	if t.section.name == "spark plug" {
+		t.act("replace", t.section, at, at+2, false)
+	}
+}
+
+// looked takes what is looked at for its state: if the guard is cracked, look for cracks.
+func (t *taker) looked(at int) {
+	w := t.words[at]
+	if w.lower == "if" {
+		for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
+			if !bad[t.words[i].lower] {
+				continue
+			}
+			for k := len(t.items) - 1; k >= 0; k-- {
+				if it := t.items[k]; it.kind == partItem && it.from > at && it.to <= i {
+					p := t.qualify(it.part)
+					if p.bare && p.class == coverPart && t.section.name != "" {
+						p = p.of(t.section)
+					}
+					t.act("inspect", p, at, i+1, false)
+					return
+				}
+			}
+			return
+		}
+	}
+	if w.lower == "look" && at+2 < len(t.words) && t.words[at+1].lower == "for" && defects[t.words[at+2].lower] && t.words[at+2].stem != "leak" {
+		if p := t.section; p.name != "" && p.class != machinePart {
+			if len(t.mentions) > 0 && t.mentions[len(t.mentions)-1].class == movingPart && t.mentions[len(t.mentions)-1].from > t.begun {
+				p = t.mentions[len(t.mentions)-1].part
+			}
+			t.act("inspect", p, at, at+3, false)
+		}
+	}
+	if (w.lower == "has" || w.lower == "have" || w.lower == "must") && at+2 < len(t.words) && (t.words[at+1].lower == "to" && t.words[at+2].lower == "be" || t.words[at+1].lower == "be") && len(t.mentions) >= 0 {
+		for k := range t.items {
+			if it := t.items[k]; it.kind == partItem && it.to == at && (it.part.class == machinePart || it.part.class == supportPart || it.part.class == valvePart) {
+				p := it.part
+				t.act("check", p, it.from, min(at+4, len(t.words)), false)
+			}
+		}
+	}
+	if w.lower == "check" {
+		for i := max(at-4, 0); i < at; i++ {
+			if n := length(quantities, t.words, i); n > 0 && t.words[i].sentence == w.sentence && i+n <= at && t.live(i, at+1) {
+				name := strings.ToLower(t.said(i, i+n))
+				t.actOn("measure", name, part{name: name}, i, at+1, false)
+				break
+			}
+		}
+	}
+	if w.lower == "write" || w.lower == "record" || w.lower == "note" || w.lower == "log" {
+		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
+			if n := length(quantities, t.words, i); n > 0 {
+				name := strings.ToLower(t.said(i, i+n))
+				t.actOn("record", name, part{name: name}, at, i+n, false)
+				i += n
+			}
+		}
+	}
+}
+
+// particleBehind finds a particle of a verb: take it OFF, pull the plug wire OFF.
+func (t *taker) particleBehind(at int, particles string) int {
+	want := set(particles)
+	for i := at + 1; i < len(t.words) && i < at+7; i++ {
+		w := t.words[i]
+		if w.stop != 0 {
+			return -1
+		}
+		if want[w.lower] {
+			return i
+		}
+		if i > at+1 && actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower] {
+			return -1
+		}
+		if i > at+1 && (w.lower == "and" || w.lower == "then") {
+			return -1
+		}
+	}
+	return -1
+}
+
+// particleWords are verbs and particles both.
+var particleWords = set("out back off up down")
+
+// object finds what a deed is done to: a part named between the verb and its particle or right
+// behind, "it" and "them", or what is spoken of.
+func (t *taker) object(from, end int) (part, int, bool) {
+	stop := end
+	for i := from; i < len(t.words) && i < end+5; i++ {
+		w := t.words[i]
+		if w.stop != 0 || i >= end && (breaksAt(t.words, i) || actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower]) {
+			break
+		}
+		if _, n := toolAt(t.words, i); n > 0 && i >= end {
+			break
+		}
+		if p, n := partAt(t.words, i); n > 0 {
+			p = t.qualify(p)
+			if of, ok := t.ofWhat(p.to); ok && p.bare && (t.words[p.to].lower == "of" || p.class == fastener) {
+				p.name, p.bare = of.name+" "+p.head, false
+			}
+			return p, i + n, true
+		}
+		if pronouns[w.lower] {
+			p, ok := t.meant(i)
+			return p, max(i+1, stop), ok
+		}
+		if !articles[w.lower] && !adjectives[w.lower] && i >= end && !small[w.lower] {
+			break
+		}
+	}
+	return part{}, 0, false
+}
+
+// ofMachine are deeds whose "it" is the machine.
+var ofMachine = set("start run stop switchoff? switchon?")
+
+// openObject are deeds that may be done to what the tables do not know.
+var openObject = set("grease lubricate clean inspect check measure adjust align sharpen mark open close")
+
+// openObject reads a thing that no table knows: grease THE COLUMNS.
+func (t *taker) openObject(at int) (part, int, bool) {
+	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
+		return part{}, 0, false
+	}
+	to := at + 1
+	var names []string
+	for to < len(t.words) && len(names) < 3 {
+		w := t.words[to]
+		_, unit := units.at(t.words, to)
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+			break
+		}
+		if _, tool := toolAt(t.words, to); tool > 0 {
+			return part{}, 0, false
+		}
+		names = append(names, w.lower)
+		to++
+		if w.of {
+			break
+		}
+	}
+	if len(names) == 0 {
+		return part{}, 0, false
+	}
+	last := &names[len(names)-1]
+	many := singular(*last) != *last
+	*last = singular(*last)
+	return part{name: strings.Join(names, " "), head: *last, class: plainPart, many: many, from: at, to: to}, to, true
+}
+
+var openBefore = set("the both all each every your")
+
+// vague are nouns that name nothing.
+var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
+
+// lettersOnly reports whether a word is of letters, three at the least.
+func lettersOnly(text string) bool {
+	for _, r := range text {
+		if r < 'a' || r > 'z' {
+			return false
+		}
+	}
+	return len(text) >= 3
+}
+
+// namesPart reports whether a part is named between two words.
+func namesPart(words []word, from, to int) bool {
+	for i := from; i < min(to, len(words)); i++ {
+		if _, n := partAt(words, i); n > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// goesOn are words that may follow when something is put on.
+var goesOn = set("and then so but again till until first last before by when after with tight finger hand dry up")
+
+// meant is what "it" or "them" stands for.
+func (t *taker) meant(at int) (part, bool) {
+	many := severalSaid[t.words[at].lower]
+	if w := t.words[at].lower; w == "her" || w == "him" {
+		if name := t.machineHead(); name != "" {
+			return part{name: name, head: name, class: machinePart}, true
+		}
+	}
+	if many && t.fastener.many && len(t.mentions) > 0 && t.fastener.from > t.mentions[len(t.mentions)-1].from {
+		return t.fastener, true
+	}
+	for i := len(t.mentions) - 1; i >= 0; i-- {
+		m := t.mentions[i]
+		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 {
+			break
+		}
+		if m.place || features[m.head] || m.class == placePart || m.class == energyPart || many != m.many && many {
+			continue
+		}
+		return m.part, true
+	}
+	if many && t.fastener.name != "" {
+		return t.fastener, true
+	}
+	if t.section.name != "" && t.section.class != energyPart {
+		return t.section, true
+	}
+	if name := t.machineHead(); name != "" && !many {
+		return part{name: name, head: name, class: machinePart}, true
+	}
+	return part{}, false
+}
+
+var severalSaid = set("them those these 'em")
+
+var pronouns = set("it that them those this these 'em her him")
+
+var adjectives = set("of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
+
+var small = set("two three four five six seven eight nine ten one")
+
+// notBeforeVerb are words that a verb does not follow: "the drain", "of grease", "a check".
+var notBeforeVerb = set("the a an of no some new old little big for by with this that my your its our their any each every number lithium in on")
+
+// nounHere reports whether a word that may be a deed is a thing: nothing follows that could be done.
+func nounHere(words []word, at int) bool {
+	if !bothWays[words[at].lower] && !nounVerbs[words[at].lower] {
+		return false
+	}
+	if at+1 >= len(words) || words[at+1].stop != 0 {
+		return true
+	}
+	next := words[at+1].lower
+	if _, n := partAt(words, at); n > 1 && !articles[next] {
+		return true
+	}
+	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
+		return false // fill to the mark
+	}
+	if next == "out" || next == "off" || next == "down" || next == "away" {
+		return false
+	}
+	return !articles[next] && next != "all" && next != "both" && !small[next] && heads[words[at+1].stem] == plainPart && !modifiers[next]
+}
+
+// nounVerbs are verbs that are as often nouns.
+var nounVerbs = set("grease oil drain fill run check test start stop change record note log mark sign lock dust brush vacuum look level measure gauge wash tension support rest top line set block dress")
+
+// deedsBy are the rows of deeds by the forms of their verbs.
+var deedsBy = func() map[string][]deedRow {
+	out := map[string][]deedRow{}
+	for _, particles := range []bool{true, false} {
+		for _, row := range deedRows {
+			if (row.particles != "") == particles {
+				for verb := range set(row.verbs) {
+					out[verb] = append(out[verb], row)
+				}
+			}
+		}
+	}
+	return out
+}()

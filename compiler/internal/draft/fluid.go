@@ -1,0 +1,311 @@
+package draft
+
+import (
+	"strings"
+
+	"benchleaf/compiler/internal/trade"
+)
+
+// fluid is an oil, a grease or another fluid as it was told.
+type fluid struct {
+	kind  string // of the language: engine-oil, gear-oil, grease …
+	grade string // "15W-40", "ISO VG 46", "NLGI 2", "GL-4", "lithium", "thread-locker, blue"
+	what  fluidPart
+	from  int
+	to    int
+}
+
+type fluidPart int
+
+const (
+	gradePart fluidPart = iota
+	servicePart
+	thickenerPart
+	productPart
+	namePart // oil, with no grade
+)
+
+// letters joins spelled letters and takes "w", "v" and the like as they are said.
+func letters(words []word, at int, want string) int {
+	n := 0
+	for i := at; i < len(words) && n < len(want); i++ {
+		w := words[i]
+		if i > at && w.stop == ',' {
+			return 0
+		}
+		text := w.lower
+		if said, ok := saidLetters[text]; ok {
+			text = said
+		}
+		if !strings.HasPrefix(want[n:], text) || text == "" {
+			return 0
+		}
+		n += len(text)
+		if n == len(want) {
+			return i + 1 - at
+		}
+	}
+	return 0
+}
+
+// saidLetters are letters as they are written when heard.
+var saidLetters = map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l"}
+
+// fluidAt reads a fluid or its grade that begins at a word.
+func fluidAt(words []word, at int) (fluid, bool) {
+	for _, read := range []func([]word, int) (fluid, bool){multigrade, monograde, viscosity, consistency, service, brakeFluid, named} {
+		if f, ok := read(words, at); ok {
+			f.from = at
+			return f, true
+		}
+	}
+	return fluid{}, false
+}
+
+// multigrade reads 15W-40, fifteen w forty, eighty W ninety.
+func multigrade(words []word, at int) (fluid, bool) {
+	from := at
+	if n := letters(words, at, "sae"); n > 0 {
+		from += n
+	}
+	if from >= len(words) {
+		return fluid{}, false
+	}
+	low, next := "", from
+	w := words[from].lower
+	if bare, rest, ok := strings.Cut(w, "w"); ok && figures(bare) && len(bare) < 4 {
+		low, next = bare, from+1
+		if figures(rest) {
+			return oilGrade(low+"W-"+rest, next)
+		}
+	} else {
+		n, after := numberAt(words, from)
+		if after == from || !n.whole || after >= len(words) || words[after].stop != 0 && !words[after].hyphen || !wSaid[words[after].lower] {
+			return fluid{}, false
+		}
+		low, next = n.text(false), after+1
+		if words[after].lower == "double" {
+			next++
+		}
+	}
+	if next >= len(words) || words[next].stop != 0 && !words[next].hyphen {
+		return fluid{}, false
+	}
+	high, after := numberAt(words, next)
+	if !high.whole {
+		high, after = cardinal(words, next) // ten w thirty, point six of a litre
+	}
+	if after == next || !high.whole {
+		return fluid{}, false
+	}
+	return oilGrade(low+"W-"+high.text(false), after)
+}
+
+var wSaid = set("w double-u weight double dub")
+
+func oilGrade(text string, to int) (fluid, bool) {
+	grade, err := trade.ParseGrade("SAE " + text)
+	if err != nil {
+		return fluid{}, false
+	}
+	kind := "engine-oil"
+	if grade.Kind == trade.GearOil {
+		kind = "gear-oil"
+	}
+	return fluid{kind: kind, grade: strings.TrimPrefix(grade.Canonical, "SAE "), to: to}, true
+}
+
+// monograde reads SAE 30, s a e thirty, straight thirty, thirty weight.
+func monograde(words []word, at int) (fluid, bool) {
+	next := at
+	said := letters(words, at, "sae")
+	switch {
+	case said > 0:
+		next += said
+	case words[at].lower == "straight":
+		next++
+	default:
+		n, after := numberAt(words, at)
+		if after > at && n.whole && after < len(words) && words[after].stop == 0 && (words[after].lower == "weight" || words[after].lower == "wt") {
+			return oneGrade(n, after+1)
+		}
+		return fluid{}, false
+	}
+	n, after := numberAt(words, next)
+	if after == next || !n.whole || next < len(words) && words[next].stop == '.' {
+		return fluid{}, false
+	}
+	if _, unit := unitAt(words, after); unit > 0 {
+		return fluid{}, false
+	}
+	return oneGrade(n, after)
+}
+
+func oneGrade(n number, to int) (fluid, bool) {
+	grade, err := trade.ParseGrade("SAE " + n.text(false))
+	if err != nil || n.int() < 10 {
+		return fluid{}, false
+	}
+	kind := "engine-oil"
+	if grade.Kind == trade.GearOil {
+		kind = "gear-oil"
+	}
+	return fluid{kind: kind, grade: grade.Canonical, to: to}, true
+}
+
+// viscosity reads ISO VG 46, i s o v g forty six, VG 32, iso 46.
+func viscosity(words []word, at int) (fluid, bool) {
+	next := at
+	for _, want := range []string{"isovg", "vg", "iso"} {
+		if n := letters(words, at, want); n > 0 {
+			next = at + n
+			break
+		}
+	}
+	if next == at || next >= len(words) {
+		return fluid{}, false
+	}
+	n, after := numberAt(words, next)
+	if after == next || !n.whole {
+		return fluid{}, false
+	}
+	grade, err := trade.ParseGrade("ISO VG " + n.text(false))
+	if err != nil {
+		return fluid{}, false
+	}
+	kind := "hydraulic-oil"
+	for i := max(at-4, 0); i < min(after+3, len(words)); i++ {
+		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[at].sentence && row.kind != "grease" {
+			kind = row.kind
+		}
+	}
+	return fluid{kind: kind, grade: grade.Canonical, to: after}, true
+}
+
+// consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
+func consistency(words []word, at int) (fluid, bool) {
+	next := at
+	named := letters(words, at, "nlgi")
+	switch {
+	case named > 0:
+		next += named
+	case words[at].lower == "ep2" || words[at].lower == "ep1" || words[at].lower == "ep0":
+		return fluid{kind: "grease", grade: "NLGI " + words[at].lower[2:], to: at + 1}, true
+	case words[at].lower == "ep" || words[at].lower == "number" || words[at].lower == "no" || words[at].lower == "grade":
+		next++
+	default:
+		return fluid{}, false
+	}
+	if next < len(words) && words[next].lower == "number" && words[next].stop == 0 {
+		next++
+	}
+	text, after := zeros(words, next)
+	if after == next {
+		n, behind := numberAt(words, next)
+		if behind == next || !n.whole || n.int() > 6 {
+			return fluid{}, false
+		}
+		text, after = n.text(false), behind
+	}
+	if named == 0 && words[at].lower != "ep" && !greaseNear(words, at, after) {
+		return fluid{}, false
+	}
+	return fluid{kind: "grease", grade: "NLGI " + text, to: after}, true
+}
+
+// zeros reads the soft grades: 00, double-o, triple nought, oh oh.
+func zeros(words []word, at int) (string, int) {
+	if at >= len(words) {
+		return "", at
+	}
+	switch w := words[at].lower; {
+	case w == "00" || w == "000":
+		return w, at + 1
+	case (w == "double" || w == "triple") && at+1 < len(words) && noughts[words[at+1].lower]:
+		return strings.Repeat("0", map[string]int{"double": 2, "triple": 3}[w]), at + 2
+	case noughts[w] && at+1 < len(words) && words[at+1].stop == 0 && noughts[words[at+1].lower]:
+		return "00", at + 2
+	}
+	return "", at
+}
+
+var noughts = set("o oh zero nought 0")
+
+// greaseNear reports whether grease is spoken of right beside a number.
+func greaseNear(words []word, from, to int) bool {
+	for i := max(from-5, 0); i < len(words) && i < to+4; i++ {
+		if words[i].sentence < words[from].sentence-1 || words[i].sentence > words[from].sentence {
+			continue
+		}
+		if words[i].stem == "grease" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
+			return true
+		}
+	}
+	return false
+}
+
+// service reads GL-4, g l five, CK-4, c i four.
+func service(words []word, at int) (fluid, bool) {
+	w := words[at].lower
+	for _, code := range services {
+		bare := strings.ReplaceAll(strings.ToLower(code), "-", "")
+		if w == bare {
+			return fluid{kind: serviceKind(code), grade: code, what: servicePart, to: at + 1}, true
+		}
+		n := letters(words, at, bare[:2])
+		if n == 0 || at+n >= len(words) || words[at+n].stop != 0 && !words[at+n].hyphen {
+			continue
+		}
+		if value, after := numberAt(words, at+n); after > at+n && value.whole && value.text(false) == bare[2:] {
+			return fluid{kind: serviceKind(code), grade: code, what: servicePart, to: after}, true
+		}
+	}
+	return fluid{}, false
+}
+
+func serviceKind(code string) string {
+	if strings.HasPrefix(code, "GL") || strings.HasPrefix(code, "MT") {
+		return "gear-oil"
+	}
+	return "engine-oil"
+}
+
+func brakeFluid(words []word, at int) (fluid, bool) {
+	w := words[at].lower
+	if bare, ok := strings.CutPrefix(w, "dot"); ok && bare != "" {
+		if grade, err := trade.ParseGrade("DOT " + bare); err == nil {
+			return fluid{kind: "brake-fluid", grade: grade.Canonical, to: at + 1}, true
+		}
+	}
+	if w != "dot" || at+1 >= len(words) {
+		return fluid{}, false
+	}
+	n, after := numberAt(words, at+1)
+	if after == at+1 {
+		return fluid{}, false
+	}
+	grade, err := trade.ParseGrade("DOT " + n.text(false))
+	return fluid{kind: "brake-fluid", grade: grade.Canonical, to: after}, err == nil
+}
+
+// named reads a fluid that goes by a name: lithium, thread lock, anti-seize, antifreeze.
+func named(words []word, at int) (fluid, bool) {
+	if row, n := products.at(words, at); n > 0 {
+		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
+		if row.what == thickenerPart && !greaseNear(words, at, at+n) {
+			return fluid{}, false
+		}
+		if row.coloured {
+			for i := at + n; i < len(words) && i < at+n+3; i++ {
+				if colours[words[i].lower] && (words[i].stop == ',' || words[i-1].lower == "the") && words[i].sentence == words[at].sentence {
+					f.grade, f.to = row.name+", "+words[i].lower, i+1
+				}
+			}
+			if at > 0 && colours[words[at-1].lower] && words[at].stop == 0 {
+				f.grade = row.name + ", " + words[at-1].lower
+			}
+		}
+		return f, true
+	}
+	return fluid{}, false
+}

@@ -1,0 +1,157 @@
+package draft
+
+import "strings"
+
+// part is a part as it was named.
+type part struct {
+	name  string // in the singular, with the words that say which one it is
+	head  string // the noun alone
+	class class
+	many  bool // said in the plural
+	bare  bool // with no word that says which one
+	from  int
+	to    int
+}
+
+// partAt reads the name of a part that begins at a word: words that say which one, then a noun.
+func partAt(words []word, at int) (part, int) {
+	var names []string
+	best, length := part{}, 0
+	for next := at; next < len(words) && next < at+5; {
+		if next > at && (words[next].stop != 0 || words[next-1].of) {
+			break
+		}
+		if one, n := partPhrases.at(words, next); n > 0 {
+			last := words[next+n-1]
+			best = part{name: joined(names, one.name), head: one.name, class: one.class, many: last.stem != last.lower, bare: false, from: at, to: next + n}
+			length = next + n - at
+			names = append(names, one.name)
+			next += n
+			if complete[one.name] {
+				break
+			}
+			continue
+		}
+		w := words[next]
+		if w.lower == "drain" && len(names) == 0 && (w.of || next+1 < len(words) && words[next+1].stop == 0 && words[next+1].lower == "is") {
+			return part{name: "drain plug", head: "plug", class: plugPart, from: at, to: next + 1}, next + 1 - at // the drain's on the left
+		}
+		class, head := heads[w.stem]
+		if head && noPart(words, next) {
+			break
+		}
+		if head && !(verbHere(words, next) && len(names) == 0) {
+			name := w.stem
+			if name == "box" && len(names) > 0 {
+				name = "gearbox"
+			}
+			if len(names) > 0 && names[len(names)-1] == name {
+				break
+			}
+			if name == "zerk" || name == "nipple" {
+				name = "grease fitting"
+			}
+			best = part{name: joined(names, name), head: name, class: class, many: w.stem != w.lower, bare: len(names) == 0, from: at, to: next + 1}
+			length = next + 1 - at
+		}
+		if !head && !modifiers[w.stem] && !modifiers[w.lower] && !(next == at && openNoun(words, at)) {
+			break
+		}
+		if len(names) > 0 && names[len(names)-1] == w.stem {
+			break
+		}
+		name := w.stem
+		if modifiers[w.lower] && !head {
+			name = w.lower
+		}
+		names = append(names, name)
+		next++
+	}
+	return best, length
+}
+
+// complete are names that no other noun follows.
+var complete = names("sight glass|O-ring|test point|copper washer|aluminium washer|sealing ring|packing gland|emergency stop|tool rest|castor wheel|grease fitting")
+
+func names(written string) map[string]bool {
+	out := map[string]bool{}
+	for one := range strings.SplitSeq(written, "|") {
+		out[one] = true
+	}
+	return out
+}
+
+// noPart reports whether a noun is no part here: every spring, the end.
+func noPart(words []word, at int) bool {
+	w := words[at]
+	before := ""
+	if at > 0 && w.stop == 0 {
+		before = words[at-1].lower
+	}
+	switch w.stem {
+	case "spring":
+		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+	case "end":
+		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+	case "pipe":
+		return at+1 < len(words) && words[at+1].lower == "thread"
+	case "case":
+		return before == "in" || before == "just"
+	case "lever":
+		return at+1 < len(words) && pronouns[words[at+1].lower]
+	}
+	return false
+}
+
+func joined(names []string, last string) string {
+	return strings.Join(append(append([]string{}, names...), last), " ")
+}
+
+// openNoun reports whether an unknown word may say which part it is: THE NACELLE bolts.
+func openNoun(words []word, at int) bool {
+	w := words[at]
+	if stopWords[w.lower] || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords[w.lower] {
+		return false
+	}
+	if _, unit := units.at(words, at); unit > 0 {
+		return false
+	}
+	if _, tool := toolAt(words, at); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") || strings.HasSuffix(w.lower, "ed") {
+		return false
+	}
+	if _, small := smalls[w.lower]; small || denominators[w.lower] > 0 || scales[w.lower] > 0 {
+		return false
+	}
+	if _, head := heads[words[at+1].stem]; !head {
+		return false
+	}
+	class := heads[words[at+1].stem]
+	if at == 0 || words[at].stop != 0 { // Floor bolts, …
+		return class == fastener || class == plugPart || class == sealPart || class == filterPart
+	}
+	return before[words[at-1].lower]
+}
+
+// before are the words that a name may follow: the nacelle bolts, four nacelle bolts.
+var before = set("the a an both all each every your my one two three four five six seven eight nine ten twelve old new")
+
+// verbHere reports whether a word that may be a part is a deed here: "grease the pins",
+// "clean it", "fit the key".
+func verbHere(words []word, at int) bool {
+	w := words[at].lower
+	if !bothWays[w] {
+		return false
+	}
+	if at+1 < len(words) && words[at+1].stop == 0 && (articles[words[at+1].lower]) {
+		return true
+	}
+	return false
+}
+
+// bothWays are words that are parts and deeds.
+var bothWays = set("stop cover cap hose key pin ring rest float file grind clean jack lock cut chain plug screw bolt clamp tap shim grease seal clip hook fan pump switch fuse lift winch press spring jet insert stay fold stick")
+
+var articles = set("the a an it them that this those these both all each every your new")
+
+// places are words that say where, so that what follows is a place and no part that is worked on.
+var places = set("behind under beneath beside below above near past against by round around inside at")

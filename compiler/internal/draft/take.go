@@ -1,0 +1,1671 @@
+package draft
+
+import (
+	"cmp"
+	"math/big"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"benchleaf/compiler/internal/quantity"
+)
+
+// Kinds of what is taken from notes.
+const (
+	Torque   = "torque"
+	Size     = "size"
+	Range    = "range"
+	Fluid    = "fluid"
+	Amount   = "amount"
+	Count    = "count"
+	Interval = "interval"
+	Tool     = "tool"
+	Part     = "part"
+	Hazard   = "hazard"
+	Action   = "action"
+	Wait     = "wait"
+	Ask      = "question"
+)
+
+// Taken is one thing that was taken from the notes.
+type Taken struct {
+	Kind       string
+	Value      string // as benchleaf writes it
+	About      string // what it belongs to
+	Start, End int    // its words in the notes, in bytes
+	Line       int    // counted from 1
+	Question   string // of a question, as a technician asks it
+	sentence   int
+	noun       string // of a size, the noun it was told of
+}
+
+type itemKind int
+
+const (
+	amountItem itemKind = iota
+	threadItem
+	classItem
+	fluidItem
+	toolItem
+	partItem
+)
+
+// item is a thing found among the words.
+type item struct {
+	kind     itemKind
+	from, to int
+	amount   amount
+	text     string // of a thread or a class
+	fluid    fluid
+	tool     toolRow
+	part     part
+	used     bool
+}
+
+// scan finds the things in the words, none over another.
+func scan(words []word) []item {
+	var out []item
+	for at := 0; at < len(words); {
+		it := item{from: at}
+		switch {
+		case func() bool { f, ok := fluidAt(words, at); it.kind, it.fluid, it.to = fluidItem, f, f.to; return ok }():
+		case func() bool {
+			text, to := threadAt(words, at)
+			it.kind, it.text, it.to = threadItem, text, to
+			return to > at
+		}():
+		case func() bool {
+			text, to := classAt(words, at, out)
+			it.kind, it.text, it.to = classItem, text, to
+			return to > at
+		}():
+		case func() bool { row, n := toolAt(words, at); it.kind, it.tool, it.to = toolItem, row, at+n; return n > 0 }():
+		case func() bool { a, ok := amountAt(words, at); it.kind, it.amount, it.to = amountItem, a, a.to; return ok }():
+		case func() bool { p, n := partAt(words, at); it.kind, it.part, it.to = partItem, p, at+n; return n > 0 }():
+		default:
+			at++
+			continue
+		}
+		out = append(out, it)
+		at = max(it.to, at+1)
+	}
+	return out
+}
+
+// taker takes from the words of notes what belongs to a job.
+type taker struct {
+	notes     string
+	words     []word
+	items     []item
+	standings []standing
+	out       []Taken
+	deeds     []deed
+
+	topic        part // what is spoken of: the last thing that is no fastener
+	fastener     part // the last fastener
+	last         part
+	cavity       string
+	fluidOf      fluid
+	torque       string
+	section      part // what this place of the notes is about: "Gearboxes.", "Belt's a wide one"
+	begun        int  // word at which the section began
+	mentions     []mention
+	sections     []section
+	raised       string // what was raised last
+	primeName    string
+	headName     string
+	machineName  string
+	machineKnown bool
+	headKnown    bool
+	pto          bool
+}
+
+// section is a part that the notes come to, at a word.
+type section struct {
+	part
+	at int
+}
+
+// mention is a place where a part is named.
+type mention struct {
+	part
+	from, to int
+	place    bool
+}
+
+// deed is something to do, as it becomes a step.
+type deed struct {
+	verb     string
+	object   string
+	part     part
+	from, to int // words
+	sentence int
+	implied  bool // by a figure, not by a verb
+}
+
+func take(notes string) *taker {
+	words := split(notes)
+	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words)}
+	slips(words, t.items, t.standings)
+	t.walk()
+	t.named()
+	t.hazards()
+	t.questions()
+	slices.SortStableFunc(t.out, func(a, b Taken) int { return a.Start - b.Start })
+	return t
+}
+
+// add keeps what was taken from the words from to to.
+func (t *taker) add(kind, value, about string, from, to int) {
+	for i := from; i < to && i < len(t.words); i++ {
+		if s := t.standings[i]; s == denied || s == slip || s == story && kind != Hazard {
+			return
+		}
+	}
+	t.put(kind, value, about, from, to)
+}
+
+func (t *taker) put(kind, value, about string, from, to int) {
+	for i := len(t.out) - 1; i >= 0 && len(t.out)-i < 400; i-- {
+		if one := t.out[i]; one.Kind == kind && one.Value == value && t.words[from].start < one.End && one.Start < t.words[to-1].end {
+			return
+		}
+	}
+	t.out = append(t.out, Taken{Kind: kind, Value: value, About: about, Start: t.words[from].start, End: t.words[to-1].end, Line: t.words[from].line, sentence: t.words[from].sentence, noun: t.last.head})
+}
+
+func (t *taker) ask(missing, about, question string, from, to int) {
+	t.put(Ask, missing, about, from, to)
+	t.out[len(t.out)-1].Question = question
+}
+
+// said gives the words from to to as they stand in the notes.
+func (t *taker) said(from, to int) string {
+	return t.notes[t.words[from].start:t.words[to-1].end]
+}
+
+// walk goes through the words in order: things, and deeds that begin at a word.
+func (t *taker) walk() {
+	next := 0
+	for at := range t.words {
+		t.sectionAt(at)
+		for next < len(t.items) && t.items[next].from <= at {
+			it := &t.items[next]
+			t.thing(next, it)
+			next++
+		}
+		t.toldByWords(at)
+		t.deedAt(at)
+	}
+}
+
+func (t *taker) live(from, to int) bool {
+	for i := from; i < to; i++ {
+		if t.standings[i] != holds {
+			return false
+		}
+	}
+	return true
+}
+
+func (t *taker) thing(number int, it *item) {
+	switch it.kind {
+	case partItem:
+		t.partThing(number, it)
+	case toolItem:
+		t.toolThing(number, it)
+	case fluidItem:
+		t.fluidThing(it)
+	case threadItem:
+		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) && t.words[it.to].stop == 0 && p.class == fastener {
+			p = t.qualify(p)
+			t.add(Size, it.text, p.name, it.from, it.to)
+			if number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].to == it.from && t.items[number-1].amount.low.whole && t.items[number-1].amount.low.int() > 1 {
+				t.add(Count, t.items[number-1].amount.text(), p.name, t.items[number-1].from, it.to+n)
+			}
+			return
+		}
+		if t.fastener.name == "" && t.last.class != plugPart && t.section.name != "" && t.section.class != cavityPart && t.section.class != machinePart && t.last.head != "thread" && t.live(it.from, it.to) {
+			t.fastener = part{name: t.section.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
+			t.last = t.fastener
+		}
+		t.add(Size, it.text, t.subject(), it.from, it.to)
+	case classItem:
+		t.add(Size, it.text, t.subject(), it.from, it.to)
+	case amountItem:
+		if !it.used {
+			t.amountThing(number, it)
+		}
+	}
+}
+
+// subject is what a figure belongs to.
+func (t *taker) subject() string {
+	if t.last.class == fastener || t.last.class == plugPart {
+		return t.fastener.name
+	}
+	if t.topic.name != "" {
+		return t.topic.name
+	}
+	return t.last.name
+}
+
+// partThing takes a part, and what is said of it right behind it.
+func (t *taker) partThing(number int, it *item) {
+	p := it.part
+	place := it.from > 0 && t.placed(it.from)
+	p = t.qualify(p)
+	it.part = p
+	if t.standings[it.from] != holds {
+		return
+	}
+	switch p.class {
+	case fastener, plugPart, sealPart:
+		if p.class != sealPart {
+			t.fastener = p
+		}
+	case supportPart:
+		if p.head == "prop" || p.head == "strut" {
+			if next := min(it.to, len(t.words)-1); t.raised != "" && t.words[next].lower != "away" && t.words[next].lower != "off" && !t.placedOn(it.from) {
+				t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, it.from, min(it.to+12, t.endOf(it.from)), true)
+			}
+		}
+		t.topic = p
+	case machinePart, placePart:
+	default:
+		if !place {
+			t.topic = p
+			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence {
+				t.fastener = part{}
+			}
+		}
+	}
+	if p.class == cavityPart && !place {
+		t.cavity = p.name
+	}
+	if !place {
+		t.last = p
+	}
+	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
+	t.renewal(it, p)
+	t.particle(it, p)
+	t.sides(it, p)
+}
+
+// placedOn reports whether something stands on what is named: not on the prop.
+func (t *taker) placedOn(at int) bool {
+	return at > 1 && t.words[at-1].lower == "the" && t.words[at-2].lower == "on"
+}
+
+// endOf gives the word behind the sentence of a word.
+func (t *taker) endOf(at int) int {
+	end := at
+	for end < len(t.words) && t.words[end].sentence == t.words[at].sentence {
+		end++
+	}
+	return end
+}
+
+// placed reports whether words before a name say that it is a place: behind the shroud.
+func (t *taker) placed(at int) bool {
+	for i := at - 1; i >= 0 && i >= at-3 && t.words[i+1].stop == 0; i-- {
+		w := t.words[i].lower
+		if w == "at" && i > 0 && t.words[i-1].stem == "look" {
+			return false
+		}
+		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
+			return true
+		}
+		if w == "of" && i > 0 && sidesOf[t.words[i-1].lower] {
+			return true
+		}
+		if !articles[w] {
+			return false
+		}
+	}
+	return false
+}
+
+// sidesOf are places on a part: the top of the tank.
+var sidesOf = set("top bottom side front back rear middle end centre center inside outside edge")
+
+// qualify says of a bare bolt or plug which one it is, by what is spoken of.
+func (t *taker) qualify(p part) part {
+	if !p.bare {
+		return p
+	}
+	switch p.class {
+	case cavityPart:
+		if strings.HasSuffix(t.cavity, " "+p.head) {
+			p.name, p.bare = t.cavity, false
+		}
+		return p
+	case fastener, springPart:
+		if p.head == "nut" && p.to+2 < len(t.words) && (t.words[p.to+1].lower == "nylon" || t.words[p.to+2].lower == "nylon") {
+			p.name, p.bare = "lock nut", false
+			return p
+		}
+		if p.head == "screw" && t.near(cues("bleed|bleeding"), p.from, p.to, 8, 2) {
+			p.name, p.bare = "bleed screw", false
+			return p
+		}
+		if p.head == "nut" && strings.HasSuffix(t.fastener.head, "bolt") && t.words[p.from].sentence-t.words[t.fastener.from].sentence < 3 {
+			p.name, p.bare = t.fastener.name, false
+			return p
+		}
+		if of, ok := t.ofWhat(p.to); ok {
+			return p.of(t.qualify(of))
+		}
+		if of, ok := t.heldBy(p.from); ok {
+			return p.of(of)
+		}
+		for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+			if m := t.mentions[i]; m.head == p.head && !m.bare && m.class == p.class {
+				p.name, p.bare = m.name, false
+				return p
+			}
+		}
+		switch {
+		case t.section.name != "" && t.section.class == p.class && t.section.head == p.head:
+			p.name, p.bare = t.section.name, false
+		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart:
+			return p.of(t.section)
+		case t.topic.name != "":
+			return p.of(t.topic)
+		}
+	case plugPart:
+		return t.whichPlug(p)
+	case linePart:
+		if p.head == "wire" || p.head == "cap" || p.head == "lead" || p.head == "clamp" {
+			for i := len(t.mentions) - 1; i >= 0; i-- {
+				if m := t.mentions[i]; m.head != p.head && m.class == linePart && strings.HasSuffix(m.name, " "+p.head) {
+					p.name, p.bare = m.name, false
+					return p
+				}
+			}
+		}
+	case coverPart:
+		for i := len(t.mentions) - 1; i >= 0; i-- {
+			if m := t.mentions[i]; m.class == coverPart && m.head == p.head && !m.bare {
+				p.name, p.bare = m.name, false
+				return p
+			}
+		}
+		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" {
+			return p.of(of)
+		}
+		if t.section.class == movingPart {
+			return p.of(part{name: t.section.head})
+		}
+	case greasePart, filterPart, sealPart:
+		if n := len(t.mentions); p.head == "pin" && n > 0 && t.mentions[n-1].class == supportPart {
+			return p.of(part{name: t.mentions[n-1].head})
+		}
+		if p.class == sealPart && wordBefore(t.words, p.from) == "same" {
+			for i := len(t.mentions) - 1; i >= 0; i-- {
+				if m := t.mentions[i]; m.class == sealPart && strings.HasSuffix(m.name, " "+p.head) {
+					p.name, p.bare = m.name, false
+					return p
+				}
+			}
+		}
+		if p.class == filterPart && p.head == "filter" {
+			switch about := t.section.name + " " + t.cavity; {
+			case strings.Contains(t.section.name, "filter"):
+				p.name, p.bare = t.section.name, false
+				return p
+			case strings.Contains(about, "fuel"):
+				return p.of(part{name: "fuel"})
+			case strings.HasPrefix(t.section.name, "engine"):
+				return p.of(part{name: "oil"})
+			}
+		}
+		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" && of.class != greasePart {
+			return p.of(of)
+		}
+	case movingPart:
+		if p.head == "belt" {
+			p.name, p.bare = "drive belt", false
+		}
+		if p.head == "shaft" && (t.pto || wordIn(t.words, "pto")) {
+			p.name, p.bare, p.class = "PTO shaft", false, linePart
+		}
+	case valvePart:
+		for i := max(p.from-8, 0); i < p.from; i++ {
+			if t.words[i].lower == "fuel" && t.words[i].line == t.words[p.from].line {
+				p.name, p.bare = "fuel "+p.head, false
+			}
+		}
+	}
+	return p
+}
+
+// wordBefore gives the word before a word.
+func wordBefore(words []word, at int) string {
+	if at == 0 || words[at].stop != 0 {
+		return ""
+	}
+	return words[at-1].lower
+}
+
+// of gives a bolt the name of what it holds.
+func (p part) of(what part) part {
+	p.name, p.bare = what.name+" "+p.head, false
+	return p
+}
+
+// heldBy is what is named right before its fasteners: the motor plate, four bolts.
+func (t *taker) heldBy(at int) (part, bool) {
+	if len(t.mentions) == 0 {
+		return part{}, false
+	}
+	m := t.mentions[len(t.mentions)-1]
+	if m.place || m.class == fastener || m.class == sealPart || m.class == placePart || at-m.to > 4 || t.words[at].sentence != t.words[m.from].sentence {
+		return part{}, false
+	}
+	for i := m.to; i < at; i++ {
+		w := t.words[i].lower
+		if _, n := numberAt(t.words, i); n == i && !holding[w] {
+			return part{}, false
+		}
+	}
+	return m.part, true
+}
+
+// holding are words between a part and its fasteners.
+var holding = set("has have with by takes a the off out its little small held got of comes closed shut on back")
+
+// whichPlug says of a bare plug which one it is.
+func (t *taker) whichPlug(p part) part {
+	sentence := t.words[p.from].sentence
+	if of, ok := t.ofWhat(p.to); ok && !(t.words[p.to].lower == "on") {
+		return p.of(of)
+	}
+	if p.to+3 < len(t.words) && t.words[p.to].stop == 0 && t.words[p.to].lower == "out" {
+		if of, ok := t.ofWhat(p.to + 1); ok {
+			return p.of(of)
+		}
+	}
+	spark := func(from, to int) bool {
+		for i := max(from, 0); i < min(to, len(t.words)); i++ {
+			if s := t.words[i].sentence; s != sentence && !(s == sentence+1 && t.endOf(p.from) == p.to && t.words[max(p.from-2, 0)].sentence != sentence) {
+				continue // in its own sentence, or behind a heading: "So plug."
+			}
+			if w := t.words[i].stem; w == "gap" || w == "spark" || w == "electrode" {
+				return true
+			}
+			if row, n := toolAt(t.words, i); n > 0 && row.name == "spark plug socket" {
+				return true
+			}
+		}
+		return false
+	}
+	if spark(p.from-3, p.to+14) {
+		p.name, p.bare, p.class = "spark plug", false, plainPart
+		return p
+	}
+	drain := func(i int) bool { return t.words[i].stem == "drain" && t.words[i].sentence == sentence }
+	for i := max(p.from-10, 0); i < min(p.to+6, len(t.words)); i++ {
+		if drain(i) {
+			p.name, p.bare = "drain plug", false
+			return p
+		}
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; (m.class == plugPart || m.name == "spark plug") && !m.bare {
+			p.name, p.bare, p.class = m.name, false, m.class
+			return p
+		}
+	}
+	if strings.HasPrefix(t.section.name, "spark plug") || strings.HasPrefix(t.last.name, "spark plug") {
+		p.name, p.bare, p.class = "spark plug", false, plainPart
+		return p
+	}
+	if t.near(levelCues, p.from, p.to, 25, 25) && t.section.class == cavityPart {
+		p.name, p.bare = "level plug", false
+	}
+	return p
+}
+
+var levelCues = cues("level|bottom of the hole|out the hole|runs out|run out|weeps")
+
+// sectionAt takes what the notes come to at a word that begins a sentence: "Gearboxes.", "So
+// the belt", "Oil."
+func (t *taker) sectionAt(at int) {
+	w := t.words[at]
+	if at > 0 && t.words[at-1].sentence == w.sentence {
+		return
+	}
+	i := at
+	for i < len(t.words)-1 && i < at+6 && t.words[i].sentence == w.sentence && fillers[t.words[i].lower] {
+		i++
+	}
+	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
+		return
+	}
+	newLine := at == 0 || t.words[at-1].line != w.line && !w.timed
+	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
+		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
+			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
+			t.cavity = names[t.words[i].lower]
+			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
+			t.topic, t.fastener = t.section, part{}
+			t.sections = append(t.sections, section{t.section, at})
+		}
+		return
+	}
+	if row, n := products.at(t.words, i); n > 0 && heldIn[row.kind] != "" && row.what == namePart && (i+n >= len(t.words) || t.words[i+n].stop != 0 || newLine) {
+		t.cavity = heldIn[row.kind]
+		t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
+		t.topic, t.fastener = t.section, part{}
+		t.sections = append(t.sections, section{t.section, at})
+		return
+	}
+	if n := length(played, t.words, i); n > 0 && (i+n >= len(t.words) || t.words[i+n].stop != 0) {
+		name := strings.ToLower(t.said(i, i+n))
+		t.actOn("measure", name, part{name: name, head: name}, i, min(i+n+2, len(t.words)), true)
+	}
+	p, n := partAt(t.words, i)
+	if n == 0 || p.class == placePart || p.class == machinePart && !newLine {
+		return
+	}
+	end := i + n
+	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
+		p = p.of(of)
+	}
+	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	if !about || t.placed(i) {
+		return
+	}
+	p.from, p.to = i, end
+	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
+		return
+	}
+	if p.class == plugPart && t.section.class == cavityPart && !newLine {
+		return
+	}
+	if p.class == plugPart && p.bare && t.section.name != "" && t.qualify(p).name != "spark plug" {
+		return // the plug of what is spoken of
+	}
+	p = t.qualify(p)
+	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {
+		p = p.of(of)
+	}
+	t.section, t.begun = p, at
+	t.sections = append(t.sections, section{p, at})
+	if p.class == cavityPart {
+		t.cavity = p.name
+	}
+}
+
+// heldIn is where a fluid is held, as far as its kind tells.
+var heldIn = map[string]string{"engine-oil": "engine", "gear-oil": "gearbox", "hydraulic-oil": "hydraulic tank", "compressor-oil": "compressor", "coolant": "cooling system", "brake-fluid": "brake fluid reservoir"}
+
+// oiled is what the oil of the notes is in: the engine, or the machine that has none.
+func (t *taker) oiled() string {
+	if head := t.machineHead(); head != "" && !wordIn(t.words, "engine", "spark", "diesel", "petrol", "gasoline") {
+		return head
+	}
+	return "engine"
+}
+
+var played = cues("end float|end play|backlash|runout|run out|free play|compression|valve clearance|valve clearances|tappets|toe in")
+
+// bolt is the fastener that is spoken of.
+func (t *taker) bolt() part {
+	if t.fastener.name != "" {
+		return t.fastener
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == fastener {
+			return m.part
+		}
+	}
+	return part{}
+}
+
+var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+
+// subjects are words behind what a sentence is about.
+var subjects = set("is are get gets goes has have takes take wants want need needs should must can")
+
+// named takes the parts that something is said of: that are worked on, or have a figure.
+func (t *taker) named() {
+	worth, seen := map[string]bool{}, map[string]bool{}
+	for _, d := range t.deeds {
+		if !aloof[d.verb] {
+			worth[d.part.name] = true
+		}
+	}
+	for _, s := range t.sections {
+		if s.class != plainPart {
+			worth[s.name] = true
+		}
+	}
+	for _, m := range t.mentions {
+		if t.introduced(m) {
+			worth[m.name] = true
+		}
+	}
+	for _, one := range t.out {
+		switch one.Kind {
+		case Size, Torque:
+			worth[one.About] = true
+		}
+	}
+	for _, m := range t.mentions {
+		switch m.class {
+		case machinePart, placePart, cavityPart:
+			continue
+		case springPart, fastener, plugPart, sealPart, filterPart, greasePart, energyPart, coverPart:
+		default:
+			if !worth[m.name] {
+				continue
+			}
+		}
+		if m.place || m.name == "" || features[m.head] || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || m.bare && m.head == "hinge" || seen[m.name] && !t.saidOf(m) && !t.begins(m) {
+			continue
+		}
+		seen[m.name] = true
+		t.add(Part, m.name, "", m.from, m.to)
+	}
+}
+
+// begins reports whether the notes come to a part with a mention.
+func (t *taker) begins(m mention) bool {
+	return slices.ContainsFunc(t.sections, func(s section) bool { return s.name == m.name && s.from == m.from })
+}
+
+// introduced reports whether a mention says that there is such a part: there's a tensioner.
+func (t *taker) introduced(m mention) bool {
+	for i := max(m.from-4, 0); i < m.from; i++ {
+		if w := t.words[i]; (w.lower == "there" || w.lower == "one" && i < m.from-1) && t.words[i].sentence == t.words[m.from].sentence && t.live(i, m.from) {
+			return true
+		}
+	}
+	return false
+}
+
+// features are what a part has, and no parts of their own.
+var features = set("thread taper end tooth")
+
+// saidOf reports whether something is said of a part in the sentence of a mention.
+func (t *taker) saidOf(m mention) bool {
+	sentence := t.words[m.from].sentence
+	for _, d := range t.deeds {
+		if d.sentence == sentence && d.part.name == m.name {
+			return true
+		}
+	}
+	for _, one := range t.out {
+		if one.sentence == sentence && one.About == m.name && one.Kind != Part {
+			return true
+		}
+	}
+	return false
+}
+
+// aloof are verbs after which no table of the part is needed.
+var aloof = set("start run stop record wait raise lower support chock isolate restore drain fill sign bleed")
+
+// toldByWords takes what is told at a word by words alone: every year, same again.
+func (t *taker) toldByWords(at int) {
+	t.everyAt(at)
+	t.sameAt(at)
+	if t.standings[at] == holds {
+		t.toldAt(at)
+		t.newOne(at)
+		t.looked(at)
+	}
+}
+
+// ofWhat reads what a part belongs to behind it: the screws ON THE COVER.
+func (t *taker) ofWhat(at int) (part, bool) {
+	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "of" && t.words[at].lower != "on" && t.words[at].lower != "in" {
+		return part{}, false
+	}
+	next := at + 1
+	for next < len(t.words) && next < at+3 && articles[t.words[next].lower] {
+		next++
+	}
+	if next >= len(t.words) {
+		return part{}, false
+	}
+	p, n := partAt(t.words, next)
+	return p, n > 0
+}
+
+// renewal takes "new washer", "washer … new one".
+func (t *taker) renewal(it *item, p part) {
+	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower]) {
+		t.act("replace", p, it.from-1, it.to, false)
+	}
+}
+
+var oftenNew = set("for from like a the")
+
+// particle takes what is said of a part by a word behind it: cover off, plug back in.
+func (t *taker) particle(it *item, p part) {
+	at, back := it.to, false
+	for at < len(t.words) && at < it.to+3 && t.words[at].stop == 0 {
+		w := t.words[at].lower
+		if goings[w] {
+			at++
+			continue
+		}
+		if w == "back" {
+			back = true
+			at++
+			continue
+		}
+		break
+	}
+	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
+		return
+	}
+	w := t.words[at].lower
+	if t.words[at].stop != 0 {
+		w = ""
+	}
+	deed := ""
+	switch {
+	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
+		deed = "off?"
+	case w == "on" || w == "in" || w == "together" || back:
+		deed = "on?"
+	case (w == "shut" || w == "closed") && (p.class == coverPart || p.class == valvePart || p.class == fastener):
+		deed = "close"
+	case w == "open" && (p.class == coverPart || p.class == valvePart):
+		deed = "open"
+	case w == "down":
+		deed = "lower"
+	case w == "up" && p.class == coverPart:
+		deed = "off?"
+	}
+	if deed == "" {
+		return
+	}
+	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
+		return // "the screw on top"
+	}
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart {
+		return // "the spring on it"
+	}
+	if deed == "lower" && p.class != raisedPart {
+		return
+	}
+	if w == "" {
+		at--
+	}
+	if verb := settle(deed, p.class); verb != "" {
+		t.act(verb, p, it.from, at+1, false)
+	}
+}
+
+var goings = set("comes come goes go is are going stays gets walks slips slides lifts")
+
+// settle gives the language's verb of a deed, by what it is done to.
+func settle(deed string, class class) string {
+	switch deed {
+	case "pull?":
+		switch class {
+		case linePart:
+			return "disconnect"
+		case supportPart, sealPart:
+			return "remove"
+		}
+		return ""
+	case "off?":
+		switch class {
+		case linePart, springPart:
+			return "disconnect"
+		case energyPart:
+			return "isolate"
+		case valvePart:
+			return "close"
+		case raisedPart, machinePart, cavityPart:
+			return ""
+		}
+		return "remove"
+	case "on?":
+		switch class {
+		case linePart, springPart:
+			return "connect"
+		case energyPart:
+			return "restore"
+		case valvePart:
+			return "open"
+		case raisedPart, machinePart, cavityPart:
+			return ""
+		}
+		return "refit"
+	case "switchoff?":
+		switch class {
+		case valvePart:
+			return "close"
+		case machinePart, movingPart:
+			return "stop"
+		}
+		return "isolate"
+	case "switchon?":
+		switch class {
+		case valvePart:
+			return "open"
+		case machinePart, movingPart:
+			return "start"
+		}
+		return "restore"
+	case "change?":
+		if class == cavityPart {
+			return ""
+		}
+		return "replace"
+	case "lock?":
+		if class == fastener {
+			return "tighten"
+		}
+		return ""
+	case "pumpout":
+		return "drain"
+	case "seton?":
+		return "support"
+	}
+	return deed
+}
+
+// sides takes "a tensioner each side", "seals both sides".
+func (t *taker) sides(it *item, p part) {
+	if n := length(twoSides, t.words, min(it.to, len(t.words)-1)); it.to < len(t.words) && n > 0 && t.words[it.to].stop == 0 {
+		t.add(Count, "2", p.name, it.from, it.to+n)
+	}
+	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop == 0; i++ {
+		if n := length(sidesBehind, t.words, i); n > 0 && p.many {
+			t.add(Count, "2", p.name, it.from, i+n)
+			break
+		}
+	}
+	if it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "both") {
+		t.add(Count, "2", p.name, it.from-1, it.to)
+	}
+}
+
+var sidesBehind = cues("both sides|either side|in both sides")
+
+var twoSides = cues("each side|both sides|either side|one each side|on each side|on both sides|each end|both ends|at each end|one at each end")
+
+// act keeps a deed done to a part.
+func (t *taker) act(verb string, p part, from, to int, implied bool) {
+	if p.name == "" || !t.live(from, to) {
+		return
+	}
+	name := p.name
+	if p.many {
+		name = plural(name)
+	}
+	switch verb {
+	case "isolate", "restore", "prove":
+		name = t.energy()
+	case "connect", "disconnect":
+		if strings.HasPrefix(name, "battery ") {
+			name = "battery"
+		}
+	case "drain", "fill":
+		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
+			name = t.vessel(from)
+			if name == "" {
+				return
+			}
+		}
+		if verb == "drain" && name == "engine" {
+			name = "engine oil"
+		}
+		if verb == "fill" && name == "engine oil" {
+			name = "engine"
+		}
+		p = part{name: name, head: name, class: cavityPart}
+	case "run", "start", "stop":
+		if p.class != machinePart && p.class != movingPart || p.head == "machine" {
+			name = t.prime()
+			p = part{name: name, head: name, class: machinePart}
+		}
+	case "raise", "lower":
+		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
+			head := t.machineHead()
+			switch {
+			case t.raised != "":
+				name = t.raised
+			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
+				name = head
+			default:
+				return
+			}
+			p = part{name: name, head: name, class: machinePart}
+		}
+		t.raised = name
+	case "bleed":
+		name = t.system()
+	case "tighten":
+		if p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+			return
+		}
+	}
+	t.actOn(verb, name, p, from, to, implied)
+	if verb == "remove" && p.class == plugPart && (strings.Contains(p.name, "drain") || strings.Contains(p.name, "sump")) {
+		oil := t.cavity
+		if oil == "" || oil == "engine" {
+			oil = "engine oil"
+		}
+		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
+	}
+}
+
+// vessel is what is drained or filled where it is not named: the cavity that is spoken of, or the
+// machine named shortly before.
+func (t *taker) vessel(at int) string {
+	if t.cavity != "" {
+		return t.cavity
+	}
+	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 40; i-- {
+		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && !driven[m.head] || m.class == cavityPart) && !m.many {
+			return m.name
+		}
+	}
+	return ""
+}
+
+// prime is what is started and run: the engine of a machine that has one, or the machine.
+func (t *taker) prime() string {
+	if t.primeName == "" {
+		head := t.machineHead()
+		t.primeName = cmp.Or(head, "machine")
+		if (driven[head] || head == "") && wordIn(t.words, "engine", "spark", "plug", "petrol", "gasoline", "diesel") {
+			t.primeName = "engine"
+		}
+	}
+	return t.primeName
+}
+
+func wordIn(words []word, any ...string) bool {
+	return slices.ContainsFunc(words, func(w word) bool { return slices.Contains(any, w.stem) })
+}
+
+// machineHead is the noun of the machine that the notes are about: that of "this is the …", or
+// the first machine that is named.
+func (t *taker) machineHead() string {
+	if t.headKnown {
+		return t.headName
+	}
+	t.headKnown = true
+	if called := t.machine(); called != "" {
+		words := strings.Fields(strings.ToLower(called))
+		t.headName = words[len(words)-1]
+		return t.headName
+	}
+	for i := range t.words {
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" {
+			t.headName = p.head
+			break
+		}
+	}
+	return t.headName
+}
+
+// system is what is bled.
+func (t *taker) system() string {
+	switch about := t.section.name + " " + t.topic.name; {
+	case strings.Contains(about, "fuel"):
+		return "fuel system"
+	case strings.Contains(about, "brake"):
+		return "brakes"
+	case strings.Contains(about, "cool") || strings.Contains(about, "radiator"):
+		return "cooling system"
+	}
+	return "hydraulics"
+}
+
+func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
+	for i := len(t.deeds) - 1; i >= 0 && len(t.deeds)-i < 100; i-- {
+		if one := t.deeds[i]; one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 && (from-one.to < 60 || verb == "isolate" || verb == "restore") {
+			t.reach(one, from, to)
+			return
+		}
+	}
+	t.add(Action, strings.TrimSpace(verb+" "+object), p.name, from, to)
+	t.deeds = append(t.deeds, deed{verb, object, p, from, to, t.words[from].sentence, implied})
+}
+
+// reach lets what was taken for a deed go on to words that say it again close by.
+func (t *taker) reach(d deed, from, to int) {
+	if from-d.to > 14 || to > len(t.words) || to <= d.from {
+		return
+	}
+	for i := range t.out {
+		if one := &t.out[i]; one.Kind == Action && one.Start == t.words[d.from].start && one.Value == strings.TrimSpace(d.verb+" "+d.object) {
+			one.End = max(one.End, t.words[to-1].end)
+		}
+	}
+}
+
+func plural(name string) string {
+	switch {
+	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
+		return name + "es"
+	case strings.HasSuffix(name, "y") && !strings.HasSuffix(name, "ay") && !strings.HasSuffix(name, "ey"):
+		return name[:len(name)-1] + "ies"
+	}
+	return name + "s"
+}
+
+// toolThing takes a tool.
+func (t *taker) toolThing(number int, it *item) {
+	row := it.tool
+	if it.from > 0 && places[t.words[it.from-1].lower] && row.kind != "container" {
+		return
+	}
+	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
+		return // the machine itself
+	}
+	if row.name == "puller" && t.last.class == springPart {
+		row.name = "spring puller"
+	}
+	t.add(Tool, row.name, t.subject(), it.from, it.to)
+	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end"), t.words, it.to) > 0 {
+		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
+	}
+	if row.name == "stand" && t.raised != "" {
+		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
+	}
+	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
+		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+	}
+	if row.kind == "indicator" {
+		t.indicated(it)
+	}
+}
+
+// didSince reports whether a deed was told behind a word.
+func (t *taker) didSince(verb string, at int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.from >= at })
+}
+
+// indicated takes what a dial indicator is set on: its runout is measured.
+func (t *taker) indicated(it *item) {
+	for i := it.to; i < min(it.to+3, len(t.words)-1) && t.words[i].stop == 0; i++ {
+		if t.words[i].lower != "on" {
+			continue
+		}
+		for k := i + 1; k < min(i+3, len(t.words)); k++ {
+			if p, n := partAt(t.words, k); n > 0 {
+				if length(magnetic, t.words, k) > 0 {
+					return
+				}
+				t.actOn("measure", p.name+" runout", p, it.from, k+n, true)
+				return
+			}
+		}
+	}
+}
+
+var magnetic = cues("magnetic|mag")
+
+// fluidThing takes a fluid or its grade.
+func (t *taker) fluidThing(it *item) {
+	f := it.fluid
+	if !t.live(it.from, it.to) {
+		return
+	}
+	if f.kind == "grease" || t.fluidOf.kind == "" || f.what == gradePart {
+		t.fluidOf = f
+	}
+	if f.what == namePart {
+		return
+	}
+	t.add(Fluid, f.grade, t.cavity, it.from, it.to)
+	if f.what == gradePart && f.kind != "grease" && t.section.class == cavityPart && t.cavity != "" && !t.near(describes, it.from, it.to, 5, 0) && !t.near(heldLevel, it.from, it.to, 0, 25) && !t.did("fill", t.cavity) {
+		to := it.to
+		for _, one := range t.items {
+			if one.kind == amountItem && one.amount.unit.kind == quantity.Volume && one.from >= it.to && one.from-it.to < 10 && t.words[one.from].sentence == t.words[it.from].sentence {
+				to = one.to
+			}
+		}
+		end := to
+		for end < len(t.words) && t.words[end].sentence == t.words[it.from].sentence && end < it.from+18 {
+			end++
+		}
+		if t.live(it.from, it.to) {
+			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, end, true)
+		}
+	}
+}
+
+var (
+	describes = cues("oil in it is|in it is|it is|used|okay too|that we use|was")
+	heldLevel = cues("bottom of the hole|fill|top it up")
+)
+
+// did reports whether a deed was told before.
+func (t *taker) did(verb, object string) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.object == object })
+}
+
+// near reports whether a cue stands in the same sentence close before or behind some words.
+func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
+	sentence := t.words[from].sentence
+	for i := max(from-before, 0); i < min(to+behind, len(t.words)); i++ {
+		if t.words[i].sentence == sentence && (i < from || i >= to) && length(cue, t.words, i) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// amountThing takes a figure for what it is.
+func (t *taker) amountThing(number int, it *item) {
+	a := it.amount
+	if a.unit.symbol == "" && a.prefixed && number > 0 {
+		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 4 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && before.amount.unit.kind != quantity.Torque && (a.low.value.Cmp(before.amount.low.value) >= 0 || t.near(scraps, it.from, it.to, 4, 0)) {
+			a.unit = before.amount.unit // 1.5 bar, not more than two
+		}
+	}
+	if a.shape == exact && it.to+3 < len(t.words) {
+		for i := it.to; i < min(it.to+6, len(t.words)-1) && t.words[i].stop == 0; i++ {
+			if length(noMore, t.words, i) > 0 { // ten minutes at no flow, no more than that
+				a.shape = atMost
+			}
+		}
+	}
+	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 0) && length(underCues, t.words, it.from) > 0 {
+		a.shape = atLeast // bin them under 8
+	}
+	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
+		a.unit = unit{symbol: "mL", kind: quantity.Volume} // five hundred mil of oil
+	}
+	it.amount = a
+	switch a.unit.kind {
+	case quantity.Torque:
+		t.torqueThing(number, it, a)
+	case quantity.Time, quantity.Calendar, quantity.Distance:
+		t.timeThing(it, a)
+	case quantity.Volume:
+		about := t.cavity
+		if number > 0 && t.items[number-1].kind == toolItem && t.items[number-1].tool.kind == "container" && t.near(cues("hold|holds|takes"), it.from, it.to, 2, 0) && it.from-t.items[number-1].to < 4 {
+			about = t.items[number-1].tool.name // a tub that holds three gallons
+		}
+		t.add(Amount, a.unbound().text(), about, it.from, it.to)
+	case quantity.Mass:
+		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
+			return
+		}
+		t.add(Amount, a.text(), t.subject(), it.from, it.to)
+	case quantity.Count:
+		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
+		if a.unit.symbol == "strokes" {
+			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
+			t.greases(it)
+		}
+	case quantity.Length:
+		switch {
+		case a.unit.symbol == "m" || a.unit.symbol == "ft":
+		case t.isSize(number, it, a):
+			t.add(Size, a.text(), t.subject(), it.from, it.to)
+			t.keyTool(it.to, it)
+		default:
+			t.add(Range, a.text(), t.subject(), it.from, it.to)
+			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
+				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
+			}
+		}
+	case quantity.None:
+		t.bareThing(number, it, a)
+	case quantity.Angle:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
+			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+		}
+	case quantity.Pressure:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0) {
+			word := "tyre"
+			if wordIn(t.words, "tire") {
+				word = "tire"
+			}
+			t.actOn("check", word+" pressure", part{name: word, head: word, class: wheelPart}, it.from, it.to, true)
+		}
+	default:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	}
+}
+
+// turned is what is tightened by a part of a turn: a filter, a spark plug.
+func (t *taker) turned() part {
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == filterPart || m.name == "spark plug" {
+			return m.part
+		}
+	}
+	if t.section.class == filterPart || t.section.name == "spark plug" {
+		return t.section
+	}
+	return part{}
+}
+
+// ofFluid reports whether a figure in "mil" is told of a fluid.
+func (t *taker) ofFluid(it *item, a amount) bool {
+	if it.to+1 < len(t.words) && t.words[it.to].stop == 0 && t.words[it.to].lower == "of" {
+		w := t.words[it.to+1].lower
+		_, fluid := fluidAt(t.words, it.to+1)
+		return fluid || w == "oil" || w == "coolant" || w == "water" || w == "fluid" || w == "diesel" || w == "fuel" || w == "petrol" || w == "the"
+	}
+	return a.low.value.Cmp(big.NewRat(100, 1)) >= 0 && t.near(cues("fill|holds|takes|top|put|pour"), it.from, it.to, 4, 0)
+}
+
+// unbound is an amount without its bound.
+func (a amount) unbound() amount {
+	a.shape = exact
+	return a
+}
+
+// keyTool takes the tool that a size stands for: ten mil KEY, ten mil IS WHAT YOU NEED.
+func (t *taker) keyTool(at int, it *item) {
+	if at >= len(t.words) {
+		return
+	}
+	if t.words[at].lower == "key" && t.words[at].stop == 0 {
+		t.add(Tool, "hex key", t.subject(), it.from, at+1)
+		return
+	}
+	for i := at; i < min(at+3, len(t.words)) && t.words[i].stop != '.'; i++ {
+		if n := length(toolMeant, t.words, i); n > 0 {
+			t.add(Tool, "wrench", t.subject(), it.from, i+n)
+			return
+		}
+	}
+}
+
+var (
+	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
+	scraps    = cues("bin|scrap|replace|renew|change|throw|chuck|reject")
+	underCues = cues("under|below|less than|anything under")
+	tyreCues  = cues("tyre|tire")
+	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
+)
+
+func (t *taker) torqueThing(number int, it *item, a amount) {
+	a.shape = exact
+	for k := max(number-1, 0); k < min(number+2, len(t.items)); k++ {
+		if one := t.items[k]; one.kind == toolItem && one.tool.kind == "torque-wrench" && a.ranged() && (one.from-it.to < 3 && one.from >= it.to || it.from-one.to < 3 && it.from >= one.to) {
+			t.add(Range, a.text(), one.tool.name, it.from, it.to) // the torque wrench, the twenty to a hundred newton metre one
+			return
+		}
+	}
+	t.torque = a.text()
+	f := t.tightened(it)
+	t.add(Torque, a.text(), f.name, it.from, it.to)
+	if f.name != "" && t.live(it.from, it.to) {
+		to := it.to
+		if to < len(t.words) && t.words[to].stop == ',' && t.words[to].lower == "crosswise" {
+			to++
+		}
+		from := max(clauseStart(t.words, it.from), it.from-7)
+		for from > 0 && t.standings[from-1] == slip && t.words[from-1].sentence == t.words[from].sentence {
+			from = clauseStart(t.words, from-1) // what was put right just before
+		}
+		t.actAcross("tighten", f, from, to)
+		if n := length(backAgain, t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) {
+			t.act("refit", f, it.from, it.to+n, true)
+		}
+	}
+}
+
+// tightened is what a torque at an item holds for: the fastener named before it in its
+// sentence, or right behind it, or else the one spoken of.
+func (t *taker) tightened(it *item) part {
+	sentence := t.words[it.from].sentence
+	for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" {
+			return t.boltOf(m.part)
+		}
+	}
+	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence; i++ {
+		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
+			return t.qualify(p)
+		}
+	}
+	if t.fastener.name != "" {
+		return t.boltOf(t.fastener)
+	}
+	if t.section.name != "" && (t.section.class == fastener || t.section.class == plugPart || t.section.name == "spark plug") {
+		return t.section
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
+		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" || m.head == "clamp" {
+			return m.part
+		}
+	}
+	return t.topic
+}
+
+// boltOf is the bolt whose nut is named: a torque holds for both.
+func (t *taker) boltOf(p part) part {
+	if p.head != "nut" && p.head != "lock nut" {
+		return p
+	}
+	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun && len(t.mentions)-i < 8; i-- {
+		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart {
+			return m.part
+		}
+	}
+	return p
+}
+
+var backAgain = cues("going back|going back in|goes back|when it goes back|on the way back")
+
+// actAcross keeps a deed that a figure tells, with the words of its clause, also where some of
+// them were put right.
+func (t *taker) actAcross(verb string, p part, from, to int) {
+	for i := from; i < to; i++ {
+		if t.standings[i] == denied || t.standings[i] == story {
+			from = i + 1
+		}
+	}
+	kept := slices.Clone(t.standings[from:to])
+	for i := from; i < to; i++ {
+		t.standings[i] = holds
+	}
+	t.act(verb, p, from, to, true)
+	copy(t.standings[from:to], kept)
+}
+
+// isSize reports whether a length is a size of a tool or a fastener.
+func (t *taker) isSize(number int, it *item, a amount) bool {
+	if a.ranged() || a.shape == atMost || a.shape == atLeast {
+		return false
+	}
+	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
+		return true
+	}
+	if f := t.fastener; a.unit.symbol == "in" && a.low.fraction && f.name != "" && t.words[max(f.from, 0)].sentence == t.words[it.from].sentence && !t.near(rangeCues, it.from, it.to, 9, 3) {
+		return true
+	}
+	if number+1 < len(t.items) {
+		next := t.items[number+1]
+		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
+			return true
+		}
+		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
+			return true
+		}
+	}
+	return t.near(sizeCues, it.from, it.to, 3, 4) && !t.near(rangeCues, it.from, it.to, 4, 2)
+}
+
+// timeThing takes a time as an interval, as a limit or as a wait.
+func (t *taker) timeThing(it *item, a amount) {
+	switch {
+	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
+	case a.unit.kind != quantity.Time:
+	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(whicheverCue, it.from, it.to, 0, 6)):
+		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
+	case a.unit.symbol == "s" && !t.near(waitCues, it.from, it.to, 5, 0):
+		if a.shape == exact && it.from > 0 && t.words[it.from-1].lower == "in" {
+			a.shape = atMost
+		}
+		if a.shape == about {
+			a.shape = exact
+		}
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	case t.near(wholeTime, it.from, it.to, 5, 0) && !t.near(cues("from|to fill|to drain|to warm|to run"), it.from, it.to, 0, 2):
+		to := it.to
+		text := a.unbound().text()
+		if low, ok := t.orTwo(it, a); ok {
+			text, to = low, it.to+2
+		}
+		t.add(Wait, text, wholeJob, it.from, to)
+	default:
+		if a.shape == about {
+			a.shape = exact
+		}
+		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
+		if t.near(runCues, it.from, it.to, 6, 0) && !t.near(standCues, it.from, it.to, 5, 0) {
+			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
+		}
+	}
+}
+
+// orTwo reads the longer time of a job: about an hour and a half, two if the tines are bad.
+func (t *taker) orTwo(it *item, a amount) (string, bool) {
+	if it.to+1 >= len(t.words) || t.words[it.to].stop != ',' || t.words[it.to+1].lower != "if" {
+		return "", false
+	}
+	n, next := numberAt(t.words, it.to)
+	if next != it.to+1 || n.value.Cmp(a.low.value) <= 0 {
+		return "", false
+	}
+	return a.unbound().text() + " to " + n.text(false) + " " + a.unit.symbol, true
+}
+
+// runFrom gives the word at which a run begins that a time belongs to.
+func (t *taker) runFrom(it *item) int {
+	from := it.from
+	for from > 0 && it.from-from < 6 && t.words[from-1].sentence == t.words[it.from].sentence && t.live(from-1, from) && length(runCues, t.words, from) == 0 {
+		from--
+	}
+	return from
+}
+
+var (
+	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
+	whicheverCue = cues("whichever")
+	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
+)
+
+func (t *taker) inSentence(kind string, it *item) bool {
+	for _, one := range t.out {
+		if one.Kind == kind && one.sentence == t.words[it.from].sentence {
+			return true
+		}
+	}
+	return false
+}
+
+// bareThing takes a figure without a unit: a count, a size, a torque, an interval.
+func (t *taker) bareThing(number int, it *item, a amount) {
+	var next *item
+	if number+1 < len(t.items) {
+		next = &t.items[number+1]
+		if next.from-it.to > 2 || next.from > it.to && t.words[next.from].stop != 0 || next.from < len(t.words) && t.words[it.to].stop != 0 {
+			next = nil
+		}
+	}
+	size := func() string {
+		if a.low.fraction {
+			return a.low.text(true) + " in"
+		}
+		return a.low.text(false) + " mm"
+	}
+	alone := (it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower == "so" && t.words[it.from-1].stop == '.') && (it.to >= len(t.words) || t.words[it.to].stop != 0)
+	before := ""
+	if it.from > 0 {
+		before = t.words[it.from-1].lower
+	}
+	f := t.fastener
+	switch {
+	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
+		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)
+	case len(before) == 1 && before != "a" && before != "i" && next != nil && next.kind == partItem && next.part.class == movingPart || before == "a" && next != nil && next.kind == partItem && next.part.class == movingPart && a.low.int() > 9: // an A 47 vee belt
+	case a.low.whole && before == "a" && it.from > 1 && t.words[it.from-2].lower == "it" && t.words[it.from-2].of && a.low.int() >= 5 && a.low.int() <= 60 && (t.last.class == fastener || t.last.class == plugPart) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+		t.add(Size, size(), t.last.name, it.from, it.to) // it's a nineteen
+	case before == "same" || before == "o'clock" || it.to < len(t.words) && t.words[it.to].lower == "o'clock":
+	case next != nil && next.kind == toolItem && (a.low.fraction || a.low.int() >= 3 && sizeTool(next.tool)):
+		t.add(Size, size(), t.subject(), it.from, next.to)
+	case next != nil && next.kind == toolItem && a.low.whole && a.low.int() > 1:
+		t.add(Count, a.text(), next.tool.name, it.from, next.to)
+	case a.low.whole && it.to < len(t.words) && (t.words[it.to].lower == "and" || t.words[it.to].lower == "or") && t.sizedBehind(it.to+1):
+		t.add(Size, size(), t.subject(), it.from, it.to)
+	case it.to < len(t.words) && t.words[it.to].lower == "key" && t.words[it.to].stop == 0 && a.low.int() > 1:
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case t.byAnother(number, it, a):
+	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case a.low.fraction && t.keyed(it.to):
+		t.add(Size, size(), t.subject(), it.from, it.to)
+		t.keyTool(it.to, it)
+	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole:
+		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
+	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
+		t.add(Count, a.text(), "", it.from, it.to+1)
+	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
+		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
+	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:
+		t.add(Size, size(), f.name, it.from, it.to) // M ten is seventeen
+	case f.name != "" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 60 && a.shape == exact && t.isWidth(it):
+		t.add(Size, size(), f.name, it.from, it.to)
+	case alone && a.low.whole && t.sizeAgain(size(), it):
+		t.add(Size, size(), t.bolt().name, it.from, it.to)
+	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(countCues, t.words, it.to) > 0 && before != "number":
+		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
+	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:
+		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
+	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+		t.add(Count, a.text(), t.subject(), it.from, it.to)
+	case f.name != "" && a.shape != atMost && a.low.whole && (a.low.int() >= 4 && alone || t.near(torqueCues, it.from, it.to, 4, 1) && !t.near(rangeCues, it.from, it.to, 3, 0)) && !(it.to < len(t.words) && t.words[it.to].of):
+		a.shape = exact
+		t.torqueOpen(a, f, it)
+	case a.low.int() >= 100 && t.speedBefore(it):
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
+		if it.to < len(t.words) && t.words[it.to].of || before == "all" {
+			return
+		}
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+	}
+}
+
+// torqueOpen takes a torque that was told without its unit.
+func (t *taker) torqueOpen(a amount, f part, it *item) {
+	t.add(Torque, a.text(), f.name, it.from, it.to)
+	t.act("tighten", f, it.from, it.to, true)
+}
+
+// keyed reports whether words behind a size say that a tool of that size does it.
+func (t *taker) keyed(at int) bool {
+	return at < len(t.words) && t.words[at].stop != '.' && length(toolMeant, t.words, at) > 0
+}
+
+// sizedBehind reports whether a size with its tool begins at a word: seventeen AND A NINETEEN SPANNER.
+func (t *taker) sizedBehind(at int) bool {
+	if at < len(t.words) && articles[t.words[at].lower] {
+		at++
+	}
+	_, next := numberAt(t.words, min(at, len(t.words)-1))
+	if next <= at || next >= len(t.words) || t.words[next].stop != 0 {
+		return false
+	}
+	row, n := toolAt(t.words, next)
+	return n > 0 && sizeTool(row)
+}
+
+// byAnother takes the size of a ring: 18 by 22.
+func (t *taker) byAnother(number int, it *item, a amount) bool {
+	if it.to+1 >= len(t.words) || t.words[it.to].stop != 0 || t.words[it.to].lower != "by" && t.words[it.to].lower != "x" || number+1 >= len(t.items) {
+		return false
+	}
+	next := &t.items[number+1]
+	if next.kind != amountItem || next.from != it.to+1 || next.amount.unit.symbol != "" && next.amount.unit.symbol != "mm" || a.low.fraction {
+		return false
+	}
+	next.used = true
+	t.add(Size, a.low.text(false)+" × "+next.amount.low.text(false)+" mm", t.last.name, it.from, next.to)
+	return true
+}
+
+// isWidth reports whether a figure is the width of a fastener just named: the lock nut's a thirty.
+func (t *taker) isWidth(it *item) bool {
+	i := it.from - 1
+	for i >= 0 && (t.words[i].lower == "a" || t.words[i].lower == "is" || t.words[i].lower == "are" || t.words[i].lower == "the") {
+		i--
+	}
+	if i < 0 || len(t.mentions) == 0 || t.words[i+1].stop != 0 {
+		return false
+	}
+	m := t.mentions[len(t.mentions)-1]
+	return m.to == i+1 && (m.class == fastener || m.class == plugPart) && (t.words[i].of || i < it.from-1) && !t.near(torqueCues, it.from, it.to, 2, 2)
+}
+
+func (t *taker) sizeAgain(value string, it *item) bool {
+	for _, one := range t.out {
+		if one.Kind == Size && one.Value == value && one.sentence >= t.words[it.from].sentence-2 {
+			return true
+		}
+	}
+	for _, one := range t.items {
+		if one.kind == amountItem && one.to <= it.from && t.words[one.from].sentence >= t.words[it.from].sentence-2 && one.amount.unit.symbol == "" && one.amount.low.text(true)+" mm" == value && t.standings[one.from] != holds {
+			return true
+		}
+	}
+	return false
+}
+
+// speedBefore reports whether a speed was told just before.
+func (t *taker) speedBefore(it *item) bool {
+	for i := max(it.from-40, 0); i < it.from; i++ {
+		if w := t.words[i].stem; (w == "rev" || w == "rpm" || w == "speed") && t.words[i].sentence >= t.words[it.from].sentence-1 {
+			return true
+		}
+	}
+	return false
+}
+
+var (
+	pairCues    = cues("at each end|each end|each side|on each side|in each|either side|a side")
+	taper       = cues("morse|morse taper")
+	outTo       = cues("out to about|out to|wind to|down to about|up to about|to about")
+	countBefore = cues("that's|that makes|so|count|makes|there")
+)
+
+func sizeTool(row toolRow) bool {
+	switch row.kind {
+	case "socket", "wrench", "hex-key", "hex-bit":
+		return true
+	}
+	return false
+}
+
+var (
+	sizeCues   = cues("spanner|wrench|socket|key|hex|head|across flats|a f|af|square|allen|thread|nut|bolt|wide|diameter|on the outside|open end|what you need|width|hexagon")
+	rangeCues  = cues("gap|clearance|play|float|move|moves|give|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
+	everyCues  = cues("every|each|once a|once every|per|any")
+	firstCues  = cues("first|from new|new engine|and then every")
+	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
+	countCues  = cues("of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
+	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
+)
+
+// sentences gives the text of each sentence, with its line.
+func (t *taker) sentence(number int) (text string, line int) {
+	first, last := -1, -1
+	for i := range t.words {
+		if t.words[i].sentence == number {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	if first < 0 {
+		return "", 0
+	}
+	end := t.words[last].end
+	for end < len(t.notes) {
+		r, size := utf8.DecodeRuneInString(t.notes[end:])
+		if !strings.ContainsRune(".!?)", r) {
+			break
+		}
+		end += size
+	}
+	return strings.Join(strings.Fields(t.notes[t.words[first].start:end]), " "), t.words[first].line
+}

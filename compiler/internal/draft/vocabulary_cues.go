@@ -1,0 +1,32 @@
+package draft
+
+func cues(written string) (out phrases[bool]) {
+	out.addAll(written, true)
+	return out
+}
+
+// breaks are words that a clause ends before.
+var breaks = set("and but so then because cause cos otherwise unless although though while whereas it'll you'll they're they'll just only")
+
+// turns are words that lead back from a story to the job.
+var turns = set("but so anyway anyhow then don't")
+
+// storyCues begin what happened once, or what others do.
+var storyCues = cues("the story of|some people|some lads|some folk|some folks|some fellas|some guys|some of them have|some of them put|a lad|a mate|a fella|a bloke|a guy|a chap|there's a lad|there's a fella|i had|i saw|i once|i've seen|i have seen|i knew|we had one|the last fella|the last guy|the last lad|the last bloke|the previous owner|somebody put|somebody once|someone put|someone once|he had|last year|year before last|the other day|one time|that one time|before my time|the apprentice|on the old machine|on the other machine|on the big one|the other one takes|next door")
+
+// oldCues tell of what is no more.
+var oldCues = cues("used to be|used to|was the old one|that was the old|from the previous|previous type|the old model|older ones had|old ones had|on the old one|on the older|ignore that|not on this one|there isn't one|hasn't got one|haven't got one|doesn't have one|there is no|there's no|no longer|sidewall says|some book says|the book says but|the sticker says but|it says on the")
+
+// shortCues tell what others do in a few words, in notes without marks.
+var shortCues = cues("people do|people crush|people put|people over|folks do|everybody does|lads do|folks pour|folks put|people pour|people think")
+
+var denials = cues("don't|do not|never|not|no|without|rather than|instead of|isn't|aren't|can't|cannot|doesn't|won't|wouldn't|needn't|didn't|shouldn't|nobody|dont|doesnt|never ever|forget|leave")
+
+// notDenials hold the word of a denial and deny nothing.
+var notDenials = cues("no bubbles|no air|no leaks|no play|no noise|no slack|no pressure|no load|no number|no more|not more|not over|no doubt|no matter|don't forget|never forget|not only|not bad|no need|don't know|i don't know|i've no idea|no idea|not sure|no wait|no sorry|no problem|no bother|not just|no number|never mind|if not|whether or not|or not|leave it run|leave it stand|leave it settle|leave it for|leave it at|leave it to|leave that|leave them|leave for|leave ten|leave it on|leave the|nobody under|nobody in|nobody near|nobody at|not hot|without the|do not touch|won't start|doesn't start|won't turn|can't jump")
+
+// takenBack deny also what stands before them: "crack the pipes, no you don't".
+var takenBack = cues("won't fit|doesn't fit|won't do|no you don't|no don't|no you needn't|no not that|no we don't")
+
+// slipCues stand between what was said wrong and what is right.
+var slipCues = cues("no wait|no sorry|no hang on|no hold on|er no|uh no|um no|no that's|no it's|sorry|i mean|i tell a lie|tell a lie|scratch that|strike that|correction|make that|call it|or rather|no|er|no make that|what am i saying|actually no|hang on")

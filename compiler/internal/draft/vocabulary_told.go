@@ -1,0 +1,68 @@
+package draft
+
+// toldRow is something to do that a phrase tells by itself, whatever stands beside it.
+type toldRow struct {
+	said   string
+	verb   string
+	object string // $energy, $machine, $prime, $cavity, $section, $fastener, $raised: what is spoken of
+	needs  string // class of the section it holds in: "cavity", "belt", …; "" for any
+}
+
+// toldRows are phrases of the trade that tell a deed.
+var toldRows = []toldRow{
+	{"key out|take the key|takes the key|key in your pocket|round to off|isolator off|isolator to off|lock it off at|lock off the|power off at|plug it out|breaker off|breakers off|main switch off|switch to off|switched to off|ignition off|master switch off|battery isolator off|off at the isolator|off at the wall|off at the mains|off at the switch|off at the breaker|padlock on it|padlock through it|lock it out|lock and tag it", "isolate", "$energy", ""},
+	{"try the green button|try the start button|try the starter|press start|hit start|press the start|try to start it|try and start it|try it and nothing|push the start button|try the button|prove it dead|test it's dead|test for dead", "prove", "$energy", ""},
+	{"isolator on|isolator back on|padlock off|locks off|power back on|breaker on|breaker back on|key back in|main switch on|fuse in|fuse back in", "restore", "$energy", ""},
+	{"fuel on|fuel back on|tap on|fuel tap on", "open", "fuel valve", ""},
+	{"fuel off|tap off|fuel tap off", "close", "fuel valve", ""},
+	{"press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
+	{"red mushroom|emergency stop|e stop|mushroom button", "check", "emergency stop", ""},
+	{"lever in float|in float with|lever worked both ways|work the lever|work the levers|worked both ways|lever both ways|let the pressure off|let the pressure out|let the pressure down|dump the pressure|bleed the pressure off|bleed the pressure down|levers back and forth|work it both ways|work them both ways|lever back and forth|handle back and forth|lever to and fro", "relieve", "hydraulic pressure", ""},
+	{"let the air out|let the air down|dump the air|blow it down|blow the tank down|air pressure off|drain the air", "relieve", "air pressure", "air"},
+	{"get the air out|let the air out|air out of it|bleed the air|work the air out", "bleed", "$system", ""},
+	{"no bubbles|no more bubbles|no air in it|bubbles stop", "bleed", "$system", ""},
+	{"let it drain|let it run out|stops running|stopped running|let the oil out|let the oil run|let it all out|drain it off|drain the oil", "drain", "$oil", "cavity"},
+	{"on the stick|on the dipstick|put a stick in|check the dipstick|pull the dipstick|look at the dipstick|on the glass", "check", "$level", "cavity"},
+	{"bottom of the hole|level with the hole|up to the hole", "check", "$cavity", "cavity"},
+	{"with a thumb|with your thumb|with my thumb|thumb pressure|press it in the middle|press in the middle|push it in the middle", "check", "belt tension", ""},
+	{"snug with|just snug|hand tight|finger tight|nip it up|nip them up|do it up|do them up|snug it up", "tighten", "$fastener", ""},
+	{"if the thread is good|if the threads are good|if the thread's good", "inspect", "$fastener", ""},
+	{"few drops on|drop of oil on|smear of oil|drop of oil|squirt of oil|bit of oil on|wipe of oil|film of oil|dab of grease|smear of grease", "lubricate", "$last", ""},
+	{"negative off|negative lead off|earth off|ground off|neg off", "disconnect", "battery", ""},
+	{"positive on|positive back on|negative on|negative back on", "connect", "battery", ""},
+	{"should hang|the sag|it should sag|sag of", "measure", "$section sag", ""},
+	{"look again", "check", "$level", "cavity"},
+	{"look for leaks|check for leaks|any leaks|no leaks", "inspect", "leaks", ""},
+	{"listen to it|have a listen", "check", "$machine", ""},
+	{"turn it in|wind it in|screw it in|turn the adjuster|wind the adjuster", "tension", "$section", "tensioned"},
+	{"lever it down|lever it out|lever it back|pry it out|pry it back|pull it tight", "tension", "$belt", ""},
+	{"old ones out|old one out|old ones off|old one off", "remove", "$section", ""},
+	{"sign the book|sign it off|sign the sheet|sign the log", "record", "visit", ""},
+	{"go with the brass brush|go with the wire brush|go with the brush|go with a brush|give it a brush|give it a wipe|give it a clean", "clean", "$last", ""},
+}
+
+type toldDeed struct {
+	verb, object, needs string
+}
+
+var toldPhrases = func() (out phrases[toldDeed]) {
+	for _, row := range toldRows {
+		out.addAll(row.said, toldDeed{row.verb, row.object, row.needs})
+	}
+	return out
+}()
+
+// dirt is what is taken off and out, so that the place is cleaned.
+var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud fluff leaves straw chaff sawdust shavings crud gunk rust hair net-wrap baling")
+
+// bad are states that are looked for.
+var bad = set("cracked worn glazed split torn damaged frayed scored chipped perished bent broken loose leaking weeping blunt rusty pitted burnt swollen cut nicked")
+
+// defects are what is looked for.
+var defects = set("crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
+
+// driven are machines whose engine is started, and not they.
+var driven = set("tiller mower tractor dumper chainsaw saw blower digger excavator loader truck forklift sprayer harvester cultivator chipper quad atv trencher")
+
+// quantities are what is checked, measured and written down.
+var quantities = cues("runout|run out|stopping time|hour meter|hours|end float|end play|backlash|relief pressure|oil pressure|pressure|readings|reading|temperature|voltage|clearance|gap")

@@ -1,0 +1,179 @@
+package draft
+
+// toolRow is a tool by the names it goes under.
+type toolRow struct {
+	said string
+	name string // what it is called here
+	kind string // the language's kind of tool; "wear" for what is worn, "supply" for what is used up
+	wear string // the language's word for what is worn
+}
+
+// toolRows are tools, what is worn, and what is used up, as they are called in workshops.
+var toolRows = []toolRow{
+	{"torque wrench|torque spanner|torque bar|click wrench", "torque wrench", "torque-wrench", ""},
+	{"chain wrench", "chain wrench", "special", ""},
+	{"strap wrench|oil filter wrench|filter wrench|filter strap|filter cup", "filter wrench", "special", ""},
+	{"pipe wrench|stilson|stillson", "pipe wrench", "adjustable", ""},
+	{"adjustable|adjustable wrench|adjustable spanner|shifter|crescent wrench|shifting spanner", "adjustable wrench", "adjustable", ""},
+	{"c spanner|hook spanner|pin spanner|pin wrench|peg spanner", "pin spanner", "special", ""},
+	{"spark plug socket|plug socket|plug spanner|plug wrench|sparkplug socket|spark plug wrench", "spark plug socket", "socket", ""},
+	{"eight point socket|8 point socket", "eight-point socket", "socket", ""},
+	{"socket|deep socket|six point socket|twelve point socket", "socket", "socket", ""},
+	{"spanner|wrench|ring spanner|combination spanner|combination wrench|box end|box wrench|box end wrench|ring|flare nut wrench|line wrench", "wrench", "wrench", ""},
+	{"open end|open ender|open ended spanner|open end wrench|open end spanner|open ended", "open-end wrench", "wrench", ""},
+	{"hex key|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
+	{"hex bit|allen bit|allen socket|hex socket bit", "hex bit", "hex-bit", ""},
+	{"torx|torx bit|torx key|star bit", "hexalobular bit", "bit", ""},
+	{"screwdriver|flat screwdriver|flat blade|pozi|phillips|cross head screwdriver|flathead", "screwdriver", "screwdriver", ""},
+	{"ratchet|ratchet handle", "ratchet", "ratchet", ""},
+	{"breaker bar|knuckle bar|power bar|johnson bar", "breaker bar", "breaker-bar", ""},
+	{"extension|extension bar", "extension", "extension", ""},
+	{"crowfoot|crow foot|crows foot", "crowfoot", "crowfoot", ""},
+	{"impact|impact gun|impact wrench|rattle gun|windy gun|air wrench|impact driver", "impact wrench", "impact-wrench", ""},
+	{"pliers|plier|pincers|side cutter|snips|mole grips|vice grips|circlip plier|circlip pliers|snap ring plier|water pump plier|needle nose", "pliers", "pliers", ""},
+	{"hammer|copper hammer|ball pein|dead blow|lump hammer", "hammer", "hammer", ""},
+	{"mallet|soft mallet|rubber mallet|hide mallet", "mallet", "hammer", ""},
+	{"punch|drift|pin punch|chisel|cold chisel|brass drift", "punch", "punch", ""},
+	{"puller|gear puller|bearing puller|two leg puller|three leg puller", "puller", "puller", ""},
+	{"spring puller|spring hook", "spring puller", "puller", ""},
+	{"pry bar|prybar|tyre lever|tire iron|tommy bar|crowbar|crow bar|pinch bar|wrecking bar", "pry bar", "pry-bar", ""},
+	{"scraper|gasket scraper|putty knife", "scraper", "scraper", ""},
+	{"knife|stanley knife|utility knife", "knife", "scraper", ""},
+	{"hook|pick|wire hook", "hook", "special", ""},
+	{"brush|wire brush|brass brush|stiff brush|bristle brush|paint brush|parts brush|bottle brush", "brush", "brush", ""},
+	{"broom", "broom", "brush", ""},
+	{"vacuum|vacuum cleaner|shop vac|hoover|vac", "vacuum cleaner", "other", ""},
+	{"file|flat file|bastard file|half round file|oil stone|oilstone|whetstone", "file", "file", ""},
+	{"grinder|angle grinder|die grinder|bench grinder", "grinder", "grinder", ""},
+	{"feeler|feeler gauge|feeler gage|feelers|set of feelers|feeler blade", "feeler gauge", "gauge", ""},
+	{"straight edge|straightedge|laser alignment tool", "straight edge", "gauge", ""},
+	{"dial gauge|dial indicator|dial gage|dti|clock gauge|test indicator|d t i|dial test indicator", "dial indicator", "indicator", ""},
+	{"magnetic base|mag base|magnetic stand", "magnetic base", "other", ""},
+	{"caliper|calliper|vernier|verniers|vernier caliper|digital caliper", "caliper", "measure", ""},
+	{"micrometer|mike", "micrometer", "measure", ""},
+	{"tape measure|steel rule|ruler|rule|measuring tape|tape rule", "rule", "measure", ""},
+	{"depth gauge|tread gauge", "depth gauge", "gauge", ""},
+	{"spirit level|bubble level|machinist level", "spirit level", "gauge", ""},
+	{"belt tension gauge|tension gauge|tension meter|krikit", "tension gauge", "gauge", ""},
+	{"pressure gauge|tyre gauge|tire gauge|gauge on the test point|test gauge|pressure gage", "pressure gauge", "tester", ""},
+	{"multimeter|voltmeter|volt meter|multi meter|avo|test lamp|test light|voltage tester|tester", "multimeter", "tester", ""},
+	{"hydrometer", "hydrometer", "tester", ""},
+	{"refractometer", "refractometer", "tester", ""},
+	{"thermometer|infrared thermometer|heat gun thermometer|temp gun", "thermometer", "tester", ""},
+	{"tachometer|tacho|rev counter", "tachometer", "tester", ""},
+	{"stopwatch|stop watch", "stopwatch", "tester", ""},
+	{"grease gun|greasegun|gun", "grease gun", "grease-gun", ""},
+	{"oil can|oilcan|squeezy bottle|squeeze bottle|oiler bottle|drip can|pump can", "oil can", "oil-can", ""},
+	{"oil pump|hand pump|transfer pump|suction pump|extractor|drum pump|vacuum pump", "oil pump", "pump", ""},
+	{"syringe|suction gun|oil syringe", "syringe", "pump", ""},
+	{"funnel|filler funnel", "funnel", "funnel", ""},
+	{"drip tray|drain tray|tray", "drip tray", "container", ""},
+	{"drain pan|flat pan|oil pan under|pan|catch pan|oil tray|drainer", "drain pan", "container", ""},
+	{"drain tub|tub|basin|washing up bowl", "drain tub", "container", ""},
+	{"bucket|pail", "bucket", "container", ""},
+	{"jerry can|drum for|empty can|catch can|waste can|waste drum|oil drum|waste oil drum", "can", "container", ""},
+	{"jack|bottle jack|trolley jack|floor jack|high lift jack|hi lift", "jack", "jack", ""},
+	{"hoist|chain hoist|chain block|engine crane|overhead crane|crane|lever hoist|come along|chain fall", "hoist", "hoist", ""},
+	{"sling|strop|lifting strap|lifting chain|shackle|lifting eye", "sling", "sling", ""},
+	{"axle stand|jack stand|stand|trestle|stand under the axle|stand under the frame|stand under the chassis", "stand", "stand", ""},
+	{"block|wooden block|timber block|wood block|block of wood|blocks of wood|lump of wood|bit of timber|cribbing|packer|baulk", "block", "stand", ""},
+	{"wheel chock|chock", "wheel chock", "stand", ""},
+	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
+	{"padlock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
+	{"lockout tag|danger tag|tag on|with a tag", "tag", "tag", ""},
+	{"torch|flashlight|lamp|inspection lamp|head torch|work light", "lamp", "light", ""},
+	{"mirror|inspection mirror", "mirror", "mirror", ""},
+	{"magnet on a stick|pick up magnet", "magnet", "mirror", ""},
+	{"air line|airline|air gun|air hose|compressed air|blow gun|air nozzle", "air gun", "air-gun", ""},
+	{"paint pen|paint marker|marker pen|marker|chalk", "marker", "marker", ""},
+	{"ladder|step ladder|stepladder", "ladder", "ladder", ""},
+	{"dip stick|put a stick in|stick in", "dip stick", "measure", ""},
+	{"stethoscope|listening stick", "stethoscope", "other", ""},
+	{"pressure washer|steam cleaner|jet wash|jetwash|hose pipe|garden hose", "pressure washer", "other", ""},
+
+	{"glove|gloves|leather glove|rigger glove|nitrile glove|rubber glove|gauntlet|chemical glove", "gloves", "wear", "gloves"},
+	{"cut resistant glove|cut proof glove|kevlar glove|chainsaw glove", "cut-resistant gloves", "wear", "cut-resistant-gloves"},
+	{"goggles|goggle", "goggles", "wear", "eye-protection"},
+	{"safety glasses|safety specs|safety spectacles|glasses on|specs on|eye protection", "safety glasses", "wear", "eye-protection"},
+	{"face shield|visor|full face shield", "face shield", "wear", "face-shield"},
+	{"ear muff|ear muffs|ear defender|ear defenders|ear protection|ear plugs|hearing protection|earmuffs|muffs|defenders", "ear muffs", "wear", "ear-protection"},
+	{"dust mask|mask|proper mask|face mask|ffp3|p3 mask", "mask", "wear", "mask"},
+	{"respirator|breathing apparatus", "respirator", "wear", "respirator"},
+	{"hard hat|helmet|bump cap", "helmet", "wear", "helmet"},
+	{"steel toe|steel toe boots|steel toecaps|safety boots|safety shoes", "safety shoes", "wear", "safety-shoes"},
+	{"hi vis|high vis|hi viz", "high-visibility vest", "wear", "high-visibility"},
+	{"apron|rubber apron", "apron", "wear", "apron"},
+	{"harness", "harness", "wear", "harness"},
+
+	{"rag|rags|lint free rag|cloth|clean cloth|paper towel|shop towel|shop rag", "rag", "supply", ""},
+	{"thread tape|ptfe tape|ptfe|plumber's tape|plumbers tape|teflon tape|bit of tape|seal tape|thread seal tape", "thread tape", "supply", ""},
+	{"brake cleaner|degreaser|parts cleaner|solvent|contact cleaner|white spirit", "cleaner", "supply", ""},
+	{"emery|emery cloth|emery paper|sandpaper|wet and dry|scotch brite|scotchbrite|scotch pad|sanding block", "emery cloth", "supply", ""},
+	{"cable tie|zip tie", "cable tie", "supply", ""},
+	{"locking wire|lockwire|lock wire", "locking wire", "supply", ""},
+	{"absorbent|cat litter|spill kit|sawdust for", "absorbent", "supply", ""},
+}
+
+var tools = func() (out phrases[toolRow]) {
+	for _, row := range toolRows {
+		out.addAll(row.said, row)
+	}
+	return out
+}()
+
+// toolNames find a tool by what it is called here.
+var toolNames = func() map[string]toolRow {
+	out := map[string]toolRow{}
+	for _, row := range toolRows {
+		out[row.name] = row
+	}
+	return out
+}()
+
+// maybeTools are tools whose name is also another word; they are taken behind an article, a
+// number or another word for the same tool, and in a list of tools.
+var maybeTools = set("stand file clamp block hook pick punch brush hammer jack lamp ring gun vac vacuum pan can chock wedge rule mirror allen adjustable hoover knife tag tray lock vice drift")
+
+// toolBefore are words that such a tool may follow.
+var toolBefore = set("a an the my your with use and two three four axle jack on using little big flat good some or get")
+
+// headForms say what the head of a fastener is like, and name no tool.
+var headForms = cues("hexagon socket|socket head|allen head|hex head|hex headed|socket cap|hexagon head|ring nut|ring gear")
+
+func toolAt(words []word, at int) (toolRow, int) {
+	if at >= len(words) {
+		return toolRow{}, 0
+	}
+	row, length := tools.at(words, at)
+	if length == 0 || headForms.has(words, at) {
+		return toolRow{}, 0
+	}
+	w := words[at]
+	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || heads[words[at-1].stem] != 0) {
+		return toolRow{}, 0 // slide blocks
+	}
+	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
+		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] {
+			return toolRow{}, 0
+		}
+		if w.stop == ',' {
+			listed := false
+			for back := 1; back <= 3 && back <= at; back++ {
+				_, other := tools.at(words, at-back)
+				listed = listed || other == back
+			}
+			if !listed {
+				return toolRow{}, 0
+			}
+		}
+		if at > 0 && words[at-1].lower == "and" && (at+1 < len(words) && words[at+1].stop == 0 && articles[words[at+1].lower]) {
+			return toolRow{}, 0
+		}
+	}
+	if length > 0 && at+length < len(words) && words[at+length].stop == 0 {
+		if _, more := heads[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
+			return toolRow{}, 0
+		}
+	}
+	return row, length
+}

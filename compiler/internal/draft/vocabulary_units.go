@@ -1,0 +1,131 @@
+package draft
+
+import "benchleaf/compiler/internal/quantity"
+
+// unitWords are the units as they are said, typed and misheard. Several ways are apart by |.
+var unitWords = []struct {
+	said   string
+	symbol string
+	kind   quantity.Dimension
+	open   bool
+}{
+	{"nm|n m|newton metre|newton meter|new ton metre|new ton meter|new ton mutter|newton mutter|new tonne metre|new tonne meter|newt metre|newt meter|newtown metre|newtown meter|n·m", "N·m", quantity.Torque, false},
+	{"newton|new ton", "N·m", quantity.Torque, false},
+	{"foot pound|feet pound|foot lb|ft lb|ft lbs|ft pound|foot lbs|feet lbs|lb ft|lb foot|lbs ft|lbs foot|pound foot|pound feet|pounds foot|pounds feet|footpound|lbf ft|ftlb|ft·lb|lbft|lb·ft", "lbf·ft", quantity.Torque, false},
+	{"inch pound|inch lb|inch lbs|in lb|in lbs|lb in|lbs in|lbs inch|pound inch|pound inches|inchpound|inlb|lbf in", "lbf·in", quantity.Torque, false},
+	{"kilo metre of torque|kgm|kg m|kilogram force metre", "kgf·m", quantity.Torque, false},
+
+	{"mm|mil|mill|milli|millimetre|millimeter|millie", "mm", quantity.Length, false},
+	{"cm|centimetre|centimeter|centi", "cm", quantity.Length, false},
+	{"micron|um|µm", "µm", quantity.Length, false},
+	{"metre|meter", "m", quantity.Length, false},
+	{"inch|in|\"", "in", quantity.Length, false},
+	{"thou|thousandth|thousandth of an inch|thousandths of an inch|thousands of an inch", "thou", quantity.Length, false},
+	{"foot|feet|ft", "ft", quantity.Length, false},
+
+	{"l|litre|liter|ltr", "L", quantity.Volume, false},
+	{"ml|millilitre|milliliter|mil litre|cc|c c|cubic centimetre", "mL", quantity.Volume, false},
+	{"us gallon|u s gallon|american gallon", "US gal", quantity.Volume, false},
+	{"us quart|u s quart|american quart", "US qt", quantity.Volume, false},
+	{"us pint|u s pint|american pint", "US pt", quantity.Volume, false},
+	{"us fluid ounce|u s fluid ounce|us fl oz|american fluid ounce", "US fl oz", quantity.Volume, false},
+	{"imperial gallon|imp gal", "imp gal", quantity.Volume, false},
+	{"imperial quart", "imp qt", quantity.Volume, false},
+	{"imperial pint", "imp pt", quantity.Volume, false},
+	{"gallon|gal", "gal", quantity.Volume, true},
+	{"quart|qt", "qt", quantity.Volume, true},
+	{"pint|pt", "pt", quantity.Volume, true},
+	{"fluid ounce|fl oz", "fl oz", quantity.Volume, true},
+
+	{"kg|kilo|kilogram|kilogramme|key low", "kg", quantity.Mass, false},
+	{"g|gram|gramme", "g", quantity.Mass, false},
+	{"tonne|metric ton", "t", quantity.Mass, false},
+	{"pound|lb|lbs", "lb", quantity.Mass, false},
+	{"ounce|oz", "oz", quantity.Mass, true},
+
+	{"bar", "bar", quantity.Pressure, false},
+	{"psi|p s i|pound per square inch|pounds per square inch|pounds a square inch|pea s i", "psi", quantity.Pressure, false},
+	{"kpa|k p a|kilopascal", "kPa", quantity.Pressure, false},
+	{"mpa|megapascal", "MPa", quantity.Pressure, false},
+
+	{"°c|degree c|degree celsius|degrees celsius|degree centigrade|celsius|centigrade", "°C", quantity.Temperature, false},
+	{"°f|degree f|degree fahrenheit|degrees fahrenheit|fahrenheit", "°F", quantity.Temperature, false},
+	{"degree", "°", quantity.Angle, false},
+
+	{"s|sec|second", "s", quantity.Time, false},
+	{"min|minute", "min", quantity.Time, false},
+	{"h|hr|hour|hour's work|engine hour|running hour|operating hour|meter hour", "h", quantity.Time, false},
+	{"day", "days", quantity.Calendar, false},
+	{"week", "weeks", quantity.Calendar, false},
+	{"month", "months", quantity.Calendar, false},
+	{"year", "years", quantity.Calendar, false},
+	{"km|kilometre|kilometer", "km", quantity.Distance, false},
+	{"mile", "mi", quantity.Distance, false},
+
+	{"turn|revolution of it", "turn", quantity.Angle, false},
+	{"flat", "flats", quantity.Angle, false},
+	{"rpm|r p m|rev per minute|revs per minute|revs a minute|rev a minute|revolution per minute|revolutions per minute|revolutions a minute|rev/min|arpeem|are pee em", "rpm", quantity.RotationalSpeed, false},
+	{"rev|revs|revolution", "rpm", quantity.RotationalSpeed, true},
+
+	{"v|volt|v dc|volt dc", "V", quantity.Voltage, false},
+	{"amp", "A", quantity.Current, false},
+	{"ohm", "Ω", quantity.Resistance, false},
+	{"%|percent|per cent", "%", quantity.Ratio, false},
+
+	{"stroke|pump|shot|squirt|stroke of the gun|pump of the gun", "strokes", quantity.Count, false},
+	{"drop", "drops", quantity.Count, false},
+	{"click", "clicks", quantity.Count, false},
+	{"notch", "notches", quantity.Count, false},
+	{"drop a minute|drop per minute|drops a minute|drops per minute", "drops/min", quantity.Flow, false},
+	{"l/min|litre a minute|litre per minute|liters per minute", "L/min", quantity.Flow, false},
+}
+
+// ones are units of which one is written otherwise than several.
+var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
+
+// single are units of which one may be told as "an inch", "a minute".
+var single = set("in h min s days weeks months years L m mm drops turn°")
+
+// closeOnly are units that are also other words, and are read only close to a figure.
+var closeOnly = set("in a s t h")
+
+var plainInch = set("inch litre liter")
+
+// sized are units that sizes of wrenches are told in.
+var sized = set("mm mil mill milli millimetre millimeter inch")
+
+// unitLetters are units that may be written close to a figure.
+var unitLetters = set(`nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
+
+var boundWords = []boundRow{
+	{"max|maximum|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
+	{"min|minimum|at least|not under|not less than|no less than|not below|minimum of", atLeast},
+	{"about|around|roughly|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
+}
+
+var boundsBehind = []boundRow{
+	{"max|maximum|at most|at the most|tops|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
+	{"min|minimum|at least|or more|or better|and up|and over|or over", atLeast},
+	{"or so|ish|or thereabouts|give or take|roughly|about", about},
+}
+
+var units = func() (out phrases[unit]) {
+	for _, row := range unitWords {
+		out.addAll(row.said, unit{row.symbol, row.kind, row.open})
+	}
+	return out
+}()
+
+var prefixes, suffixes = bounds(boundWords), bounds(boundsBehind)
+
+type boundRow struct {
+	said  string
+	shape shape
+}
+
+func bounds(rows []boundRow) (out phrases[shape]) {
+	for _, row := range rows {
+		out.addAll(row.said, row.shape)
+	}
+	return out
+}

@@ -1,0 +1,288 @@
+package draft
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// word is one word of the notes, with its place in bytes.
+type word struct {
+	lower      string // in lower case, without dots inside an abbreviation and without 's
+	stem       string // the same in the singular
+	start, end int
+	line       int  // counted from 1
+	sentence   int  // counted from 0
+	stop       byte // the mark before it, 0 where there is none
+	hyphen     bool // joined to the word before by a hyphen
+	of         bool // has 's behind it
+	timed      bool // its line begins with a time
+}
+
+// line is one line of the notes without the time before it.
+type line struct {
+	text    string
+	at      int // of text in the notes
+	number  int
+	timed   bool
+	empties int // empty lines before it
+}
+
+// lines cuts notes into lines and takes the times off their starts: "03:12", "[00:04:10]".
+func lines(notes string) []line {
+	var out []line
+	at, empties, number := 0, 0, 0
+	for at < len(notes) {
+		end := strings.IndexByte(notes[at:], '\n')
+		text := notes[at:]
+		if end >= 0 {
+			text = notes[at : at+end]
+		}
+		next := at + len(text) + 1
+		number++
+		stamp := timeStamp.FindStringIndex(text)
+		one := line{text: text, at: at, number: number}
+		if stamp != nil {
+			one.text, one.at, one.timed = text[stamp[1]:], at+stamp[1], true
+		}
+		if strings.TrimSpace(one.text) == "" {
+			empties++
+		} else {
+			one.empties, empties = empties, 0
+			out = append(out, one)
+		}
+		at = next
+	}
+	return out
+}
+
+// split gives the words of notes, each with its line and its sentence.
+func split(notes string) []word {
+	all := lines(notes)
+	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
+	punctuated := marks*60 > len(strings.Fields(notes))
+	var out []word
+	sentence := 0
+	for i, one := range all {
+		if i > 0 {
+			before := strings.TrimRight(all[i-1].text, " \t\r")
+			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
+			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (punctuated || one.timed)
+			if !goesOn {
+				sentence++
+			}
+		}
+		first := len(out)
+		out, sentence = appendWords(out, one, sentence)
+		if first < len(out) {
+			if first > 0 && out[first].sentence != out[first-1].sentence && out[first].stop == 0 {
+				out[first].stop = '.'
+			}
+		}
+	}
+	return out
+}
+
+func appendWords(out []word, one line, sentence int) ([]word, int) {
+	text := one.text
+	var stop byte
+	hyphen := false
+	for at := 0; at < len(text); {
+		r, size := utf8.DecodeRuneInString(text[at:])
+		if quote := r == '"' && (at == 0 || text[at-1] < '0' || text[at-1] > '9'); quote || !wordRune(r) {
+			switch r {
+			case '.', '!', '?':
+				if stop != '.' {
+					stop = '.'
+					sentence++
+				}
+			case ',', ';', ':', '(', ')', '–', '—', '…':
+				if stop == 0 {
+					stop = ','
+				}
+				if r == ':' && stop == ',' {
+					stop = ':'
+				}
+			case '-', '‑':
+				hyphen = at > 0 && text[at-1] != ' ' && at+1 < len(text) && text[at+1] != ' '
+				if !hyphen && stop == 0 {
+					stop = ','
+				}
+			}
+			at += size
+			continue
+		}
+		end := wordEnd(text, at)
+		for _, cut := range cuts(text[at:end]) {
+			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, timed: one.timed, sentence: sentence, stop: stop, hyphen: hyphen}
+			w.lower = strings.ToLower(strings.ReplaceAll(cut, "’", "'"))
+			if whole, ok := bareMarks[w.lower]; ok {
+				w.lower = whole
+			}
+			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
+				w.lower, w.of = bare, true
+			}
+			if !numeric(w.lower) {
+				w.lower = strings.ReplaceAll(w.lower, ".", "")
+			}
+			w.stem = singular(w.lower)
+			out = append(out, w)
+			at += len(cut)
+			stop, hyphen = 0, false
+		}
+	}
+	return out, sentence
+}
+
+// bareMarks are words that are often typed without their mark.
+var bareMarks = map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
+
+func wordRune(r rune) bool {
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
+}
+
+// wordEnd gives the end of the word at a place: letters and figures, and what joins them.
+func wordEnd(text string, at int) int {
+	end := at
+	for end < len(text) {
+		r, size := utf8.DecodeRuneInString(text[end:])
+		if wordRune(r) && !(r == '"' && end > at && (text[end-1] < '0' || text[end-1] > '9')) {
+			end += size
+			continue
+		}
+		next, _ := utf8.DecodeRuneInString(text[end+size:])
+		before, _ := utf8.DecodeLastRuneInString(text[:end])
+		figures := unicode.IsDigit(before) && unicode.IsDigit(next)
+		letters := unicode.IsLetter(before) && unicode.IsLetter(next)
+		single := letters && (end-at == 1 || text[end-2] == '.') // n.l.g.i.
+		if (r == '\'' || r == '’') && letters || r == '/' && figures || r == ',' && figures && thousands(text[end+size:]) || r == '.' && (figures || single) || r == '·' && letters {
+			end += size
+			continue
+		}
+		break
+	}
+	if end == at {
+		_, size := utf8.DecodeRuneInString(text[at:])
+		end += size
+	}
+	return end
+}
+
+// thousands reports whether three figures and no more begin a text: 2,000.
+func thousands(text string) bool {
+	n := 0
+	for n < len(text) && text[n] >= '0' && text[n] <= '9' {
+		n++
+	}
+	return n == 3
+}
+
+// cuts parts a figure from the unit that is written close to it: "85Nm", "10mm".
+func cuts(text string) []string {
+	n := 0
+	for n < len(text) && (text[n] >= '0' && text[n] <= '9' || (text[n] == '.' || text[n] == '/' || text[n] == ',') && n+1 < len(text)) {
+		n++
+	}
+	if n > 0 && n < len(text) {
+		if _, unit := unitLetters[strings.ToLower(text[n:])]; unit {
+			return []string{text[:n], text[n:]}
+		}
+	}
+	return []string{text}
+}
+
+func numeric(text string) bool {
+	return text != "" && (text[0] >= '0' && text[0] <= '9')
+}
+
+// singular takes the plural off a noun, well enough for the nouns of the trade.
+func singular(text string) string {
+	if kept[text] || len(text) < 4 || strings.HasSuffix(text, "ss") || strings.HasSuffix(text, "us") || strings.HasSuffix(text, "is") {
+		return text
+	}
+	if one, ok := plurals[text]; ok {
+		return one
+	}
+	for _, end := range []struct{ many, one string }{{"ies", "y"}, {"ches", "ch"}, {"shes", "sh"}, {"xes", "x"}, {"sses", "ss"}, {"s", ""}} {
+		if bare, ok := strings.CutSuffix(text, end.many); ok && len(bare) > 1 {
+			return bare + end.one
+		}
+	}
+	return text
+}
+
+// phrases finds the longest of many phrases at a word. Words are compared as they are and in
+// the singular; the words of a phrase stand close together.
+type phrases[T any] struct{ byFirst map[string][]phrase[T] }
+
+type phrase[T any] struct {
+	words []string
+	value T
+}
+
+func (p *phrases[T]) add(written string, value T) {
+	if p.byFirst == nil {
+		p.byFirst = map[string][]phrase[T]{}
+	}
+	words := strings.Fields(written)
+	for i := range words {
+		if whole, ok := bareMarks[words[i]]; ok {
+			words[i] = whole
+		}
+		words[i] = strings.TrimSuffix(words[i], "'s") // as the words of notes are kept
+	}
+	p.byFirst[words[0]] = append(p.byFirst[words[0]], phrase[T]{words, value})
+}
+
+// addAll adds each of several phrases, apart by |.
+func (p *phrases[T]) addAll(written string, value T) {
+	for one := range strings.SplitSeq(written, "|") {
+		p.add(one, value)
+	}
+}
+
+// at gives the longest phrase at a word with its length, 0 where there is none.
+func (p *phrases[T]) at(words []word, at int) (value T, length int) {
+	look := func(first string) {
+		for _, one := range p.byFirst[first] {
+			if len(one.words) > length && rowOf(words, at, one.words) {
+				value, length = one.value, len(one.words)
+			}
+		}
+	}
+	look(words[at].lower)
+	if words[at].stem != words[at].lower {
+		look(words[at].stem)
+	}
+	return value, length
+}
+
+// has reports whether one of the phrases begins at a word.
+func (p *phrases[T]) has(words []word, at int) bool {
+	if at < 0 || at >= len(words) {
+		return false
+	}
+	_, n := p.at(words, at)
+	return n > 0
+}
+
+func rowOf(words []word, at int, row []string) bool {
+	if at+len(row) > len(words) {
+		return false
+	}
+	for i, want := range row {
+		w := &words[at+i]
+		if w.lower != want && w.stem != want || i > 0 && w.stop != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+func set(written string) map[string]bool {
+	out := map[string]bool{}
+	for _, one := range strings.Fields(written) {
+		out[one] = true
+	}
+	return out
+}
