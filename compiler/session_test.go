@@ -22,10 +22,10 @@ func TestASessionFindsWhatACompileFinds(t *testing.T) {
 		paths = append(paths, path)
 	}
 	slices.Sort(paths)
-	edits := []string{"\"", "x", "\n", "7", "# ", "[part.new]\n", "N·m", " = ", "]", "renamed-",
+	edits := []string{"\"", "x", "\n", "7", "# ", "[part.new]\n", "[", "[[step]]\n", "N·m", " = ", "]", "renamed-",
 		"\n[[step]]\nsay = \"Wipe the rim of the left wheel at 20 N.\"\n\n", "\n[[close]]\n", "chock the wheel, then "}
 	var session Session
-	rounds := 150
+	rounds := 200
 	if testing.Short() {
 		rounds = 40
 	}

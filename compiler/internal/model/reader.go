@@ -124,18 +124,19 @@ func (r *Reader) patch(changed []*source.File) bool {
 	if slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool { return f.Place.File != file.Source }) {
 		return false // it broke another
 	}
-	was, layers, seen, machine := file.outline(), file.layers, file.view, file.machine
+	lone := !file.describes() && !slices.ContainsFunc(r.set.Files, func(other *File) bool { return other != file && slices.Contains(other.layers, file) })
+	was, layers, seen, machine := file.outline(lone), file.layers, file.view, file.machine
 	linked := !slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool {
 		return f.Rule == useLoop.ID || f.Rule == outsideShop.ID || f.Rule == missingFile.ID
 	})
 	findings := file.read(changed[0])
 	file.number = slices.Index(r.set.Files, file)
 	r.kept[file] = &kept{broken: file.Broken, read: findings}
-	if !slices.Equal(was, file.outline()) {
+	describes := file.describes()
+	if !slices.Equal(was, file.outline(lone && !describes)) {
 		r.forget()
 		return false
 	}
-	describes := len(file.things) > 0 || file.Machine != nil
 	for _, other := range r.set.Files {
 		if describes && other != file && slices.Contains(other.layers, file) {
 			other.view = &view{}
@@ -188,8 +189,12 @@ func pointsTo(f finding.Finding, text *source.File) bool {
 	return f.Place.File == text || slices.ContainsFunc(f.Related, func(one finding.Related) bool { return one.Place.File == text })
 }
 
-// outline is what other files look at in a file when they are linked.
-func (f *File) outline() []string {
+// describes reports whether a file has something that others take from it.
+func (f *File) describes() bool { return len(f.things) > 0 || f.Machine != nil }
+
+// outline is what other files look at in a file when they are linked. Where a file is lone, nobody
+// takes anything from it, and whether it can be read is nothing to them.
+func (f *File) outline(lone bool) []string {
 	out := []string{"uses"}
 	for _, use := range f.Uses.Items {
 		out = append(out, use.Text)
@@ -204,7 +209,7 @@ func (f *File) outline() []string {
 	for _, thing := range f.things {
 		out = append(out, thing.kind+"/"+thing.name)
 	}
-	for what, is := range map[string]bool{"unread": f.unread, "bare": f.bare, "broken": f.Broken, "shop": f.Shop != nil, "second": f.Second != nil} {
+	for what, is := range map[string]bool{"unread": f.unread && !lone, "bare": f.bare && !lone, "broken": f.Broken && !lone, "shop": f.Shop != nil, "second": f.Second != nil} {
 		if is {
 			out = append(out, what)
 		}
