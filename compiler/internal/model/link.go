@@ -59,7 +59,8 @@ type Set struct {
 	Files    []*File // in order of path
 	Findings []finding.Finding
 	byPath   map[string]*File
-	checked  map[string]bool // the files that names are taken from, by their numbers, that were held against each other
+	matched  map[string][]*File // the files that a pattern stands for
+	checked  map[string]bool    // the files that names are taken from, by their numbers, that were held against each other
 }
 
 // Read reads every file, links what they use and holds every name against what is
@@ -77,7 +78,8 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 // theirs in turn, and the shop file above it.
 func (s *Set) link(file *File) {
 	seen := map[*File]bool{file: true}
-	file.layers, file.view = []*File{file}, &view{}
+	layers, machine := file.layers, file.machine
+	file.layers = []*File{file}
 	s.follow(file, file, Text{}, []*File{file}, seen)
 	for _, candidate := range shopfiles(file.Source.Path) {
 		if shop := s.byPath[candidate]; shop != nil {
@@ -90,6 +92,9 @@ func (s *Set) link(file *File) {
 		}
 	}
 	file.machine = file.machineOf()
+	if file.view == nil || file.machine != machine || !slices.Equal(file.layers, layers) {
+		file.view = &view{} // or else it sees what it saw
+	}
 }
 
 // follow adds the files that one of the layers of a file uses. Faults of a use
@@ -133,12 +138,19 @@ func (s *Set) match(from *File, use Text, tell bool) []*File {
 		}
 		return nil
 	}
-	var out []*File
-	for _, file := range s.Files {
-		if ok, err := path.Match(pattern, file.Source.Path); ok && err == nil && file != from {
-			out = append(out, file)
+	all, known := s.matched[pattern]
+	if !known {
+		for _, file := range s.Files {
+			if ok, err := path.Match(pattern, file.Source.Path); ok && err == nil {
+				all = append(all, file)
+			}
 		}
+		if s.matched == nil {
+			s.matched = map[string][]*File{}
+		}
+		s.matched[pattern] = all
 	}
+	out := slices.DeleteFunc(slices.Clone(all), func(file *File) bool { return file == from })
 	if len(out) == 0 && tell {
 		s.missing(from, use, pattern)
 	}

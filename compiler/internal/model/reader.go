@@ -134,6 +134,11 @@ func (r *Reader) patch(changed []*source.File) bool {
 	r.kept[file] = &kept{broken: file.Broken, read: findings}
 	describes := file.describes()
 	if !slices.Equal(was, file.outline(lone && !describes)) {
+		for _, other := range r.set.Files {
+			if slices.Contains(other.layers, file) {
+				other.view = nil
+			}
+		}
 		r.forget()
 		return false
 	}
