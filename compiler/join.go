@@ -144,6 +144,9 @@ func (r *Result) join(look Look, asked Joining) (*Joined, error) {
 	path := out.Name + ".toml"
 	title := asked.Title
 	if usual := made.Title(asked.On, spoken); title == "" {
+		if asked.Name != "" { // several may be kept on one day
+			usual += " · " + asked.Name
+		}
 		title = usual
 		for n := 2; slices.ContainsFunc(r.set.Files, func(file *model.File) bool { return file.Procedure != nil && file.Procedure.Title.Text == title }); n++ {
 			title = fmt.Sprintf("%s (%d)", usual, n)

@@ -186,3 +186,26 @@ func TestTankIsShutWhileOthersClean(t *testing.T) {
 	assert.True(t, made.Proved)
 	assert.Equal(t, 3, made.Changes.Covers)
 }
+
+// What its author runs warm and drains is drained while it is warm, for one and for two.
+func TestWarmOilIsDrainedWarm(t *testing.T) {
+	result := Compile(Input{Files: ReadFolder(t, "../procedures")})
+	for people := 1; people <= 2; people++ {
+		made, err := result.Join(Look{}, Joining{Procedures: []string{"log-deck-bearing-grease", "log-deck-chain-tension", "log-deck-gearbox-oil"}, Unit: "deck", On: "2026-05-20", People: people})
+		require.NoError(t, err)
+		steps := made.Result.Jobs[0].work.Job.Steps
+		require.Len(t, made.steps, len(steps))
+		warm, drained := int64(-1), int64(-1)
+		for i, step := range steps {
+			switch {
+			case step.Verb.Key == "run" && warm < 0:
+				warm = made.steps[i].Start + made.steps[i].Seconds
+			case step.Verb.Key == "drain":
+				drained = made.steps[i].Start
+			}
+		}
+		require.Positive(t, warm)
+		assert.Greater(t, drained, warm)
+		assert.LessOrEqual(t, drained-warm, int64(30*60), "for %d:\n%s", people, made.Source)
+	}
+}

@@ -138,3 +138,26 @@ func (p *problem) barWaits() {
 		}
 	}
 }
+
+// staysWarm are the seconds that what was run warm may stand longer than its author lets it, until
+// it is drained; common practice, no source.
+const staysWarm = 15 * 60
+
+var warms = regexp.MustCompile(`(?i)\b(warm|hot|temperature)\b`)
+
+// keepWarm finds what is run warm and drained then by the same procedure: warm oil takes its dirt
+// along.
+func (p *problem) keepWarm() {
+	for t := range p.tasks {
+		one := &p.tasks[t]
+		if !one.runs || one.within >= 0 || !slices.ContainsFunc(one.steps, func(step *model.Step) bool { return warms.MatchString(needs.Words(step)) }) {
+			continue
+		}
+		for to := t + 1; to < len(p.tasks) && p.tasks[to].input == one.input && !p.tasks[to].runs; to++ {
+			if slices.ContainsFunc(p.tasks[to].steps, func(step *model.Step) bool { return step.Verb.Key == "drain" }) {
+				p.warmed = append(p.warmed, wait{input: one.input, from: t, to: to})
+				break
+			}
+		}
+	}
+}

@@ -19,6 +19,7 @@ type problem struct {
 	tasks   []task
 	waits   []wait
 	over    []wait // that are waited out within a task, and have a most
+	warmed  []wait // from a run that warms something to where it is drained
 	spans   []span
 	final   []setting // how each author leaves the machine
 	gives   []bool    // who gives an energy back
@@ -74,6 +75,7 @@ func newProblem(inputs []Input) *problem {
 	p.coldFirst()
 	p.share()
 	p.barWaits()
+	p.keepWarm()
 	p.lookAhead()
 	return p
 }
@@ -205,6 +207,15 @@ func (p *problem) roomy() sequence.Problem {
 	return out
 }
 
+// warm is that problem with what was run warm drained while it is.
+func (p *problem) warm() sequence.Problem {
+	out := p.roomy()
+	for _, one := range p.warmed {
+		out.Lags = append(out.Lags, sequence.Lag{From: one.from, To: one.to, Most: p.passes(one) + staysWarm})
+	}
+	return out
+}
+
 // spared is the share of what lies between the least and the most of a wait that a plan keeps
 // free at its end, one part in so many: the times are those that authors list, and nobody works
 // by the second.
@@ -234,8 +245,11 @@ func (p *problem) solve(budget sequence.Budget) (sequence.Plan, error) {
 		return sequence.Plan{}, err
 	}
 	asked := p.asked()
-	plan, err := sequence.Solve(p.roomy(), budget)
+	plan, err := sequence.Solve(p.warm(), budget)
 	var fight *sequence.Conflict
+	if errors.As(err, &fight) && len(p.warmed) > 0 { // cold, then
+		plan, err = sequence.Solve(p.roomy(), budget)
+	}
 	if errors.As(err, &fight) { // with nothing in hand, then
 		plan, err = sequence.Solve(asked, budget)
 	}

@@ -234,7 +234,7 @@ func (p *problem) two(shake []float64) *schedule {
 		}
 		at[input] = one.worker + 1
 	}
-	for _, lag := range p.lags(spared) {
+	for _, lag := range p.warm().Lags {
 		if start, known := begun[lag.To]; known && lag.Most > 0 && start-b.ended[lag.From] > lag.Most {
 			return nil
 		}
