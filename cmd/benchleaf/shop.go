@@ -18,9 +18,10 @@ import (
 
 // What is read at most.
 const (
-	mostBytes   = 4 << 20  // of one file
-	mostPicture = 32 << 20 // of one picture
-	mostFiles   = 20_000   // of one shop
+	mostBytes   = 4 << 20   // of one file
+	mostPicture = 32 << 20  // of one picture
+	mostFiles   = 20_000    // of one shop
+	mostShop    = 256 << 20 // of all files of one shop
 )
 
 // shop is one shop folder with the files that are to be checked and those they use.
@@ -130,6 +131,7 @@ func (s *shop) read() []error {
 	var faults []error
 	known := map[string]bool{}
 	var waiting, pictures []string
+	size := 0
 	want := func(path string) {
 		if !known[path] {
 			known[path] = true
@@ -153,6 +155,9 @@ func (s *shop) read() []error {
 		if compiler.IsForm(text) {
 			s.targets = slices.DeleteFunc(s.targets, func(target string) bool { return target == path })
 			continue
+		}
+		if size += len(text); size > mostShop {
+			return append(faults, fmt.Errorf("the files of %s are more than %d MiB; give a smaller folder", s.name, mostShop>>20))
 		}
 		file := source.New(path, text)
 		s.files = append(s.files, file)
