@@ -71,11 +71,32 @@ func openShop(file string) (editor.Shop, error) {
 			read, out.Files, out.Pictures, err = one, one.files, one.pictures, nil // as far as it can be read
 		}
 	}
+	if read != nil && !out.Lone {
+		out.Booked = read.booked
+	}
 	out.Stale = stamped(read, []string{file, of})
 	if _, missing := os.Stat(file); missing != nil || out.Lone {
 		err = nil // a new file, which may be the first, or one whose text the editor has
 	}
 	return out, err
+}
+
+// booked reports whether entries of the service book name a machine, a procedure or something of
+// the store so.
+func (s *shop) booked(name string) (found bool, err error) {
+	err = s.reading(func(book compiler.BookText) error {
+		if book == nil {
+			return nil
+		}
+		return compiler.ScanBook(io.NewSectionReader(book, 0, book.Size()), func(e compiler.Entry, _ int) error {
+			found = found || e.Unit == name || e.Procedure == name || slices.ContainsFunc(slices.Concat(e.Used, e.Received), func(m compiler.Moved) bool { return m.What == name })
+			return nil
+		})
+	})
+	if found {
+		return true, nil // whatever else cannot be read
+	}
+	return false, err
 }
 
 // stamped tells whether files, those of a shop, their folders and the shop file above have changed since.

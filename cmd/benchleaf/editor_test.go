@@ -46,3 +46,21 @@ func TestTheEditorNoticesWhatChangesOnTheDisk(t *testing.T) {
 	require.NoError(t, os.WriteFile(filepath.Join(folder, "shop", "units.toml"), []byte("benchleaf = 1\n"), 0o644))
 	assert.True(t, got.Stale(), "another text")
 }
+
+// What the service book names is known.
+func TestTheEditorKnowsWhatTheServiceBookNames(t *testing.T) {
+	got, err := openShop(filepath.ToSlash(mustAbs(t, "../../procedures/shop/fluids.toml")))
+	require.NoError(t, err)
+	require.NotNil(t, got.Booked)
+	for name, want := range map[string]bool{"deck": true, "log-deck-gearbox-oil": true, "gear-460": true, "drain-plug": false} {
+		found, err := got.Booked(name)
+		require.NoError(t, err)
+		assert.Equal(t, want, found, name)
+	}
+}
+
+func mustAbs(t *testing.T, path string) string {
+	full, err := filepath.Abs(path)
+	require.NoError(t, err)
+	return full
+}

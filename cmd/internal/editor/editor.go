@@ -32,6 +32,8 @@ type Shop struct {
 	Files    []*source.File
 	Pictures []source.Picture
 	Stale    func() bool // whether something on the disk has changed since; nil where that is not known
+
+	Booked func(name string) (bool, error) // whether entries of the service book name something so; nil where there is no book
 }
 
 // Open reads the shop that a file lies in, by its absolute path with forward slashes. Neither

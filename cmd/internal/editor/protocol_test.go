@@ -179,3 +179,24 @@ func TestChangesOnTheDiskAreNoticed(t *testing.T) {
 	l.say(pull)
 	assert.NotContains(t, string(l.hear().Result), "unknown-name")
 }
+
+// What entries of the service book name keeps its name; of a machine in the shop the title changes.
+func TestWhatTheServiceBookNamesIsNotRenamed(t *testing.T) {
+	folder := t.TempDir()
+	require.NoError(t, os.CopyFS(folder, os.DirFS("../../../procedures")))
+	read := readShop(folder)
+	c := startedAt(t, false, func(name string) (Shop, error) {
+		out, err := read(name)
+		out.Booked = func(name string) (bool, error) { return name == "gear-460", nil }
+		return out, err
+	})
+	rename := func(file, words string) error {
+		address, text := c.open(folder, file)
+		params := asked(address, at(text, words))
+		params.NewName = "another"
+		return c.call("textDocument/rename", params, nil)
+	}
+	assert.ErrorContains(t, rename("shop/units.toml", "[unit.deck"), "change its title")
+	assert.ErrorContains(t, rename("shop/fluids.toml", "[fluid.gear-460"), `entries of service-book.toml name "gear-460"`)
+	assert.NoError(t, rename("shop/spares.toml", "[spare.seal-22-27"), "no entry names it")
+}
