@@ -72,6 +72,12 @@ func (r *Result) RenameRange(path string, offset int) (source.Place, string, err
 	return r.assist().RenameRange(path, offset)
 }
 
+// BookName is the name that entries of a service book have for what is named at a byte offset: a
+// machine, a procedure or what lies in the store. Another name would cut it off from them.
+func (r *Result) BookName(path string, offset int) (string, bool) {
+	return r.assist().BookName(path, offset)
+}
+
 // Symbols is the outline of a file, in its order.
 func (r *Result) Symbols(path string) []Symbol { return r.assist().Symbols(path) }
 

@@ -88,7 +88,7 @@ func TestARenamedThingIsRenamedEverywhere(t *testing.T) {
 		_, old, err := result.RenameRange(at.File.Path, at.Span.Start)
 		if err != nil {
 			refused[old+err.Error()] = true
-			assert.Contains(t, err.Error(), "is the name of a hazard")
+			assert.Regexp(t, "is the name of a hazard|knows the machine by its short name .*change its title", err.Error())
 			continue
 		}
 		kept = append(kept, at)

@@ -165,6 +165,7 @@ func (s *Session) Compile(in Input) *Result {
 	for i, one := range checked {
 		if len(one.jobs) == 0 && isProcedure(targets[i]) {
 			out.Unchecked = append(out.Unchecked, targets[i].Source.Path)
+			out.Findings = append(out.Findings, rules.NotChecked(targets[i], set.Findings)...)
 		}
 		out.Findings = append(out.Findings, one.findings...)
 		out.Allowed = append(out.Allowed, one.allowed...)

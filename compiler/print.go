@@ -376,7 +376,7 @@ func (r *Result) JSON() []byte {
 // SARIF is the findings as a log of SARIF 2.1.0, for programs that show findings of many
 // tools; version is what benchleaf says of itself.
 func (r *Result) SARIF(version string) []byte {
-	return sarif.Write(sarif.Log{Version: version, Rules: Rules(), Findings: r.Findings, Allowed: r.Allowed, Unchecked: r.Unchecked})
+	return sarif.Write(sarif.Log{Version: version, Rules: Rules(), Findings: r.Findings, Allowed: r.Allowed})
 }
 
 // Fix applies the certain fixes of the findings to their files' texts, and

@@ -17,7 +17,10 @@ import (
 )
 
 // companions are rules that come with another by what they are.
-var companions = map[string]string{"syntax/too-many": "syntax/no-equals", "safety/cannot-allow": "safety/missing-caution"}
+var companions = map[string]string{"syntax/too-many": "syntax/no-equals", "safety/cannot-allow": "safety/missing-caution", notChecked: "language/unknown-key"}
+
+// notChecked comes with whatever is wrong with the language of a procedure.
+const notChecked = "language/not-checked"
 
 // The examples of every rule are run: the bad one raises that rule and nothing
 // else, the good one raises nothing. An example is short, so what other rules only
@@ -33,7 +36,7 @@ func TestExamplesOfEveryRule(t *testing.T) {
 			for _, found := range bad {
 				if found.Rule == rule.ID {
 					raised++
-				} else if found.Severity > finding.Note {
+				} else if found.Severity > finding.Note && found.Rule != notChecked {
 					assert.Equal(t, companions[rule.ID], found.Rule, "the bad example raises more: %s", describe(bad))
 				}
 			}

@@ -80,7 +80,7 @@ var procedureTable = Table{
 	Keys: []Key{
 		{Name: "name", Kind: Text, Doc: "Short name other procedures use; the file's name when left out.", Example: `"log-deck-gearbox-oil"`},
 		{Name: "title", Kind: Text, Required: true, Doc: "Title, beginning with the action.", Example: `"Change the worm gearbox oil"`},
-		{Name: "machine", Kind: Name, Of: "machine", Required: true, Doc: "Name of the machine. Where no machine is described anywhere, its name in plain words.", Example: `"log-deck"`},
+		{Name: "machine", Kind: Name, Of: "machine", Required: true, Doc: "Short name of the machine. Where no machine is described anywhere, its name in plain words instead, such as “Log-deck conveyor”.", Example: `"log-deck"`},
 		{Name: "for", Kind: Names, Of: "variant", Doc: "Versions of the machine the procedure serves; all when left out.", Example: `["long"]`},
 		{Name: "summary", Kind: Words, Doc: "What the job does and why, in a sentence or two.", Example: `"Drains the worn-in oil and its metal while it is warm."`},
 		{Name: "revision", Kind: Text, Required: true, Doc: "Revision mark.", Example: `"B"`},

@@ -35,7 +35,6 @@ func many(n int, one, more string) string {
 type tally struct {
 	files, procedures, machines, allowed int
 	by                                   [finding.Error + 1]int
-	unchecked                            []string // procedures whose steps were not looked at
 }
 
 func (t *tally) add(s *shop, result *compiler.Result) {
@@ -44,9 +43,6 @@ func (t *tally) add(s *shop, result *compiler.Result) {
 		procedures[job.Path], machines[job.Machine] = true, true
 	}
 	t.files += len(s.targets)
-	for _, path := range result.Unchecked {
-		t.unchecked = append(t.unchecked, s.shown(path))
-	}
 	t.procedures += len(procedures)
 	t.machines += len(machines)
 	t.allowed += len(result.Allowed)
@@ -77,12 +73,5 @@ func (t *tally) String() string {
 	if t.procedures > 0 {
 		parts = append(parts, many(t.procedures, "procedure", "procedures"), many(t.machines, "machine", "machines"))
 	}
-	out := strings.Join(parts, ", ") + ": " + t.found()
-	switch n := len(t.unchecked); {
-	case n == 1:
-		out += "\nthe steps of " + t.unchecked[0] + " are not checked until that is put right"
-	case n > 1:
-		out += fmt.Sprintf("\nthe steps of %d procedures are not checked until that is put right", n)
-	}
-	return out
+	return strings.Join(parts, ", ") + ": " + t.found()
 }

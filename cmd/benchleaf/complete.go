@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -38,6 +39,21 @@ func (by *caller) completes(root *cobra.Command) {
 				}
 				return by.names(paths, list), cobra.ShellCompDirectiveNoFileComp
 			}) // fails only for a flag that is not there
+		}
+	}
+}
+
+// shells adds the command that writes completion for a shell, where its output is known, and has it
+// refuse other shells.
+func shells(root *cobra.Command) {
+	root.InitDefaultCompletionCmd()
+	if cmd, _, err := root.Find([]string{"completion"}); err == nil && cmd != root {
+		cmd.Args = cobra.ArbitraryArgs
+		cmd.RunE = func(cmd *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return fmt.Errorf("there is no completion for %q; there is one for bash, zsh, fish and powershell", args[0])
+			}
+			return cmd.Help()
 		}
 	}
 }

@@ -99,6 +99,6 @@ func (d deskShop) Read(unsaved map[string][]byte) (compiler.Input, []error) {
 		}
 	}
 	slices.Sort(s.targets)
-	faults := append(f.faults, s.read()...)
+	faults := append(append(f.faults, f.away...), s.read()...)
 	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures}, faults
 }

@@ -26,7 +26,13 @@ type finder struct {
 	entries int
 	shops   map[string]string // folder → shop folder at or above it, "" for none
 	faults  []error
+	away    []error // links that lead out of the shop, which keep nothing else from being read
 }
+
+// awayError is of a link that leads out of the shop.
+type awayError struct{ text string }
+
+func (e awayError) Error() string { return e.text }
 
 // find lists the procedure files at or below some paths; it is an error when there are none.
 func find(from string, paths []string) (*finder, error) {
@@ -34,7 +40,7 @@ func find(from string, paths []string) (*finder, error) {
 	if err != nil {
 		return nil, err
 	}
-	if len(f.faults) == 0 && len(f.files) == 0 {
+	if len(f.faults) == 0 && len(f.away) == 0 && len(f.files) == 0 {
 		f.fault("there are no .toml files in %s\n  write one with: benchleaf new gearbox-oil.toml", strings.Join(paths, ", "))
 	}
 	return f, told(f.faults)
@@ -229,7 +235,7 @@ func (f *finder) follow(link string) {
 		return
 	}
 	if shop := f.shop(link); !inside(shop, real) {
-		f.fault("%s is a link to %s, which is outside the shop folder %s; nothing is read from there", f.shown(link), real, f.shown(shop))
+		f.away = append(f.away, awayError{fmt.Sprintf("%s is a link to %s, which is outside the shop folder %s; nothing is read from there", f.shown(link), real, f.shown(shop))})
 		return
 	}
 	switch {

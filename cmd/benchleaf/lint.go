@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -52,9 +53,9 @@ It ends with status 0 when nothing stands against the files or only notes do,
 // lint checks and tells what was found: to people, or, where a flag asks for it, to programs,
 // with what writes that.
 func (by *caller) lint(paths []string, fix bool, flag string, written func(*compiler.Result) []byte) error {
-	shops, err := load(by.folder, paths)
-	if err != nil {
-		return err
+	shops, away, err := loadBut(by.folder, paths)
+	if err != nil || len(shops) == 0 {
+		return errors.Join(away, err)
 	}
 	if written != nil && len(shops) > 1 {
 		return fmt.Errorf("%s writes one shop at a time; give one of: %s", flag, strings.Join(shopNames(shops), ", "))
@@ -85,6 +86,9 @@ func (by *caller) lint(paths []string, fix bool, flag string, written func(*comp
 			fmt.Fprintln(by.out)
 		}
 		fmt.Fprintln(by.out, all.String())
+	}
+	if away != nil {
+		return away
 	}
 	if all.by[finding.Warning]+all.by[finding.Error] > 0 {
 		return errFindings
@@ -134,7 +138,7 @@ func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, erro
 		if changed == 0 {
 			break
 		}
-		again, err := load(by.folder, paths)
+		again, _, err := loadBut(by.folder, paths)
 		if err != nil {
 			return nil, err
 		}

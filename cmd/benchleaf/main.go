@@ -57,6 +57,7 @@ func run(args []string, by caller) (status int) {
 	root.SetIn(by.in)
 	root.SetOut(out)
 	root.SetErr(by.err)
+	shells(root)
 	err := root.Execute()
 	if out.fault != nil {
 		err = fmt.Errorf("the answer could not be written: %w", disk.Reason(out.fault))

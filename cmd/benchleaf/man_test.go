@@ -80,4 +80,7 @@ func TestCompletion(t *testing.T) {
 	for _, shell := range []string{"bash", "zsh", "fish", "powershell"} {
 		assert.Contains(t, in(folder, "completion", shell).out, "benchleaf", shell)
 	}
+	got := in(folder, "completion", "tcsh")
+	assert.Equal(t, statusFailed, got.status)
+	assert.Contains(t, got.err, "bash, zsh, fish and powershell")
 }

@@ -49,6 +49,9 @@ func TestScaffoldsHaveOneFindingForEachBlank(t *testing.T) {
 		require.NotEmpty(t, blanks, line)
 		found := map[string]int{}
 		for _, one := range report.Findings {
+			if one.Rule == "language/not-checked" { // what comes of the blanks
+				continue
+			}
 			assert.Equal(t, "language/empty-text", one.Rule)
 			found[fmt.Sprintf("%s:%d", filepath.Base(one.Place.File), one.Place.Line)]++
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -18,9 +19,10 @@ import (
 
 // What is read at most.
 const (
-	mostBytes   = 4 << 20  // of one file
-	mostPicture = 32 << 20 // of one picture
-	mostFiles   = 20_000   // of one shop
+	mostBytes   = 4 << 20   // of one file
+	mostPicture = 32 << 20  // of one picture
+	mostFiles   = 20_000    // of one shop
+	mostShop    = 256 << 20 // of all files of one shop
 )
 
 // shop is one shop folder with the files that are to be checked and those they use.
@@ -40,53 +42,68 @@ type shop struct {
 // whose shop file is nearest above it, or, where there is none, to the folder
 // that was asked for.
 func load(from string, paths []string) ([]*shop, error) {
-	found, err := group(from, paths)
+	shops, away, err := loadBut(from, paths)
+	return shops, errors.Join(away, err)
+}
+
+// loadBut reads like load, and tells apart the links that lead out of a shop: all else is read,
+// and what asked for it ends as where it could not run.
+func loadBut(from string, paths []string) (shops []*shop, away, err error) {
+	found, gone, err := group(from, paths)
 	if err != nil {
-		return nil, err
+		return nil, told(gone), err
 	}
-	var shops []*shop
 	var faults []error
 	for _, s := range found {
-		faults = append(faults, s.read()...)
+		for _, fault := range s.read() {
+			if errors.As(fault, new(awayError)) {
+				gone = append(gone, fault)
+			} else {
+				faults = append(faults, fault)
+			}
+		}
 		if len(s.targets) > 0 {
 			shops = append(shops, s)
 		}
 	}
-	if len(shops) == 0 && len(faults) == 0 {
+	if len(shops) == 0 && len(faults) == 0 && len(gone) == 0 {
 		if len(paths) == 0 {
 			paths = []string{"."}
 		}
 		faults = append(faults, fmt.Errorf("there are only entries of a service book in %s, and no procedure", strings.Join(paths, ", ")))
 	}
-	return shops, told(faults)
+	return shops, told(gone), told(faults)
 }
 
-// group finds the shops and their targets, of which nothing is read yet.
-func group(from string, paths []string) ([]*shop, error) {
+// group finds the shops and their targets, of which nothing is read yet, and the links that lead
+// out of them.
+func group(from string, paths []string) (shops []*shop, away []error, err error) {
 	if len(paths) == 0 {
 		paths = []string{"."}
 	}
 	f, err := find(from, paths)
 	if err != nil {
-		return nil, err
+		if f != nil {
+			away = f.away
+		}
+		return nil, away, err
 	}
 	targets := map[string][]string{}
 	for _, file := range f.files {
 		folder := f.shop(file)
 		short, err := filepath.Rel(folder, file)
 		if err != nil {
-			return nil, err
+			return nil, f.away, err
 		}
 		targets[folder] = append(targets[folder], filepath.ToSlash(short))
 	}
-	var shops []*shop
 	for _, folder := range slices.Sorted(maps.Keys(targets)) {
 		list := targets[folder]
 		slices.Sort(list)
 		shops = append(shops, &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
 			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }})
 	}
-	return shops, nil
+	return shops, f.away, nil
 }
 
 // shop is the shop folder of a file.
@@ -130,6 +147,7 @@ func (s *shop) read() []error {
 	var faults []error
 	known := map[string]bool{}
 	var waiting, pictures []string
+	size := 0
 	want := func(path string) {
 		if !known[path] {
 			known[path] = true
@@ -153,6 +171,9 @@ func (s *shop) read() []error {
 		if compiler.IsForm(text) {
 			s.targets = slices.DeleteFunc(s.targets, func(target string) bool { return target == path })
 			continue
+		}
+		if size += len(text); size > mostShop {
+			return append(faults, fmt.Errorf("the files of %s are more than %d MiB; give a smaller folder", s.name, mostShop>>20))
 		}
 		file := source.New(path, text)
 		s.files = append(s.files, file)
@@ -274,7 +295,7 @@ func (s *shop) reach(path string) (file *os.File, size int64, err error) {
 		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}
 	if !inside(s.folder, real) {
-		return nil, 0, fmt.Errorf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)
+		return nil, 0, awayError{fmt.Sprintf("%s is a link to %s, which is outside the shop folder; nothing is read from there", name, real)}
 	}
 	info, err := os.Stat(real)
 	if err != nil {

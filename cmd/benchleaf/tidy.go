@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -59,9 +60,9 @@ func (by *caller) tidy(paths []string, check, changes bool) error {
 	if len(paths) == 1 && paths[0] == "-" {
 		return by.tidyInput(check, changes)
 	}
-	shops, err := group(by.folder, paths)
-	if err != nil {
-		return err
+	shops, away, err := group(by.folder, paths)
+	if err != nil || len(shops) == 0 {
+		return errors.Join(told(away), err)
 	}
 	var list []untidy
 	var faults []error
@@ -101,6 +102,9 @@ func (by *caller) tidy(paths []string, check, changes bool) error {
 	}
 	if !changes {
 		fmt.Fprintln(by.out, tidied(files, len(list), faulty, check))
+	}
+	if len(away) > 0 {
+		return told(away)
 	}
 	if faulty > 0 || check && len(list) > 0 {
 		return errFindings

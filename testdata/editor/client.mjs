@@ -114,7 +114,7 @@ async function sent(connection, saw, found) {
   await text.open();
   saw.clean = (await found(text)).length;
   await slip(text);
-  const [finding] = await found(text);
+  const finding = (await found(text)).find((one) => one.severity === lsp.DiagnosticSeverity.Error); // that the steps are not checked is told besides
   saw.found = { message: finding.message, code: finding.code, source: finding.source, severity: finding.severity, line: text.text.split("\n")[finding.range.start.line] };
   const [fix] = await ask(lsp.CodeActionRequest.type, { textDocument: { uri: text.uri }, range: finding.range, context: { diagnostics: [finding], only: ["quickfix"] } });
   saw.fix = { title: fix.title, kind: fix.kind, mends: fix.diagnostics[0].message === finding.message };
@@ -171,7 +171,7 @@ async function asked(connection, saw) {
   const text = new Text(connection, procedure);
   const pull = async () => {
     const report = await connection.sendRequest(lsp.DocumentDiagnosticRequest.type, { textDocument: { uri: text.uri }, identifier: "benchleaf" });
-    return report.kind + ": " + report.items.map((one) => one.message.split("\n")[0]).join("; ");
+    return report.kind + ": " + report.items.filter((one) => one.severity === lsp.DiagnosticSeverity.Error).map((one) => one.message.split("\n")[0]).join("; ");
   };
   await text.open();
   saw.clean = await pull();

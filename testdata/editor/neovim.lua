@@ -30,7 +30,7 @@ local ok, why = pcall(function()
   local slip = place('remove = "drain-plu')
   vim.api.nvim_buf_set_text(buf, slip.line, slip.character, slip.line, slip.character + 1, { "x" })
   wait("findings", function() return #vim.diagnostic.get(buf) > 0 end)
-  saw.found = vim.diagnostic.get(buf)[1].message
+  saw.found = vim.diagnostic.get(buf, { lnum = slip.line })[1].message
   local range = { start = slip, ["end"] = slip }
   local actions = ask("textDocument/codeAction", { textDocument = { uri = vim.uri_from_bufnr(buf) }, range = range, context = { diagnostics = {} } })
   saw.fix = actions[1].title

@@ -63,9 +63,14 @@ func (c *client) found(address string) []diagnostic {
 func started(t *testing.T, pulls bool) (*client, string) {
 	folder := t.TempDir()
 	require.NoError(t, os.CopyFS(folder, os.DirFS("../../../procedures")))
+	return startedAt(t, pulls, readShop(folder)), folder
+}
+
+// startedAt is a client at a service that reads a folder so.
+func startedAt(t *testing.T, pulls bool, open Open) *client {
 	near, far := net.Pipe()
 	ended := make(chan error, 1)
-	go func() { ended <- Serve(context.Background(), far, readShop(folder)) }()
+	go func() { ended <- Serve(context.Background(), far, open) }()
 	c := &client{t: t, published: make(chan publishParams, 1000), shown: make(chan string, 10)}
 	c.conn = jsonrpc2.NewConn(context.Background(), jsonrpc2.NewBufferedStream(near, jsonrpc2.VSCodeObjectCodec{}), c)
 	capabilities := map[string]any{}
@@ -89,7 +94,7 @@ func started(t *testing.T, pulls bool) (*client, string) {
 			assert.Fail(t, "the service does not end")
 		}
 	})
-	return c, folder
+	return c
 }
 
 // readShop reads every file of a folder as its shop.

@@ -58,6 +58,11 @@ type placeParams struct {
 
 type initializeParams struct {
 	Capabilities struct {
+		Workspace struct {
+			Watched struct {
+				Registers bool `json:"dynamicRegistration"`
+			} `json:"didChangeWatchedFiles"`
+		} `json:"workspace"`
 		TextDocument struct {
 			Diagnostic *struct{} `json:"diagnostic"`
 			Completion struct {

@@ -37,6 +37,14 @@ var questions = map[string]question{
 		return prepared{spanOf(place), text}, nil
 	},
 	"textDocument/rename": func(_ *server, at *shop, name string, doc *document, asked placeParams) (any, error) {
+		if known, ok := at.compiled().BookName(name, doc.offset(asked.Position)); ok && known != asked.NewName && at.Booked != nil {
+			switch booked, err := at.Booked(known); {
+			case err != nil:
+				return nil, fmt.Errorf("whether the service book names %q is not known, and nothing is renamed: %w", known, err)
+			case booked:
+				return nil, fmt.Errorf("entries of %s name %q, and what is written there stays; keep the short name, and change the title", compiler.Bookfile, known)
+			}
+		}
 		edits, err := at.compiled().Rename(name, doc.offset(asked.Position), asked.NewName)
 		if err != nil {
 			return nil, err

@@ -49,12 +49,28 @@ func (s *Shop) renamed(path string, offset int) (mention, target, error) {
 		return m, t, fmt.Errorf("nothing is described by the name %q; describe it first", m.name)
 	case t.kind == "machine" && m.name != t.name:
 		return m, t, fmt.Errorf("the machine is called by its title here; write its name %q to rename it", t.name)
+	case t.kind == "unit":
+		return m, t, fmt.Errorf("the service book knows the machine by its short name %q, which stays; change its title", t.name)
 	case t.kind == "caution":
 		if _, ok := trade.FindHazard(t.name); ok {
 			return m, t, fmt.Errorf("%q is the name of a hazard, which this message stands in for; describe another message beside it", t.name)
 		}
 	}
 	return m, t, s.readable(t)
+}
+
+// bookKinds are the kinds of thing that entries of a service book name.
+var bookKinds = []string{"machine", "procedure", "fluid", "supply", "spare"}
+
+// BookName is the name that entries of a service book have for what is named at an offset; false
+// where they have none.
+func (s *Shop) BookName(path string, offset int) (string, bool) {
+	_, t, err := s.renamed(path, offset)
+	if err != nil {
+		return "", false
+	}
+	all, err := s.together(t)
+	return t.name, err == nil && slices.ContainsFunc(all, func(one target) bool { return slices.Contains(bookKinds, one.kind) })
 }
 
 // readable is an error where a file cannot be read that may hold the name.

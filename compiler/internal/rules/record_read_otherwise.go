@@ -40,6 +40,9 @@ var _ = add(Rule{
 		case d.Parting == model.NotHere && len(d.Keys) > 0:
 			found.Summary = fmt.Sprintf("the second reading gives %s as %s, and nothing is written here", whose(d), there)
 			found.Help = lookUp(d) + ", and write it here; or take it out of the second reading."
+		case d.Parting == model.NotHere && strings.TrimSpace(d.Of) == "":
+			found.Summary = "the second reading has figures of something without a name, and nothing here is held against them"
+			found.Help = "Write its name in the second reading, as it stands here."
 		case d.Parting == model.NotHere:
 			found.Summary = fmt.Sprintf("the second reading has “%s”, and nothing here is named so", d.Of)
 			found.Help = lookUp(d) + ": write what is missing, or give both the same name."

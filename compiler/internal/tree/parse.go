@@ -219,6 +219,13 @@ func (p *parser) comment() {
 	}
 	start := p.pos
 	for p.pos < len(p.src) && p.src[p.pos] != '\n' && !(p.src[p.pos] == '\r' && p.pos+1 < len(p.src) && p.src[p.pos+1] == '\n') {
+		if p.src[p.pos] == '\r' && p.pos+1 == len(p.src) {
+			half := source.Span{Start: p.pos, End: p.pos + 1}
+			found := p.note(controlCharacter, half, "the last line ends in a carriage return with no line feed behind it", "Delete it.")
+			found.Fixes = []finding.Fix{{Title: "Delete it", Certain: true, Edits: []finding.Edit{{Place: p.place(half)}}}}
+			p.pos++
+			return
+		}
 		if control(p.src[p.pos]) {
 			p.fail(controlCharacter, source.Span{Start: p.pos, End: p.pos + 1}, fmt.Sprintf("a control character, %#02x, stands in a comment", p.src[p.pos]), "Delete it.")
 		}
@@ -424,7 +431,7 @@ func (p *parser) openHeader(start int, closing string) {
 	rest := source.Span{Start: start, End: p.restOfLine().End}
 	p.current = &Table{Header: rest, made: headed}
 	written := string(p.src[p.pos:rest.End])
-	summary := fmt.Sprintf("the header %q is not closed with %s", p.at(rest), closing)
+	summary := fmt.Sprintf("the header %q is not closed with %s", strings.TrimRight(p.at(rest), "\r\n"), closing)
 	if written == closing[1:] {
 		found := p.note(badHeader, rest, summary, fmt.Sprintf("Write %s.", string(p.src[start:p.pos])+closing))
 		place := p.place(source.Span{Start: p.pos, End: p.pos})

@@ -45,6 +45,7 @@ func TestEachFaultIsToldOnceAtItsPlace(t *testing.T) {
 		"an inch mark in the text":                      {"say = \"Take the 1/2\" ratchet.\"\nb = 1\n", []string{"1:22 extra-text"}},
 		"a comment behind an open text":                 {"title = \"Change oil   # such as \"Change …\"\nb = 1\n", []string{"1:9 unclosed-text"}},
 		"a header without brackets":                     {"[a]\nx = 1\npart.plug\nx = 2\n", []string{"3:1 no-equals"}},
+		"half a line ending":                            {"a = 1\n# last\r", []string{"2:7 control-character"}},
 		"another language's comment":                    {"// oil\nx = 1\n", []string{"1:1 bad-key"}},
 		"yes for true":                                  {"left-hand = yes\n", []string{"1:13 bad-number"}},
 		"a quote at the end only":                       {"a = it drips\"\n", []string{"1:5 unquoted-text"}},

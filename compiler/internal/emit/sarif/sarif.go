@@ -22,11 +22,10 @@ const root = "%SRCROOT%"
 
 // Log is what one run found.
 type Log struct {
-	Version   string // of benchleaf
-	Rules     []finding.Rule
-	Findings  []finding.Finding
-	Allowed   []finding.Finding // with the reason, and where it stands, as the last related text
-	Unchecked []string          // paths of procedures whose work was not looked at
+	Version  string // of benchleaf
+	Rules    []finding.Rule
+	Findings []finding.Finding
+	Allowed  []finding.Finding // with the reason, and where it stands, as the last related text
 }
 
 type document struct {
@@ -83,14 +82,7 @@ type message struct {
 }
 
 type invocation struct {
-	Successful    bool           `json:"executionSuccessful"`
-	Notifications []notification `json:"toolExecutionNotifications,omitempty"`
-}
-
-type notification struct {
-	Locations []location `json:"locations"`
-	Message   message    `json:"message"`
-	Level     string     `json:"level"`
+	Successful bool `json:"executionSuccessful"`
 }
 
 type artifact struct {
@@ -201,12 +193,7 @@ func Write(in Log) []byte {
 	for _, one := range in.Allowed {
 		out.Results = append(out.Results, w.allowed(one, index[one.Rule]))
 	}
-	ran := invocation{Successful: true}
-	for _, path := range in.Unchecked {
-		ran.Notifications = append(ran.Notifications, notification{Level: "warning", Message: message{Text: "The steps are not checked until what stands against the files is put right."},
-			Locations: []location{{Physical: physical{Artifact: w.artifact(path, nil)}}}})
-	}
-	out.Invocations, out.Artifacts = []invocation{ran}, w.list
+	out.Invocations, out.Artifacts = []invocation{{Successful: true}}, w.list
 	text, err := json.MarshalIndent(document{Schema: Schema, Version: "2.1.0", Runs: []run{out}}, "", "  ")
 	if err != nil {
 		panic(err) // every field is a plain value
