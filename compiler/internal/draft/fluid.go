@@ -185,7 +185,7 @@ func viscosity(words []word, at int) (fluid, bool) {
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
 func consistency(words []word, at int) (fluid, bool) {
 	next := at
-	named := letters(words, at, "nlgi")
+	named := max(letters(words, at, "nlgi"), letters(words, at, "ngli"))
 	switch {
 	case named > 0:
 		next += named
