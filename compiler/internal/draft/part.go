@@ -93,6 +93,10 @@ func noPart(words []word, at int) bool {
 		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "end":
 		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+	case "roll":
+		return before == "blue" || before == "paper" || before == "shop" || at+1 < len(words) && words[at+1].lower == "of"
+	case "drum":
+		return at+1 < len(words) && words[at+1].lower == "of" // a drum of oil
 	case "pipe":
 		return at+1 < len(words) && words[at+1].lower == "thread"
 	case "case":

@@ -3,7 +3,7 @@ package draft
 // typed are words as they are written short in notes that somebody typed, and what they stand
 // for. They are looked up as they are and without the s of a plural.
 var typed = map[string]string{
-	"yr": "year", "mo": "month", "wk": "week", "wkly": "weekly", "mthly": "monthly", "qtr": "quarter",
+	"yr": "year", "qts": "quarts", "gals": "gallons", "pts": "pints", "mo": "month", "wk": "week", "wkly": "weekly", "mthly": "monthly", "qtr": "quarter",
 	"ea": "each", "evry": "every", "abt": "about", "aprox": "approx", "w/o": "without", "betw": "between", "btwn": "between", "til": "till", "thru": "through", "b4": "before", "bef": "before", "aft": "after", "incl": "including", "tho": "though", "em": "'em", "u": "you", "ur": "your", "oughta": "ought", "gotta": "must", "outta": "out",
 	"chk": "check", "ck": "check", "chng": "change", "chg": "change", "rpl": "replace", "repl": "replace", "rplc": "replace", "rmv": "remove", "inst": "install", "adj": "adjust", "insp": "inspect", "tghtn": "tighten", "tq": "torque", "trq": "torque", "lub": "lube", "grs": "grease", "cln": "clean", "discon": "disconnect", "meas": "measure", "lsn": "loosen",
 	"neg": "negative", "pos": "positive", "batt": "battery", "alu": "aluminium", "alum": "aluminium", "stbd": "starboard", "btm": "bottom", "rh": "right", "lh": "left", "frt": "front", "hyd": "hydraulic", "elec": "electric", "temp": "temperature", "lvl": "level", "qty": "quantity", "dia": "diameter", "assy": "assembly", "mtg": "mounting", "lite": "light", "tite": "tight",

@@ -98,7 +98,7 @@ var sized = set("mm mil mill milli millimetre millimeter inch")
 var unitLetters = set(`nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
 
 var boundWords = []boundRow{
-	{"max|maximum|inside of|<|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
+	{"max|maximum|inside|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
 	{"min|minimum|at least|not under|not less than|no less than|not below|minimum of", atLeast},
 	{"about|around|roughly|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
 }

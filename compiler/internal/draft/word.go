@@ -60,7 +60,7 @@ func lines(notes string) []line {
 func split(notes string) []word {
 	all := lines(notes)
 	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
-	punctuated := marks*60 > len(strings.Fields(notes))
+	punctuated := marks*60 > len(strings.Fields(notes)) && wrapped(all)
 	var out []word
 	sentence := 0
 	for i, one := range all {
@@ -81,6 +81,16 @@ func split(notes string) []word {
 		}
 	}
 	return out
+}
+
+// wrapped reports whether the lines of notes may be broken only because they were full.
+func wrapped(all []line) bool {
+	for _, one := range all {
+		if len(one.text) > 120 {
+			return false
+		}
+	}
+	return true
 }
 
 func appendWords(out []word, one line, sentence int) ([]word, int) {

@@ -937,9 +937,9 @@ type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
 	{"controller", "electric", "controller|control panel"},
-	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd"},
+	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd|the disconnect|start button|starter button|electric motor|knife switch"},
 	{"tractor", "shaft", "pto|p.t.o|tractor"},
-	{"engine", "engine", "engine|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
+	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
 	{"hydraulics", "hydraulic", "hydraulic"},
