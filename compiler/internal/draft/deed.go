@@ -40,6 +40,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 	}
+	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && heads[t.words[at+1].stem] != 0 {
+		return false // side brush bolts
+	}
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
 		return false
 	}
@@ -110,6 +113,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return false
 	}
 	verb := settle(row.deed, p.class)
+	if verb == "lubricate" && p.class == cavityPart && p.head == "tank" {
+		return false // the lube tank
+	}
 	switch verb {
 	case "":
 		return false
@@ -462,6 +468,12 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
 		return part{}, 0, false
 	}
+	if w := t.words[at].lower; (w == "every" || w == "each") && calendar(t.words, at+1, false) != "" {
+		return part{}, 0, false // replace every season
+	}
+	if noun := t.words[at+1]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
+		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: at + 2}, at + 2, true // check the slack
+	}
 	to := at + 1
 	var names []string
 	for to < len(t.words) && len(names) < 3 {
@@ -489,6 +501,9 @@ func (t *taker) openObject(at int) (part, int, bool) {
 }
 
 var openBefore = set("the both all each every your")
+
+// states are what is checked of what is spoken of.
+var states = set("slack sag play wear tension backlash alignment")
 
 // vague are nouns that name nothing.
 var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")

@@ -17,6 +17,11 @@ type part struct {
 func partAt(words []word, at int) (part, int) {
 	var names []string
 	best, length := part{}, 0
+	if w := words[at]; w.lower == "grease" && (at == 0 || w.stop == '.') && at+1 < len(words) && words[at+1].stop == 0 {
+		if p, n := partAt(words, at+1); n > 0 && p.many && p.head != "nipple" && p.head != "grease fitting" && p.head != "cap" && p.head != "seal" && p.head != "line" {
+			return part{}, 0 // grease caster pivots
+		}
+	}
 	for next := at; next < len(words) && next < at+5; {
 		if next > at && (words[next].stop != 0 || words[next-1].of) {
 			break

@@ -638,6 +638,9 @@ func (t *taker) sectionAt(at int) {
 		t.actOn("measure", name, part{name: name, head: name}, i, min(i+n+2, len(t.words)), true)
 	}
 	p, n := partAt(t.words, i)
+	if n == 0 {
+		p, n = t.colonHead(i)
+	}
 	if n == 0 || p.class == placePart || p.class == machinePart && !newLine {
 		return
 	}
@@ -645,7 +648,7 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	about := end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
 	}
@@ -668,6 +671,28 @@ func (t *taker) sectionAt(at int) {
 	if p.class == cavityPart {
 		t.cavity = p.name
 	}
+}
+
+// colonHead reads a heading that no table knows, by its colon: "Side broom: …".
+func (t *taker) colonHead(at int) (part, int) {
+	for to := at + 1; to < min(at+4, len(t.words)); to++ {
+		w := t.words[to-1]
+		if stopWords[w.lower] || actionWords[w.lower] || !lettersOnly(w.lower) {
+			break
+		}
+		if t.words[to].stop == ':' {
+			names := make([]string, 0, 3)
+			for _, w := range t.words[at:to] {
+				names = append(names, w.lower)
+			}
+			names[len(names)-1] = w.stem
+			return part{name: strings.Join(names, " "), head: w.stem, class: plainPart, many: w.stem != w.lower, from: at, to: to}, to - at
+		}
+		if t.words[to].stop != 0 {
+			break
+		}
+	}
+	return part{}, 0
 }
 
 // heldIn is where a fluid is held, as far as its kind tells.
@@ -697,6 +722,9 @@ func (t *taker) bolt() part {
 }
 
 var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+
+// ordering are words behind what the notes come to: the auger gearbox next.
+var ordering = set("next first now then last")
 
 // subjects are words behind what a sentence is about.
 var subjects = set("is are get gets goes has have takes take wants want need needs should must can")
@@ -1166,6 +1194,8 @@ func (t *taker) reach(d deed, from, to int) {
 
 func plural(name string) string {
 	switch {
+	case strings.HasSuffix(name, "knife"):
+		return strings.TrimSuffix(name, "fe") + "ves"
 	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
 		return name + "es"
 	case strings.HasSuffix(name, "y") && !strings.HasSuffix(name, "ay") && !strings.HasSuffix(name, "ey"):
@@ -1182,6 +1212,9 @@ func (t *taker) toolThing(number int, it *item) {
 	}
 	if row.name == "spring scale" && t.placed(it.from) {
 		return // over by the scale
+	}
+	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name }) {
+		return // the knives of the machine are sharp
 	}
 	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
 		row = toolNames["flushing muffs"]
@@ -1376,7 +1409,7 @@ func (t *taker) amountThing(number int, it *item) {
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
-	belt := t.section.head == "belt" || t.section.head == "V-belt" || t.section.head == "chain"
+	belt := strings.HasSuffix(t.section.head, "belt") || strings.HasSuffix(t.section.head, "chain")
 	if !t.near(forceCues, it.from, it.to, 5, 5) && !(belt && t.pulled == t.section.name) || a.unit.symbol != "lb" && a.unit.symbol != "kg" {
 		return false
 	}
@@ -1387,7 +1420,7 @@ func (t *taker) forceThing(it *item, a amount) bool {
 	t.add(Range, a.text(), t.subject(), it.from, it.to)
 	if belt {
 		t.pulled = t.section.name
-		t.actOn("check", strings.TrimPrefix(t.section.head, "V-")+" tension", t.section, t.sentenceStart(it.from), it.to, true)
+		t.actOn("check", t.section.head[strings.LastIndexAny(t.section.head, " -")+1:]+" tension", t.section, t.sentenceStart(it.from), it.to, true)
 	}
 	return true
 }
@@ -1520,7 +1553,7 @@ func (t *taker) boltOf(p part) part {
 		return p
 	}
 	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun && len(t.mentions)-i < 8; i-- {
-		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart {
+		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart && (t.words[p.from].sentence == t.words[m.from].sentence || !strings.HasPrefix(p.name, "wheel ")) {
 			return m.part
 		}
 	}
@@ -1666,7 +1699,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	f := t.fastener
 	switch {
 	case before == "number": // number five
-	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && t.words[it.from].stop == 0 && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
 		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
 	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
 		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)

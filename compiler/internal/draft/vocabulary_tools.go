@@ -156,6 +156,9 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || heads[words[at-1].stem] != 0) {
 		return toolRow{}, 0 // slide blocks
 	}
+	if length == 1 && w.lower == "knives" {
+		return toolRow{}, 0 // those of a machine
+	}
 	if length == 1 && row.name == "hook" && at > 1 && words[at-1].lower == "the" && (words[at-2].lower == "off" || words[at-2].lower == "on") {
 		return toolRow{}, 0 // it comes off the hooks
 	}

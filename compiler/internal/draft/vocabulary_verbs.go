@@ -44,6 +44,7 @@ var deedRows = []deedRow{
 	{"check", "", "check"},
 	{"make", "sure", "check"},
 	{"test", "", "check"},
+	{"spin", "on", "on?"},
 	{"spin wiggle rock", "", "check"},
 	{"measure clock", "", "measure"},
 	{"adjust", "", "adjust"},

@@ -60,14 +60,15 @@ func lines(notes string) []line {
 func split(notes string) []word {
 	all := lines(notes)
 	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
-	punctuated := marks*60 > len(strings.Fields(notes)) && wrapped(all)
+	punctuated := marks*60 > len(strings.Fields(notes))
+	wrapped := broken(all)
 	var out []word
 	sentence := 0
 	for i, one := range all {
 		if i > 0 {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
-			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (punctuated || one.timed)
+			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || punctuated && wrapped[i])
 			if !goesOn {
 				sentence++
 			}
@@ -83,14 +84,24 @@ func split(notes string) []word {
 	return out
 }
 
-// wrapped reports whether the lines of notes may be broken only because they were full.
-func wrapped(all []line) bool {
+// broken reports of each line whether it goes on from the one before, which was broken because
+// its next word had no room. Where few lines are, none is: they are a list.
+func broken(all []line) map[int]bool {
+	longest := 0
 	for _, one := range all {
-		if len(one.text) > 120 {
-			return false
+		longest = max(longest, len(strings.TrimSpace(one.text)))
+	}
+	out := map[int]bool{}
+	for i := 1; i < len(all); i++ {
+		word, _, _ := strings.Cut(strings.TrimSpace(all[i].text), " ")
+		if len(strings.TrimSpace(all[i-1].text))+1+len(word) > longest {
+			out[i] = true
 		}
 	}
-	return true
+	if longest > 120 || len(out)*3 < len(all) {
+		return nil
+	}
+	return out
 }
 
 func appendWords(out []word, one line, sentence int) ([]word, int) {
