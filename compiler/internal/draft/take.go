@@ -1410,10 +1410,10 @@ func (t *taker) amountThing(number int, it *item) {
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
 	belt := strings.HasSuffix(t.section.head, "belt") || strings.HasSuffix(t.section.head, "chain")
-	if !t.near(forceCues, it.from, it.to, 5, 5) && !(belt && t.pulled == t.section.name) || a.unit.symbol != "lb" && a.unit.symbol != "kg" {
+	if !t.near(forceCues, it.from, it.to, 5, 5) && !(belt && t.pulled == t.section.name) || a.unit.symbol != "lb" {
 		return false
 	}
-	a.unit.symbol += "f"
+	a.unit.symbol = "lbf"
 	if a.shape == about {
 		a.shape = exact
 	}
