@@ -46,7 +46,7 @@ func (a amount) text() string {
 			high = thousandth(high)
 		}
 	}
-	fractions := unit.symbol == "" || unit.kind == quantity.Length && (unit.symbol == "in" || unit.symbol == "ft") || unit.kind == quantity.Angle
+	fractions := unit.symbol == "" || unit.open && unit.kind == quantity.Volume || unit.kind == quantity.Length && (unit.symbol == "in" || unit.symbol == "ft") || unit.kind == quantity.Angle
 	text := low.text(fractions)
 	if a.ranged() {
 		text += " to " + high.text(fractions)
@@ -166,6 +166,9 @@ func amountAt(words []word, at int) (amount, bool) {
 		}
 	}
 	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun[words[next-1].lower] {
+		return a, false
+	}
+	if words[next].lower == "one" && words[next].of { // one's shot
 		return a, false
 	}
 	n, after := numberAt(words, next)

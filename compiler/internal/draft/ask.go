@@ -126,8 +126,17 @@ func (t *taker) torqueQuestions() {
 				t.ask(askTorque, name, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", name), at, min(at+n+2, len(t.words)))
 			}
 		}
+		if fastened := t.unknownOf(at); fastened != "" && !known[fastened] && !asked[fastened] {
+			asked[fastened] = true
+			t.ask(askTorque, fastened, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", fastened), t.sentenceStart(at), min(at+n, len(t.words)))
+		}
 		if t.near(cues("how much it holds|holds|how much|takes"), at, at+n, 2, 7) {
 			t.ask(askAmount, t.sectionOf(at), fmt.Sprintf("How much goes into the %s? You do not know; the manual may.", thing(t.sectionOf(at))), at, min(at+n+3, len(t.words)))
+		}
+	}
+	for at := range t.words { // torque - ?
+		if w := t.words[at]; w.lower == "torque" && t.standings[at] == holds && t.openEnd(at) {
+			t.ask(askTorque, t.lastSubject(at), fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", thing(t.lastSubject(at))), at, at+1)
 		}
 	}
 	for _, m := range t.mentions {
@@ -138,7 +147,37 @@ func (t *taker) torqueQuestions() {
 	}
 }
 
-var unknown = cues("i don't know|don't know|i've no idea|no idea|i couldn't tell you|couldn't tell you|never measured|not sure|can't remember|i forget")
+// openEnd reports whether a question mark and no more stands behind a word, up to the next.
+func (t *taker) openEnd(at int) bool {
+	end := len(t.notes)
+	if at+1 < len(t.words) {
+		end = t.words[at+1].start
+	}
+	return strings.Contains(t.notes[t.words[at].end:end], "?")
+}
+
+// lastSubject is the part named last before a word.
+func (t *taker) lastSubject(at int) string {
+	name := ""
+	for _, m := range t.mentions {
+		if m.to <= at {
+			name = m.name
+		}
+	}
+	return name
+}
+
+// unknownOf is the fastener a sentence begins with of which something is not known.
+func (t *taker) unknownOf(at int) string {
+	for _, m := range t.mentions {
+		if m.class == fastener && t.startsSentence(m.from) && t.words[m.from].sentence == t.words[at].sentence && at > m.from {
+			return m.name
+		}
+	}
+	return ""
+}
+
+var unknown = cues("i don't have that one|don't have that one|don't have that figure|don't have the figure|have to look that up|look it up|i don't know|don't know|i've no idea|no idea|i couldn't tell you|couldn't tell you|never measured|not sure|can't remember|i forget")
 
 func (t *taker) lastFastener(at int) string {
 	for i := len(t.mentions) - 1; i >= 0; i-- {
@@ -296,7 +335,7 @@ func (t *taker) toolQuestions() {
 		}
 	}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || t.measured(one.sentence) || !t.listed(one.sentence) {
+		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || one.Value == "spring scale" && t.pulled != "" || t.measured(one.sentence) || !t.listed(one.sentence) {
 			continue
 		}
 		t.askAt(askUsed, one.Value, fmt.Sprintf("What is the %s used for? No step takes it.", one.Value), one)

@@ -33,9 +33,21 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn[t.words[end].lower] && t.words[particle-1].lower != "back" {
 			return false // put the lever in float
 		}
+		if row.deed == "switchon?" && end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] {
+			return false // turn the screw on the end
+		}
 		if (row.deed == "off?") && end+1 < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "to" {
 			return false
 		}
+	}
+	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && heads[t.words[at+1].stem] != 0 {
+		return false // side brush bolts
+	}
+	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
+		return false
+	}
+	if row.deed == "stop" && at > 0 && t.words[at-1].lower == "or" {
+		return false
 	}
 	if row.deed == "change?" && t.section.class == cavityPart {
 		return false
@@ -66,6 +78,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			to = max(to, end)
 		}
 	}
+	if !ok && t.everyOne(at+1, row) {
+		p, to, ok = t.section, min(at+3, len(t.words)), true // change all three, spin every one
+	}
+	if !ok && row.particles == "" && afterPart[row.deed] {
+		p, to, ok = t.postposed(at)
+	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
@@ -95,6 +113,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return false
 	}
 	verb := settle(row.deed, p.class)
+	if verb == "lubricate" && p.class == cavityPart && p.head == "tank" {
+		return false // the lube tank
+	}
 	switch verb {
 	case "":
 		return false
@@ -115,6 +136,40 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	t.act(verb, p, at, to, false)
 	t.further(verb, to)
 	return true
+}
+
+// everyOne reports whether a deed is done to all of what is spoken of.
+func (t *taker) everyOne(at int, row deedRow) bool {
+	if t.section.name == "" || t.section.class == cavityPart || at >= len(t.words) || t.words[at].stop != 0 {
+		return false
+	}
+	switch w := t.words[at].lower; w {
+	case "all":
+		return row.deed == "change?" || row.deed == "replace" || row.deed == "check" || row.deed == "inspect"
+	case "every", "each":
+		return at+1 < len(t.words) && t.words[at+1].lower == "one"
+	}
+	return false
+}
+
+// afterPart are deeds whose verb may stand behind the part, as in a list: plugs replace every 200 hours.
+var afterPart = set("replace change? check clean inspect grease lubricate adjust")
+
+// postposed is the part at the beginning of a sentence that a verb behind it is told of.
+func (t *taker) postposed(at int) (part, int, bool) {
+	if at+1 < len(t.words) && t.words[at+1].stop == 0 {
+		if next := t.words[at+1].lower; next != "if" && next != "every" && next != "each" && next != "when" && next != "once" && !numeric(next) {
+			return part{}, 0, false
+		}
+	}
+	if w := t.words[at].lower; t.words[at].stop == '.' || len(t.mentions) == 0 || w == "test" || w == "oil" || w == "grease" {
+		return part{}, 0, false
+	}
+	m := t.mentions[len(t.mentions)-1]
+	if m.place || t.words[m.from].sentence != t.words[at].sentence || !t.startsSentence(m.from) || at-m.to > 1 {
+		return part{}, 0, false
+	}
+	return m.part, at + 1, true
 }
 
 // further takes a second thing that the same deed is done to: clean the bowl and the screen.
@@ -177,6 +232,9 @@ func (t *taker) toldAt(at int) {
 	}
 	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {
 		return // the isolator on the wall
+	}
+	if row.verb == "replace" && t.section.class == cavityPart {
+		return // the oil gets changed
 	}
 	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
 		return
@@ -284,6 +342,10 @@ func (t *taker) newOne(at int) {
 // looked takes what is looked at for its state: if the guard is cracked, look for cracks.
 func (t *taker) looked(at int) {
 	w := t.words[at]
+	if (defects[w.lower] || bad[w.lower]) && (at == 0 || w.sentence != t.words[at-1].sentence) && at+1 < len(t.words) && t.words[at+1].stop == ',' && t.section.name != "" && t.section.class != machinePart && t.section.class != cavityPart {
+		t.act("inspect", t.section, at, min(t.endOf(at), at+5), false) // cracks, shiny sides, frayed
+		return
+	}
 	if w.lower == "if" {
 		for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
 			if !bad[t.words[i].lower] {
@@ -385,7 +447,10 @@ func (t *taker) object(from, end int) (part, int, bool) {
 			p, ok := t.meant(i)
 			return p, max(i+1, stop), ok
 		}
-		if !articles[w.lower] && !adjectives[w.lower] && i >= end && !small[w.lower] {
+		if _, unit := unitAt(t.words, i); unit > 0 && i > from && numeric(t.words[i-1].lower) {
+			continue // replace the 10 micron filter
+		}
+		if !articles[w.lower] && !adjectives[w.lower] && i >= end && !small[w.lower] && !numeric(w.lower) {
 			break
 		}
 	}
@@ -402,6 +467,12 @@ var openObject = set("grease lubricate clean inspect check measure adjust align 
 func (t *taker) openObject(at int) (part, int, bool) {
 	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
 		return part{}, 0, false
+	}
+	if w := t.words[at].lower; (w == "every" || w == "each") && calendar(t.words, at+1, false) != "" {
+		return part{}, 0, false // replace every season
+	}
+	if noun := t.words[at+1]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
+		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: at + 2}, at + 2, true // check the slack
 	}
 	to := at + 1
 	var names []string
@@ -430,6 +501,9 @@ func (t *taker) openObject(at int) (part, int, bool) {
 }
 
 var openBefore = set("the both all each every your")
+
+// states are what is checked of what is spoken of.
+var states = set("slack sag play wear tension backlash alignment")
 
 // vague are nouns that name nothing.
 var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")

@@ -76,7 +76,7 @@ func multigrade(words []word, at int) (fluid, bool) {
 	if bare, rest, ok := strings.Cut(w, "w"); ok && figures(bare) && len(bare) < 4 {
 		low, next = bare, from+1
 		if figures(rest) {
-			return oilGrade(low+"W-"+rest, next)
+			return saidSAE(low+"W-"+rest, next, from > at)
 		}
 	} else {
 		n, after := numberAt(words, from)
@@ -98,7 +98,16 @@ func multigrade(words []word, at int) (fluid, bool) {
 	if after == next || !high.whole {
 		return fluid{}, false
 	}
-	return oilGrade(low+"W-"+high.text(false), after)
+	return saidSAE(low+"W-"+high.text(false), after, from > at)
+}
+
+// saidSAE gives an oil by its grade, with SAE before it where that was said.
+func saidSAE(text string, to int, said bool) (fluid, bool) {
+	f, ok := oilGrade(text, to)
+	if said {
+		f.grade = "SAE " + f.grade
+	}
+	return f, ok
 }
 
 var wSaid = set("w double-u weight double dub")
@@ -122,7 +131,7 @@ func monograde(words []word, at int) (fluid, bool) {
 	switch {
 	case said > 0:
 		next += said
-	case words[at].lower == "straight":
+	case words[at].lower == "straight" || words[at].lower == "hypoid":
 		next++
 	default:
 		n, after := numberAt(words, at)
@@ -185,7 +194,7 @@ func viscosity(words []word, at int) (fluid, bool) {
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
 func consistency(words []word, at int) (fluid, bool) {
 	next := at
-	named := letters(words, at, "nlgi")
+	named := max(letters(words, at, "nlgi"), letters(words, at, "ngli"))
 	switch {
 	case named > 0:
 		next += named

@@ -17,6 +17,11 @@ type part struct {
 func partAt(words []word, at int) (part, int) {
 	var names []string
 	best, length := part{}, 0
+	if w := words[at]; w.lower == "grease" && (at == 0 || w.stop == '.') && at+1 < len(words) && words[at+1].stop == 0 {
+		if p, n := partAt(words, at+1); n > 0 && p.many && p.head != "nipple" && p.head != "grease fitting" && p.head != "cap" && p.head != "seal" && p.head != "line" {
+			return part{}, 0 // grease caster pivots
+		}
+	}
 	for next := at; next < len(words) && next < at+5; {
 		if next > at && (words[next].stop != 0 || words[next-1].of) {
 			break
@@ -93,6 +98,10 @@ func noPart(words []word, at int) bool {
 		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "end":
 		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+	case "roll":
+		return before == "blue" || before == "paper" || before == "shop" || at+1 < len(words) && words[at+1].lower == "of"
+	case "drum":
+		return at+1 < len(words) && words[at+1].lower == "of" // a drum of oil
 	case "pipe":
 		return at+1 < len(words) && words[at+1].lower == "thread"
 	case "case":

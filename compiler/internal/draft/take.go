@@ -117,6 +117,7 @@ type taker struct {
 	machineName  string
 	machineKnown bool
 	headKnown    bool
+	pulled       string // what a force was told of
 	pto          bool
 }
 
@@ -144,7 +145,7 @@ type deed struct {
 }
 
 func take(notes string) *taker {
-	words := split(notes)
+	words := aboard(split(notes))
 	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words)}
 	slips(words, t.items, t.standings)
 	t.walk()
@@ -253,7 +254,7 @@ func (t *taker) subject() string {
 // partThing takes a part, and what is said of it right behind it.
 func (t *taker) partThing(number int, it *item) {
 	p := it.part
-	place := it.from > 0 && t.placed(it.from)
+	place := it.from > 0 && (t.placed(it.from) || t.harmed(it.from) || features[p.head] && t.onIt(it.to))
 	p = t.qualify(p)
 	it.part = p
 	if t.standings[it.from] != holds {
@@ -287,9 +288,63 @@ func (t *taker) partThing(number int, it *item) {
 		t.last = p
 	}
 	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
+	if p.class == plugPart && p.name == "drain plug" && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
+		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+	}
 	t.renewal(it, p)
 	t.particle(it, p)
 	t.sides(it, p)
+}
+
+// harmed reports whether a part is what comes to harm: you'll pop the seal, it cuts the seal.
+func (t *taker) harmed(at int) bool {
+	if articles[t.words[at-1].lower] {
+		at--
+	}
+	if at < 2 || t.words[at].stop != 0 {
+		return false
+	}
+	verb, by := t.words[at-1], t.words[at-2].lower
+	return verb.lower == "read" || harms[verb.lower] && verb.stop == 0 && (harming[by] || strings.HasSuffix(by, "'ll"))
+}
+
+var (
+	harms   = set("cut cuts pop pops blow blows split splits strip strips ruin ruins snap snaps break breaks tear tears kill kills wreck wrecks burn burns melt melts bend bends score scores damage damages shear shears")
+	harming = set("it that they will and or would can could")
+)
+
+// onIt reports whether what was named is only a feature of what is spoken of: a magnet on it.
+func (t *taker) onIt(at int) bool {
+	return at+1 < len(t.words) && t.words[at].stop == 0 && (t.words[at].lower == "on" || t.words[at].lower == "in") && pronouns[t.words[at+1].lower]
+}
+
+// sentenceStart gives the first word of the sentence of a word.
+func (t *taker) sentenceStart(at int) int {
+	for at > 0 && t.words[at-1].sentence == t.words[at].sentence {
+		at--
+	}
+	return at
+}
+
+// startsSentence reports whether a word begins a sentence.
+func (t *taker) startsSentence(at int) bool { return t.sentenceStart(at) == at }
+
+// afloat reports whether notes are about a boat.
+func afloat(words []word) bool {
+	return wordIn(words, "outboard", "boat", "transom", "propeller", "sterndrive", "inboard")
+}
+
+// aboard takes the words of notes about a boat for what they are there: a prop is a propeller.
+func aboard(words []word) []word {
+	if !afloat(words) {
+		return words
+	}
+	for i := range words {
+		if w := &words[i]; w.lower == "prop" && !(i+1 < len(words) && (words[i+1].lower == "up" || words[i+1].lower == "it")) {
+			w.lower, w.stem = "propeller", "propeller"
+		}
+	}
+	return words
 }
 
 // placedOn reports whether something stands on what is named: not on the prop.
@@ -333,6 +388,14 @@ var sidesOf = set("top bottom side front back rear middle end centre center insi
 func (t *taker) qualify(p part) part {
 	if !p.bare {
 		return p
+	}
+	if p.head == "clamp" {
+		for i := len(t.out) - 1; i >= 0; i-- {
+			if one := t.out[i]; one.Kind == Tool && strings.HasSuffix(one.Value, " clamp") {
+				p.name, p.bare = one.Value, false
+				return p
+			}
+		}
 	}
 	switch p.class {
 	case cavityPart:
@@ -460,6 +523,12 @@ func (t *taker) heldBy(at int) (part, bool) {
 		return part{}, false
 	}
 	m := t.mentions[len(t.mentions)-1]
+	if n := len(t.mentions); n > 1 && t.words[m.from].sentence == t.words[t.mentions[n-2].from].sentence {
+		// the bushings in the sheaves, three screws: those of the bushings
+		if first := t.mentions[n-2]; first.class != fastener && t.startsSentence(first.from) && first.to < len(t.words) && t.words[first.to].stop == 0 && (t.words[first.to].lower == "in" || t.words[first.to].lower == "on") && m.from-first.to <= 2 && at-m.to <= 4 {
+			return first.part, true
+		}
+	}
 	if m.place || m.class == fastener || m.class == sealPart || m.class == placePart || at-m.to > 4 || t.words[at].sentence != t.words[m.from].sentence {
 		return part{}, false
 	}
@@ -544,6 +613,9 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	newLine := at == 0 || t.words[at-1].line != w.line && !w.timed
+	if t.words[i].lower == "oil" && t.words[i].of && t.section.class == cavityPart && !newLine {
+		return // that of what is spoken of
+	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
 			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
@@ -566,6 +638,9 @@ func (t *taker) sectionAt(at int) {
 		t.actOn("measure", name, part{name: name, head: name}, i, min(i+n+2, len(t.words)), true)
 	}
 	p, n := partAt(t.words, i)
+	if n == 0 {
+		p, n = t.colonHead(i)
+	}
 	if n == 0 || p.class == placePart || p.class == machinePart && !newLine {
 		return
 	}
@@ -573,7 +648,7 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	about := end >= len(t.words) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	about := end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
 	}
@@ -598,12 +673,34 @@ func (t *taker) sectionAt(at int) {
 	}
 }
 
+// colonHead reads a heading that no table knows, by its colon: "Side broom: …".
+func (t *taker) colonHead(at int) (part, int) {
+	for to := at + 1; to < min(at+4, len(t.words)); to++ {
+		w := t.words[to-1]
+		if stopWords[w.lower] || actionWords[w.lower] || !lettersOnly(w.lower) {
+			break
+		}
+		if t.words[to].stop == ':' {
+			names := make([]string, 0, 3)
+			for _, w := range t.words[at:to] {
+				names = append(names, w.lower)
+			}
+			names[len(names)-1] = w.stem
+			return part{name: strings.Join(names, " "), head: w.stem, class: plainPart, many: w.stem != w.lower, from: at, to: to}, to - at
+		}
+		if t.words[to].stop != 0 {
+			break
+		}
+	}
+	return part{}, 0
+}
+
 // heldIn is where a fluid is held, as far as its kind tells.
 var heldIn = map[string]string{"engine-oil": "engine", "gear-oil": "gearbox", "hydraulic-oil": "hydraulic tank", "compressor-oil": "compressor", "coolant": "cooling system", "brake-fluid": "brake fluid reservoir"}
 
 // oiled is what the oil of the notes is in: the engine, or the machine that has none.
 func (t *taker) oiled() string {
-	if head := t.machineHead(); head != "" && !wordIn(t.words, "engine", "spark", "diesel", "petrol", "gasoline") {
+	if head := t.machineHead(); head != "" && !wordIn(t.words, "engine", "outboard", "spark", "diesel", "petrol", "gasoline") {
 		return head
 	}
 	return "engine"
@@ -625,6 +722,9 @@ func (t *taker) bolt() part {
 }
 
 var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+
+// ordering are words behind what the notes come to: the auger gearbox next.
+var ordering = set("next first now then last")
 
 // subjects are words behind what a sentence is about.
 var subjects = set("is are get gets goes has have takes take wants want need needs should must can")
@@ -655,8 +755,12 @@ func (t *taker) named() {
 	}
 	for _, m := range t.mentions {
 		switch m.class {
-		case machinePart, placePart, cavityPart:
+		case machinePart, placePart:
 			continue
+		case cavityPart:
+			if !t.begins(m) {
+				continue
+			}
 		case springPart, fastener, plugPart, sealPart, filterPart, greasePart, energyPart, coverPart:
 		default:
 			if !worth[m.name] {
@@ -687,7 +791,7 @@ func (t *taker) introduced(m mention) bool {
 }
 
 // features are what a part has, and no parts of their own.
-var features = set("thread taper end tooth")
+var features = set("thread taper end tooth magnet handle rib")
 
 // saidOf reports whether something is said of a part in the sentence of a mention.
 func (t *taker) saidOf(m mention) bool {
@@ -714,8 +818,42 @@ func (t *taker) toldByWords(at int) {
 	t.sameAt(at)
 	if t.standings[at] == holds {
 		t.toldAt(at)
+		t.smearedAt(at)
 		t.newOne(at)
 		t.looked(at)
+	}
+}
+
+// smearedAt takes what oil or grease is put on: oil on the O-ring, marine grease on the splines.
+func (t *taker) smearedAt(at int) {
+	verb := smeared[t.words[at].stem]
+	if verb == "" || t.words[at].of || t.near(cues("write|record|note|log"), at, at+1, 6, 0) {
+		return
+	}
+	for i := at + 1; i+1 < len(t.words) && i < at+5 && t.words[i].stop == 0; i++ {
+		if breaksAt(t.words, i) || t.words[i].lower == "is" {
+			return
+		}
+		if t.words[i].lower != "on" {
+			continue
+		}
+		next := i + 1
+		for next < len(t.words)-1 && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
+			next++
+		}
+		if p, n := partAt(t.words, next); n > 0 && p.class != placePart && p.class != machinePart && p.class != energyPart && t.words[next].stop == 0 {
+			t.act(verb, t.qualify(p), at, next+n, false)
+		}
+		return
+	}
+}
+
+var smeared = map[string]string{"oil": "lubricate", "lube": "lubricate", "vaseline": "lubricate", "grease": "grease"}
+
+// gapAt takes the gap of a part as what is checked.
+func (t *taker) gapAt(it *item) {
+	if p := t.topic; p.name != "" && p.class == plainPart && t.near(cues("gap"), it.from, it.to, 3, 2) && p.name != "spark plug" && t.words[max(p.from, 0)].sentence == t.words[it.from].sentence {
+		t.actOn("check", p.name+" gap", p, p.from, it.to, true)
 	}
 }
 
@@ -763,6 +901,9 @@ func (t *taker) particle(it *item, p part) {
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
+	if p.class == signPart && t.words[it.to-1].of {
+		return // the light's on
+	}
 	w := t.words[at].lower
 	if t.words[at].stop != 0 {
 		w = ""
@@ -790,6 +931,9 @@ func (t *taker) particle(it *item, p part) {
 	}
 	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart {
 		return // "the spring on it"
+	}
+	if deed == "off?" && t.words[at-1].lower == "is" && p.class == coverPart {
+		return // the cowl is off
 	}
 	if deed == "lower" && p.class != raisedPart {
 		return
@@ -821,6 +965,8 @@ func settle(deed string, class class) string {
 			return "disconnect"
 		case energyPart:
 			return "isolate"
+		case signPart:
+			return "check"
 		case valvePart:
 			return "close"
 		case raisedPart, machinePart, cavityPart:
@@ -906,7 +1052,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	case "isolate", "restore", "prove":
 		name = t.energy()
 	case "connect", "disconnect":
-		if strings.HasPrefix(name, "battery ") {
+		if strings.HasPrefix(name, "battery ") || strings.HasPrefix(name, "negative ") || strings.HasPrefix(name, "positive ") {
 			name = "battery"
 		}
 	case "drain", "fill":
@@ -1048,6 +1194,8 @@ func (t *taker) reach(d deed, from, to int) {
 
 func plural(name string) string {
 	switch {
+	case strings.HasSuffix(name, "knife"):
+		return strings.TrimSuffix(name, "fe") + "ves"
 	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
 		return name + "es"
 	case strings.HasSuffix(name, "y") && !strings.HasSuffix(name, "ay") && !strings.HasSuffix(name, "ey"):
@@ -1061,6 +1209,15 @@ func (t *taker) toolThing(number int, it *item) {
 	row := it.tool
 	if it.from > 0 && places[t.words[it.from-1].lower] && row.kind != "container" {
 		return
+	}
+	if row.name == "spring scale" && t.placed(it.from) {
+		return // over by the scale
+	}
+	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name }) {
+		return // the knives of the machine are sharp
+	}
+	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
+		row = toolNames["flushing muffs"]
 	}
 	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
 		return // the machine itself
@@ -1077,6 +1234,11 @@ func (t *taker) toolThing(number int, it *item) {
 	}
 	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+	}
+	if strings.HasSuffix(row.name, "filter wrench") && t.live(it.from, it.to) {
+		if p := t.turned(); p.name != "" && !t.didSince("replace", t.begun) && !t.didSince("remove", t.begun) {
+			t.act("replace", p, max(it.from-1, 0), it.to, true)
+		}
 	}
 	if row.kind == "indicator" {
 		t.indicated(it)
@@ -1193,11 +1355,17 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 	case quantity.Mass:
+		if t.forceThing(it, a) {
+			return
+		}
 		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
 			return
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
 	case quantity.Count:
+		if said := t.words[it.to-1]; said.lower == "stroke" && (a.low.int() == 2 || a.low.int() == 4) {
+			return // a 2 stroke engine
+		}
 		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
 		if a.unit.symbol == "strokes" {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
@@ -1206,11 +1374,14 @@ func (t *taker) amountThing(number int, it *item) {
 	case quantity.Length:
 		switch {
 		case a.unit.symbol == "m" || a.unit.symbol == "ft":
+		case a.unit.symbol == "µm" && t.near(fineness, it.from, it.to, 3, 4):
+			t.add(Size, a.text(), t.subject(), it.from, it.to)
 		case t.isSize(number, it, a):
 			t.add(Size, a.text(), t.subject(), it.from, it.to)
 			t.keyTool(it.to, it)
 		default:
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
+			t.gapAt(it)
 			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
 				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
 			}
@@ -1234,6 +1405,24 @@ func (t *taker) amountThing(number int, it *item) {
 	default:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
+}
+
+// forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
+func (t *taker) forceThing(it *item, a amount) bool {
+	belt := strings.HasSuffix(t.section.head, "belt") || strings.HasSuffix(t.section.head, "chain")
+	if !t.near(forceCues, it.from, it.to, 5, 5) && !(belt && t.pulled == t.section.name) || a.unit.symbol != "lb" {
+		return false
+	}
+	a.unit.symbol = "lbf"
+	if a.shape == about {
+		a.shape = exact
+	}
+	t.add(Range, a.text(), t.subject(), it.from, it.to)
+	if belt {
+		t.pulled = t.section.name
+		t.actOn("check", t.section.head[strings.LastIndexAny(t.section.head, " -")+1:]+" tension", t.section, t.sentenceStart(it.from), it.to, true)
+	}
+	return true
 }
 
 // turned is what is tightened by a part of a turn: a filter, a spark plug.
@@ -1283,6 +1472,8 @@ func (t *taker) keyTool(at int, it *item) {
 }
 
 var (
+	forceCues = cues("ought to move|should move|to move it|moves it|to deflect|deflects it|pull with|push with|press with|scale|pounds of force|kilos of force|pounds of push|pounds of pull")
+	fineness  = cues("filter|separator|element|strainer|screen|mesh")
 	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
 	scraps    = cues("bin|scrap|replace|renew|change|throw|chuck|reject")
 	underCues = cues("under|below|less than|anything under")
@@ -1321,6 +1512,17 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 // sentence, or right behind it, or else the one spoken of.
 func (t *taker) tightened(it *item) part {
 	sentence := t.words[it.from].sentence
+	for i := it.from - 1; i >= 0 && t.words[i].sentence == sentence; i-- {
+		if w := t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
+			continue
+		}
+		for k := len(t.mentions) - 1; k >= 0 && t.mentions[k].from >= t.begun; k-- {
+			if m := t.mentions[k]; m.class == fastener && m.many && m.to <= i {
+				return t.boltOf(m.part)
+			}
+		}
+		break
+	}
 	for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
 		if m := t.mentions[i]; m.class == fastener || m.class == plugPart || m.name == "spark plug" {
 			return t.boltOf(m.part)
@@ -1351,7 +1553,7 @@ func (t *taker) boltOf(p part) part {
 		return p
 	}
 	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun && len(t.mentions)-i < 8; i-- {
-		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart {
+		if m := t.mentions[i]; strings.HasSuffix(m.head, "bolt") && t.section.class != wheelPart && (t.words[p.from].sentence == t.words[m.from].sentence || !strings.HasPrefix(p.name, "wheel ")) {
 			return m.part
 		}
 	}
@@ -1427,6 +1629,10 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
+		if n := len(t.mentions); n > 0 && t.mentions[n-1].class == machinePart && t.mentions[n-1].to == it.from && t.words[it.from].stop == 0 && t.live(it.from, it.to) {
+			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
+			return
+		}
 		if t.near(runCues, it.from, it.to, 6, 0) && !t.near(standCues, it.from, it.to, 5, 0) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
@@ -1492,6 +1698,9 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
+	case before == "number": // number five
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
+		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
 	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
 		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)
 	case len(before) == 1 && before != "a" && before != "i" && next != nil && next.kind == partItem && next.part.class == movingPart || before == "a" && next != nil && next.kind == partItem && next.part.class == movingPart && a.low.int() > 9: // an A 47 vee belt
@@ -1511,6 +1720,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
+	case a.low.fraction && a.shape == exact && (before == "a" || before == "your") && (it.to >= len(t.words) || t.words[it.to].stop != 0 || t.words[it.to].lower == "and") && !t.near(rangeCues, it.from, it.to, 5, 1):
+		t.add(Size, size(), t.subject(), it.from, it.to) // a nine sixteenths, a three quarter and …
 	case a.low.fraction && t.keyed(it.to):
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
@@ -1532,6 +1743,11 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
 	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
+	case a.low.fraction && number > 0 && t.items[number-1].kind == partItem && it.from-t.items[number-1].to <= 1 && t.words[it.from].stop == 0 && (it.to >= len(t.words) || t.words[it.to].stop != 0) && (t.last.class == fastener || t.last.class == plugPart || t.last.class == sealPart || t.last.class == greasePart):
+		t.add(Size, size(), t.last.name, it.from, it.to) // cotter pin 1/8
+	case f.name != "" && a.shape != atMost && a.low.whole && it.from > 0 && t.words[it.from].stop == ',' && (it.to >= len(t.words) || t.words[it.to].stop != 0) && t.inSentence(Size, it) && (a.ranged() || a.low.int() > 32) && t.words[f.from].sentence == t.words[it.from].sentence:
+		a.shape = exact
+		t.torqueOpen(a, f, it) // five eighths eleven, a hundred and ten
 	case f.name != "" && a.shape != atMost && a.low.whole && (a.low.int() >= 4 && alone || t.near(torqueCues, it.from, it.to, 4, 1) && !t.near(rangeCues, it.from, it.to, 3, 0)) && !(it.to < len(t.words) && t.words[it.to].of):
 		a.shape = exact
 		t.torqueOpen(a, f, it)
@@ -1541,6 +1757,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		if it.to < len(t.words) && t.words[it.to].of || before == "all" {
 			return
 		}
+		t.gapAt(it)
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
 }
@@ -1637,11 +1854,11 @@ func sizeTool(row toolRow) bool {
 
 var (
 	sizeCues   = cues("spanner|wrench|socket|key|hex|head|across flats|a f|af|square|allen|thread|nut|bolt|wide|diameter|on the outside|open end|what you need|width|hexagon")
-	rangeCues  = cues("gap|clearance|play|float|move|moves|give|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
+	rangeCues  = cues("full throttle|wide open|wot|gap|clearance|play|float|move|moves|give|slack|backlash|run out|runout|deflect|deflection|sag|hang|wants to be|has to be|should be|pressure|temperature|speed|revs|max|under|over|worn|wear|thick|thickness|down to|push|press|depth|travel")
 	everyCues  = cues("every|each|once a|once every|per|any")
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
-	countCues  = cues("of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
+	countCues  = cues("sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
 	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
 

@@ -73,8 +73,11 @@ func inchThread(words []word, at int) (string, int) {
 			return pipe + " " + size.text(true), pipeAt + n // quarter inch BSP
 		}
 	}
+	if u, n := unitAt(words, next); n > 0 && u.symbol == "in" { // half inch thirteen
+		next += n
+	}
 	pitch, after := numberAt(words, next)
-	if after == next || !pitch.whole || pitch.int() < 4 || pitch.int() > 40 {
+	if after == next || words[next].stop != 0 || !pitch.whole || pitch.int() < 4 || pitch.int() > 40 {
 		return "", at
 	}
 	if _, unit := unitAt(words, after); unit > 0 {

@@ -12,7 +12,7 @@ var breaks = set("and but so then because cause cos otherwise unless although th
 var turns = set("but so anyway anyhow then don't")
 
 // storyCues begin what happened once, or what others do.
-var storyCues = cues("the story of|some people|some lads|some folk|some folks|some fellas|some guys|some of them have|some of them put|a lad|a mate|a fella|a bloke|a guy|a chap|there's a lad|there's a fella|i had|i saw|i once|i've seen|i have seen|i knew|we had one|the last fella|the last guy|the last lad|the last bloke|the previous owner|somebody put|somebody once|someone put|someone once|he had|last year|year before last|the other day|one time|that one time|before my time|the apprentice|on the old machine|on the other machine|on the big one|the other one takes|next door")
+var storyCues = cues("dad always|my dad|my father|grandad|the old man|the old boy|how do i|guys run|lads run|folks run|i did in|i told|did it in|that one was done|done in the fall|done last|was done in|the story of|some people|some lads|some folk|some folks|some fellas|some guys|some of them have|some of them put|a lad|a mate|a fella|a bloke|a guy|a chap|there's a lad|there's a fella|i had|i saw|i once|i've seen|i have seen|i knew|we had one|the last fella|the last guy|the last lad|the last bloke|the previous owner|somebody put|somebody once|someone put|someone once|he had|last year|year before last|the other day|one time|that one time|before my time|the apprentice|on the old machine|on the other machine|on the big one|the other one takes|next door")
 
 // oldCues tell of what is no more.
 var oldCues = cues("used to be|used to|was the old one|that was the old|from the previous|previous type|the old model|older ones had|old ones had|on the old one|on the older|ignore that|not on this one|there isn't one|hasn't got one|haven't got one|doesn't have one|there is no|there's no|no longer|sidewall says|some book says|the book says but|the sticker says but|it says on the")
@@ -29,4 +29,4 @@ var notDenials = cues("no bubbles|no air|no leaks|no play|no noise|no slack|no p
 var takenBack = cues("won't fit|doesn't fit|won't do|no you don't|no don't|no you needn't|no not that|no we don't")
 
 // slipCues stand between what was said wrong and what is right.
-var slipCues = cues("no wait|no sorry|no hang on|no hold on|er no|uh no|um no|no that's|no it's|sorry|i mean|i tell a lie|tell a lie|scratch that|strike that|correction|make that|call it|or rather|no|er|no make that|what am i saying|actually no|hang on")
+var slipCues = cues("rang back|rings back|called back|no wait|no sorry|no hang on|no hold on|er no|uh no|um no|no that's|no it's|sorry|i mean|i tell a lie|tell a lie|scratch that|strike that|correction|make that|call it|or rather|no|er|no make that|what am i saying|actually no|hang on")

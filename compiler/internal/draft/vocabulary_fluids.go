@@ -17,9 +17,9 @@ type productRow struct {
 // productRows are fluids that go by a name.
 var productRows = []productRow{
 	{"lithium|little m|lithium grease", "lithium", "grease", thickenerPart, false},
-	{"lithium complex", "lithium-complex", "grease", thickenerPart, false},
+	{"lithium complex", "lithium complex", "grease", thickenerPart, false},
 	{"calcium", "calcium", "grease", thickenerPart, false},
-	{"calcium sulfonate|calcium sulphonate", "calcium-sulfonate", "grease", thickenerPart, false},
+	{"calcium sulfonate|calcium sulphonate", "calcium sulfonate", "grease", thickenerPart, false},
 	{"polyurea", "polyurea", "grease", thickenerPart, false},
 	{"thread locker|thread lock|threadlock|threadlocker|locking compound|thread locking", "thread-locker", "other", productPart, true},
 	{"anti seize|antiseize|anti-seize|copper grease|copper slip|copaslip|copper paste|never seize|nickel paste", "anti-seize", "other", productPart, false},

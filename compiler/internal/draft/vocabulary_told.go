@@ -31,6 +31,12 @@ var toldRows = []toldRow{
 	{"negative off|negative lead off|earth off|ground off|neg off", "disconnect", "battery", ""},
 	{"positive on|positive back on|negative on|negative back on", "connect", "battery", ""},
 	{"should hang|the sag|it should sag|sag of", "measure", "$section sag", ""},
+	{"gets changed|get changed|gets replaced|get replaced|gets renewed|get renewed|wants changing|want changing|wants replacing|want replacing|needs changing|need changing|needs replacing|need replacing|gets a new one", "replace", "$section", ""},
+	{"start outside|start it outside", "start", "$prime", ""},
+	{"it lifts out|it slides out|it pulls out|it comes off|it comes away|they lift out|they slide out|they pull out|they come off|it lifts off|it slides off|it pulls off|they lift off|they slide off", "remove", "$last", ""},
+	{"dribble out|dribbles out|weep out|weeps out|run out of the hole|runs out of the hole|spill out of the hole", "check", "$level", "cavity"},
+	{"check the stick|check stick|check on the stick", "check", "$level", "cavity"},
+	{"lock off|tag off", "restore", "$energy", ""},
 	{"look again", "check", "$level", "cavity"},
 	{"look for leaks|check for leaks|any leaks|no leaks", "inspect", "leaks", ""},
 	{"listen to it|have a listen", "check", "$machine", ""},
@@ -62,7 +68,7 @@ var bad = set("cracked worn glazed split torn damaged frayed scored chipped peri
 var defects = set("crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
 
 // driven are machines whose engine is started, and not they.
-var driven = set("tiller mower tractor dumper chainsaw saw blower digger excavator loader truck forklift sprayer harvester cultivator chipper quad atv trencher")
+var driven = set("outboard tiller mower tractor dumper chainsaw saw blower digger excavator loader truck forklift sprayer harvester cultivator chipper quad atv trencher")
 
 // quantities are what is checked, measured and written down.
 var quantities = cues("runout|run out|stopping time|hour meter|hours|end float|end play|backlash|relief pressure|oil pressure|pressure|readings|reading|temperature|voltage|clearance|gap")

@@ -12,7 +12,8 @@ type toolRow struct {
 var toolRows = []toolRow{
 	{"torque wrench|torque spanner|torque bar|click wrench", "torque wrench", "torque-wrench", ""},
 	{"chain wrench", "chain wrench", "special", ""},
-	{"strap wrench|oil filter wrench|filter wrench|filter strap|filter cup", "filter wrench", "special", ""},
+	{"strap wrench|filter wrench|filter strap|filter cup", "filter wrench", "special", ""},
+	{"cap wrench|oil filter wrench|oil filter cap wrench", "oil filter wrench", "special", ""},
 	{"pipe wrench|stilson|stillson", "pipe wrench", "adjustable", ""},
 	{"adjustable|adjustable wrench|adjustable spanner|shifter|crescent wrench|shifting spanner", "adjustable wrench", "adjustable", ""},
 	{"c spanner|hook spanner|pin spanner|pin wrench|peg spanner", "pin spanner", "special", ""},
@@ -54,6 +55,9 @@ var toolRows = []toolRow{
 	{"tape measure|steel rule|ruler|rule|measuring tape|tape rule", "rule", "measure", ""},
 	{"depth gauge|tread gauge", "depth gauge", "gauge", ""},
 	{"spirit level|bubble level|machinist level", "spirit level", "gauge", ""},
+	{"spring scale|scale|pull scale|fish scale|spring balance|luggage scale|pull gauge|force gauge", "spring scale", "gauge", ""},
+	{"belt clamp", "belt clamp", "clamp", ""},
+	{"flushing muffs|flush muffs", "flushing muffs", "special", ""},
 	{"belt tension gauge|tension gauge|tension meter|krikit", "tension gauge", "gauge", ""},
 	{"pressure gauge|tyre gauge|tire gauge|gauge on the test point|test gauge|pressure gage", "pressure gauge", "tester", ""},
 	{"multimeter|voltmeter|volt meter|multi meter|avo|test lamp|test light|voltage tester|tester", "multimeter", "tester", ""},
@@ -79,8 +83,8 @@ var toolRows = []toolRow{
 	{"block|wooden block|timber block|wood block|block of wood|blocks of wood|lump of wood|bit of timber|cribbing|packer|baulk", "block", "stand", ""},
 	{"wheel chock|chock", "wheel chock", "stand", ""},
 	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
-	{"padlock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
-	{"lockout tag|danger tag|tag on|with a tag", "tag", "tag", ""},
+	{"padlock|own lock|your lock|my lock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
+	{"lockout tag|danger tag|own tag|your tag|my tag|tag on|with a tag", "tag", "tag", ""},
 	{"torch|flashlight|lamp|inspection lamp|head torch|work light", "lamp", "light", ""},
 	{"mirror|inspection mirror", "mirror", "mirror", ""},
 	{"magnet on a stick|pick up magnet", "magnet", "mirror", ""},
@@ -99,14 +103,14 @@ var toolRows = []toolRow{
 	{"ear muff|ear muffs|ear defender|ear defenders|ear protection|ear plugs|hearing protection|earmuffs|muffs|defenders", "ear muffs", "wear", "ear-protection"},
 	{"dust mask|mask|proper mask|face mask|ffp3|p3 mask", "mask", "wear", "mask"},
 	{"respirator|breathing apparatus", "respirator", "wear", "respirator"},
-	{"hard hat|helmet|bump cap", "helmet", "wear", "helmet"},
+	{"hard hat|helmet|bump cap", "hard hat", "wear", "helmet"},
 	{"steel toe|steel toe boots|steel toecaps|safety boots|safety shoes", "safety shoes", "wear", "safety-shoes"},
 	{"hi vis|high vis|hi viz", "high-visibility vest", "wear", "high-visibility"},
 	{"apron|rubber apron", "apron", "wear", "apron"},
 	{"harness", "harness", "wear", "harness"},
 
 	{"rag|rags|lint free rag|cloth|clean cloth|paper towel|shop towel|shop rag", "rag", "supply", ""},
-	{"thread tape|ptfe tape|ptfe|plumber's tape|plumbers tape|teflon tape|bit of tape|seal tape|thread seal tape", "thread tape", "supply", ""},
+	{"thread tape|ptfe tape|ptfe|plumber's tape|plumbers tape|teflon tape|bit of tape|seal tape|thread seal tape|turns of tape|turn of tape|wraps of tape|wrap of tape|white tape", "thread tape", "supply", ""},
 	{"brake cleaner|degreaser|parts cleaner|solvent|contact cleaner|white spirit", "cleaner", "supply", ""},
 	{"emery|emery cloth|emery paper|sandpaper|wet and dry|scotch brite|scotchbrite|scotch pad|sanding block", "emery cloth", "supply", ""},
 	{"cable tie|zip tie", "cable tie", "supply", ""},
@@ -132,7 +136,7 @@ var toolNames = func() map[string]toolRow {
 
 // maybeTools are tools whose name is also another word; they are taken behind an article, a
 // number or another word for the same tool, and in a list of tools.
-var maybeTools = set("stand file clamp block hook pick punch brush hammer jack lamp ring gun vac vacuum pan can chock wedge rule mirror allen adjustable hoover knife tag tray lock vice drift")
+var maybeTools = set("scale stand file clamp block hook pick punch brush hammer jack lamp ring gun vac vacuum pan can chock wedge rule mirror allen adjustable hoover knife tag tray lock vice drift")
 
 // toolBefore are words that such a tool may follow.
 var toolBefore = set("a an the my your with use and two three four axle jack on using little big flat good some or get")
@@ -151,6 +155,12 @@ func toolAt(words []word, at int) (toolRow, int) {
 	w := words[at]
 	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || heads[words[at-1].stem] != 0) {
 		return toolRow{}, 0 // slide blocks
+	}
+	if length == 1 && w.lower == "knives" {
+		return toolRow{}, 0 // those of a machine
+	}
+	if length == 1 && row.name == "hook" && at > 1 && words[at-1].lower == "the" && (words[at-2].lower == "off" || words[at-2].lower == "on") {
+		return toolRow{}, 0 // it comes off the hooks
 	}
 	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
 		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] {

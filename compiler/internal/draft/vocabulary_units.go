@@ -9,7 +9,7 @@ var unitWords = []struct {
 	kind   quantity.Dimension
 	open   bool
 }{
-	{"nm|n m|newton metre|newton meter|new ton metre|new ton meter|new ton mutter|newton mutter|new tonne metre|new tonne meter|newt metre|newt meter|newtown metre|newtown meter|n·m", "N·m", quantity.Torque, false},
+	{"nm|n m|newton metre|newton meter|new ton metre|new ton meter|new ton mutter|newton mutter|new tonne metre|new tonne meter|newt metre|newt meter|newtown metre|newtown meter|neuton metre|neuton meter|neuton motor|newton motor|n·m", "N·m", quantity.Torque, false},
 	{"newton|new ton", "N·m", quantity.Torque, false},
 	{"foot pound|feet pound|foot lb|ft lb|ft lbs|ft pound|foot lbs|feet lbs|lb ft|lb foot|lbs ft|lbs foot|pound foot|pound feet|pounds foot|pounds feet|footpound|lbf ft|ftlb|ft·lb|lbft|lb·ft", "lbf·ft", quantity.Torque, false},
 	{"inch pound|inch lb|inch lbs|in lb|in lbs|lb in|lbs in|lbs inch|pound inch|pound inches|inchpound|inlb|lbf in", "lbf·in", quantity.Torque, false},
@@ -17,7 +17,7 @@ var unitWords = []struct {
 
 	{"mm|mil|mill|milli|millimetre|millimeter|millie", "mm", quantity.Length, false},
 	{"cm|centimetre|centimeter|centi", "cm", quantity.Length, false},
-	{"micron|um|µm", "µm", quantity.Length, false},
+	{"micron|mic|um|µm", "µm", quantity.Length, false},
 	{"metre|meter", "m", quantity.Length, false},
 	{"inch|in|\"", "in", quantity.Length, false},
 	{"thou|thousandth|thousandth of an inch|thousandths of an inch|thousands of an inch", "thou", quantity.Length, false},
@@ -84,12 +84,12 @@ var unitWords = []struct {
 var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
 
 // single are units of which one may be told as "an inch", "a minute".
-var single = set("in h min s days weeks months years L m mm drops turn°")
+var single = set("in h min s days weeks months years L m mm drops turn° gal qt pt kg")
 
 // closeOnly are units that are also other words, and are read only close to a figure.
 var closeOnly = set("in a s t h")
 
-var plainInch = set("inch litre liter")
+var plainInch = set("inch litre liter gallon quart pint")
 
 // sized are units that sizes of wrenches are told in.
 var sized = set("mm mil mill milli millimetre millimeter inch")
@@ -98,7 +98,7 @@ var sized = set("mm mil mill milli millimetre millimeter inch")
 var unitLetters = set(`nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
 
 var boundWords = []boundRow{
-	{"max|maximum|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
+	{"max|maximum|inside|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
 	{"min|minimum|at least|not under|not less than|no less than|not below|minimum of", atLeast},
 	{"about|around|roughly|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
 }

@@ -61,13 +61,14 @@ func split(notes string) []word {
 	all := lines(notes)
 	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
 	punctuated := marks*60 > len(strings.Fields(notes))
+	wrapped := broken(all)
 	var out []word
 	sentence := 0
 	for i, one := range all {
 		if i > 0 {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
-			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (punctuated || one.timed)
+			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || punctuated && wrapped[i])
 			if !goesOn {
 				sentence++
 			}
@@ -83,12 +84,37 @@ func split(notes string) []word {
 	return out
 }
 
+// broken reports of each line whether it goes on from the one before, which was broken because
+// its next word had no room. Where few lines are, none is: they are a list.
+func broken(all []line) map[int]bool {
+	longest := 0
+	for _, one := range all {
+		longest = max(longest, len(strings.TrimSpace(one.text)))
+	}
+	out := map[int]bool{}
+	for i := 1; i < len(all); i++ {
+		word, _, _ := strings.Cut(strings.TrimSpace(all[i].text), " ")
+		if len(strings.TrimSpace(all[i-1].text))+1+len(word) > longest {
+			out[i] = true
+		}
+	}
+	if longest > 120 || len(out)*3 < len(all) {
+		return nil
+	}
+	return out
+}
+
 func appendWords(out []word, one line, sentence int) ([]word, int) {
 	text := one.text
 	var stop byte
 	hyphen := false
 	for at := 0; at < len(text); {
 		r, size := utf8.DecodeRuneInString(text[at:])
+		if said, end := short(text, at); end > at {
+			out = append(out, word{lower: said, stem: said, start: one.at + at, end: one.at + end, line: one.number, timed: one.timed, sentence: sentence, stop: stop})
+			at, stop, hyphen = end, 0, false
+			continue
+		}
 		if quote := r == '"' && (at == 0 || text[at-1] < '0' || text[at-1] > '9'); quote || !wordRune(r) {
 			switch r {
 			case '.', '!', '?':
@@ -122,6 +148,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
 				w.lower, w.of = bare, true
 			}
+			w.lower = unabridged(w.lower)
 			if !numeric(w.lower) {
 				w.lower = strings.ReplaceAll(w.lower, ".", "")
 			}
@@ -132,6 +159,32 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		}
 	}
 	return out, sentence
+}
+
+// short reads what typed notes write short with a mark: w/, +, #2, and .035.
+func short(text string, at int) (string, int) {
+	if before, _ := utf8.DecodeLastRuneInString(text[:at]); at > 0 && (wordRune(before) || before == '.') {
+		return "", at
+	}
+	r, size := utf8.DecodeRuneInString(text[at:])
+	next, _ := utf8.DecodeRuneInString(text[at+size:])
+	before := at == 0 || text[at-1] == ' '
+	switch {
+	case signs[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
+		return signs[r], at + size
+	case (r == 'w' || r == 'W') && next == '/':
+		if at+2 < len(text) && (text[at+2] == 'o' || text[at+2] == 'O') {
+			return "without", at + 3
+		}
+		return "with", at + 2
+	case r == '.' && before && unicode.IsDigit(next):
+		end := at + 1
+		for end < len(text) && text[end] >= '0' && text[end] <= '9' {
+			end++
+		}
+		return "0" + text[at:end], end
+	}
+	return "", at
 }
 
 // bareMarks are words that are often typed without their mark.

@@ -211,6 +211,11 @@ func (t *taker) findMachine() string {
 		for from < len(t.words) && t.words[from].stop == 0 && (articles[t.words[from].lower] || adjectives[t.words[from].lower]) {
 			from++
 		}
+		if from+2 < len(t.words) && t.words[from].lower == "number" { // number two belt
+			if _, after := numberAt(t.words, from+1); after > from+1 && after < len(t.words) && t.words[after].stop == 0 {
+				from = after
+			}
+		}
 		to := from
 		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords[t.words[to].lower] && !breaksAt(t.words, to) {
 			if p, length := partAt(t.words, to); length > 0 && p.class == machinePart {
@@ -874,10 +879,10 @@ func (t *taker) fluids() []told {
 			out = append(out, told{kind: f.kind, service: "API " + f.grade, at: start, end: end})
 		case thickenerPart:
 			if one := near(); one != nil && one.thickener == "" {
-				one.thickener, one.end = f.grade, end
+				one.thickener, one.end = strings.ReplaceAll(f.grade, " ", "-"), end
 				continue
 			}
-			out = append(out, told{kind: f.kind, thickener: f.grade, at: start, end: end})
+			out = append(out, told{kind: f.kind, thickener: strings.ReplaceAll(f.grade, " ", "-"), at: start, end: end})
 		case gradePart:
 			if one := near(); one != nil && one.grade == "" {
 				one.grade, one.end = f.grade, end
@@ -932,9 +937,9 @@ type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
 	{"controller", "electric", "controller|control panel"},
-	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd"},
+	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd|the disconnect|start button|starter button|electric motor|knife switch"},
 	{"tractor", "shaft", "pto|p.t.o|tractor"},
-	{"engine", "engine", "engine|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
+	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
 	{"hydraulics", "hydraulic", "hydraulic"},
