@@ -60,7 +60,7 @@ export const conflict = (texts) => new Promise((resolve) => {
   id('keep-mine').onclick = end('mine');
   id('take-theirs').onclick = end('theirs');
   id('not-now').onclick = () => dialog.close();
-  dialog.onclose = () => resolve(answer);
+  dialog.onclose = () => resolve(false);
   dialog.showModal();
   id('conflict-title').focus(); // on nothing that writes
   id('merge').scrollTop = 0;
@@ -71,9 +71,9 @@ export const conflict = (texts) => new Promise((resolve) => {
 // sure asks before something is lost; the focus is on what loses nothing.
 export const sure = (question, yes, no) => new Promise((resolve) => {
   const dialog = id('sure');
-  let answer = false;
-  const keep = make('button', { type: 'button', onclick: () => dialog.close() }, no);
-  dialog.replaceChildren(make('p', { id: 'sure-says' }, question), make('div', { class: 'buttons' }, keep, make('button', { type: 'button', class: 'plain', onclick: () => { answer = true; dialog.close(); } }, yes)));
+  const end = (answer) => { dialog.onclose = null; dialog.close(); resolve(answer); }; // at once, and not when the browser comes to it
+  const keep = make('button', { type: 'button', onclick: () => end(false) }, no);
+  dialog.replaceChildren(make('p', { id: 'sure-says' }, question), make('div', { class: 'buttons' }, keep, make('button', { type: 'button', class: 'plain', onclick: () => end(true) }, yes)));
   dialog.onclose = () => resolve(answer);
   dialog.showModal();
   keep.focus();

@@ -111,7 +111,12 @@ export const forms = (hooks) => {
     if (!typed || await hooks.sure('What you filled in is not written yet.', 'Throw it away', 'Go on filling in')) { dialog.close(); }
     asking = false;
   };
-  dialog.addEventListener('keydown', (event) => { if (event.key === 'Escape') { event.preventDefault(); leave(); } });
+  document.addEventListener('keydown', (event) => { // wherever the focus is, or the browser shuts it unasked
+    if (event.key !== 'Escape' || !dialog.open || event.target.closest?.('dialog:not(#form)') || document.getElementById('sure').open) { return; }
+    event.preventDefault();
+    event.stopPropagation();
+    leave();
+  }, true);
   dialog.addEventListener('cancel', (event) => { event.preventDefault(); leave(); });
   const show = (title, lead, body, done, more) => {
     const wrong = make('p', { class: 'wrong', role: 'alert' });
