@@ -74,7 +74,7 @@ export const sure = (question, yes, no) => new Promise((resolve) => {
   const end = (answer) => { dialog.onclose = null; dialog.close(); resolve(answer); }; // at once, and not when the browser comes to it
   const keep = make('button', { type: 'button', onclick: () => end(false) }, no);
   dialog.replaceChildren(make('p', { id: 'sure-says' }, question), make('div', { class: 'buttons' }, keep, make('button', { type: 'button', class: 'plain', onclick: () => end(true) }, yes)));
-  dialog.onclose = () => resolve(answer);
+  dialog.onclose = () => resolve(false);
   dialog.showModal();
   keep.focus();
 });
