@@ -60,7 +60,7 @@ export const conflict = (texts) => new Promise((resolve) => {
   id('keep-mine').onclick = end('mine');
   id('take-theirs').onclick = end('theirs');
   id('not-now').onclick = () => dialog.close();
-  dialog.onclose = () => resolve(false);
+  dialog.onclose = () => resolve(answer);
   dialog.showModal();
   id('conflict-title').focus(); // on nothing that writes
   id('merge').scrollTop = 0;
