@@ -165,13 +165,24 @@ func (s *Session) Compile(in Input) *Result {
 	for i, one := range checked {
 		if len(one.jobs) == 0 && isProcedure(targets[i]) {
 			out.Unchecked = append(out.Unchecked, targets[i].Source.Path)
-			out.Findings = append(out.Findings, rules.NotChecked(targets[i], set.Findings)...)
+			out.Findings = append(out.Findings, rules.NotChecked(targets[i], unreadable(set, targets[i]))...)
 		}
 		out.Findings = append(out.Findings, one.findings...)
 		out.Allowed = append(out.Allowed, one.allowed...)
 		out.Jobs = append(out.Jobs, one.jobs...)
 	}
 	out.Findings, out.Allowed = finding.Sort(out.Findings), finding.Sort(out.Allowed)
+	return out
+}
+
+// unreadable are the errors that keep the steps of a procedure from being checked: those of the files
+// it takes names from, and its own, that could not be read.
+func unreadable(set *model.Set, file *model.File) (out []finding.Finding) {
+	for _, found := range set.Findings {
+		if found.Holds() && slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return layer.Broken && layer.Source == found.Place.File }) {
+			out = append(out, found)
+		}
+	}
 	return out
 }
 
@@ -203,14 +214,14 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 	if len(jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
 	}
-	var unread []finding.Finding
+	var wrongAmounts []finding.Finding
 	for _, layer := range file.Layers() {
 		if layer != file { // its own are among what was found
-			unread = append(unread, wrong[layer]...)
+			wrongAmounts = append(wrongAmounts, wrong[layer]...)
 		}
 	}
 	for i, job := range jobs {
-		holding := slices.Clone(unread)
+		holding := slices.Clone(wrongAmounts)
 		for _, f := range out.findings {
 			if f.Holds() && (f.Variant == "" || f.Variant == job.Variant) && !offCard(file, f) {
 				holding = append(holding, f)

@@ -166,11 +166,7 @@ func (r *Result) Holding(path, variant string) (holding []finding.Finding, unche
 	if file == nil || !isProcedure(file) {
 		return nil, false
 	}
-	for _, found := range r.set.Findings {
-		if found.Holds() && slices.ContainsFunc(file.Layers(), func(layer *model.File) bool { return layer.Broken && layer.Source == found.Place.File }) {
-			holding = append(holding, found)
-		}
-	}
+	holding = unreadable(r.set, file)
 	for _, layer := range file.Layers() {
 		holding = append(holding, r.wrong[layer]...)
 	}
