@@ -192,8 +192,10 @@ func TestAnAnswerThatComesLateChangesNothing(t *testing.T) {
 	// From now on every check is answered when it is let, as one that was asked before.
 	told[bool](w, `((real) => { window.held = []; window.fetch = async (what, how) => { const answer = await real(what, how); if (String(what).includes('api/check') && window.hold) { await new Promise((go) => window.held.push(go)); } return answer; }; return true; })(window.fetch)`)
 	told[bool](w, `(window.hold = true)`)
-	put(t, at, "grease.toml", "benchleaf = 1\n\n[procedure]\ntitle = \"Oil it\"\n")
 	told[bool](w, `window.dispatchEvent(new Event('focus'))`)
+	w.Soon("a check is held, and the ones before it are given up", `window.held.length > 0`)
+	put(t, at, "grease.toml", "benchleaf = 1\n\n[procedure]\ntitle = \"Oil it\"\n")
+	told[bool](w, `(window.held = [], window.dispatchEvent(new Event('focus')))`)
 	w.Soon("the check is under way", `window.held.length > 0`)
 	w.at("Grease it")
 	w.keys(" well")
