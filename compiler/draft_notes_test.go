@@ -21,10 +21,10 @@ func TestFactsOfSpokenNotesRestOnTheirWords(t *testing.T) {
 	paths, err := filepath.Glob("../testdata/draft/*.txt")
 	require.NoError(t, err)
 	require.Len(t, paths, 5)
-	unseen, err := filepath.Glob("../testdata/draft/unseen/*.txt")
+	later, err := filepath.Glob("../testdata/draft/*/*.txt")
 	require.NoError(t, err)
-	require.Len(t, unseen, 2)
-	paths = append(paths, unseen...)
+	require.Len(t, later, 5)
+	paths = append(paths, later...)
 	for _, path := range paths {
 		notes, err := os.ReadFile(path)
 		require.NoError(t, err)

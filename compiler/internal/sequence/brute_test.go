@@ -167,7 +167,7 @@ func TestSolveAgainstAllOrders(t *testing.T) {
 			}
 		}
 		for _, width := range []int{32, 1} {
-			plan, err := sequence.SolveFrom(p, sequence.Budget{Labels: 100_000, Rounds: 50}, width)
+			plan, err := sequence.SolveFrom(p, sequence.Budget{Labels: 100_000, Trials: 50}, width)
 			if !found {
 				var conflict *sequence.Conflict
 				require.ErrorAs(t, err, &conflict, "problem %d", round)

@@ -60,7 +60,7 @@ func FuzzSolve(f *testing.F) {
 			p.Holds = func(lag int, from, to sequence.State) bool { return (uint32(lag)+uint32(from)+uint32(to))%3 > 0 }
 			p.End = func(from sequence.State) int64 { return table[from%64] }
 		}
-		plan, err := sequence.Solve(p, sequence.Budget{Labels: 2000, Rounds: 200})
+		plan, err := sequence.Solve(p, sequence.Budget{Labels: 2000, Trials: 200})
 		if err != nil {
 			return
 		}

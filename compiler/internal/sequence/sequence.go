@@ -74,15 +74,15 @@ type Budget struct {
 	// at most five times the width of the beam, about 150 + n/8 + 7·n bytes; the walks take
 	// 134 MB at most.
 	Labels int
-	// Rounds is how many disturbances of local search are tried each time that it is begun
-	// anew, DefaultRounds if 0; with waits, how many orders.
-	Rounds int
+	// Trials is how much local search tries each time that it is begun anew, DefaultTrials if
+	// 0: with waits so many orders, without so many thousand swaps, which takes about as long.
+	Trials int
 }
 
 // Defaults of a budget: about a second for 50 tasks where nothing is proved sooner.
 const (
 	DefaultLabels = 100_000
-	DefaultRounds = 20_000
+	DefaultTrials = 20_000
 )
 
 // Plan is an order of the tasks and how good it is.
@@ -111,8 +111,8 @@ func solve(p Problem, budget Budget, width int) (Plan, error) {
 	if budget.Labels <= 0 {
 		budget.Labels = DefaultLabels
 	}
-	if budget.Rounds <= 0 {
-		budget.Rounds = DefaultRounds
+	if budget.Trials <= 0 {
+		budget.Trials = DefaultTrials
 	}
 	if err := check(p); err != nil {
 		return Plan{}, err

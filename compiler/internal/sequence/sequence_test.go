@@ -158,11 +158,11 @@ func TestStatesWithoutEnd(t *testing.T) {
 // The same problem gives the same plan.
 func TestSamePlan(t *testing.T) {
 	p := grid(30)
-	first, err := sequence.Solve(p, sequence.Budget{Labels: 3000, Rounds: 500})
+	first, err := sequence.Solve(p, sequence.Budget{Labels: 3000, Trials: 500})
 	require.NoError(t, err)
 	assert.LessOrEqual(t, first.Labels, 3000+30)
 	for range 3 {
-		again, err := sequence.Solve(p, sequence.Budget{Labels: 3000, Rounds: 500})
+		again, err := sequence.Solve(p, sequence.Budget{Labels: 3000, Trials: 500})
 		require.NoError(t, err)
 		assert.Equal(t, first, again)
 	}
@@ -174,7 +174,7 @@ func TestBudget(t *testing.T) {
 	p := grid(30)
 	length, bound := int64(1)<<60, int64(0)
 	for _, labels := range []int{100, 2000, 30000} {
-		plan, err := sequence.Solve(p, sequence.Budget{Labels: labels, Rounds: labels / 10})
+		plan, err := sequence.Solve(p, sequence.Budget{Labels: labels, Trials: labels / 10})
 		require.NoError(t, err)
 		assert.LessOrEqual(t, plan.Length, length)
 		assert.GreaterOrEqual(t, plan.Bound, bound)

@@ -112,17 +112,17 @@ func runSOP(t testing.TB, folder, name string, known int64, budget func(tasks in
 func short(tasks int) sequence.Budget {
 	labels := 300_000
 	if tasks > 100 {
-		labels = 4_000_000
+		labels = 1_500_000
 	}
-	return sequence.Budget{Labels: labels / tasks, Rounds: min(100_000, 260_000_000/(tasks*tasks))}
+	return sequence.Budget{Labels: labels / tasks, Trials: 120_000}
 }
 
 func long(tasks int) sequence.Budget {
-	return sequence.Budget{Labels: 40_000_000 / tasks, Rounds: 150_000}
+	return sequence.Budget{Labels: 40_000_000 / tasks, Trials: 1_500_000}
 }
 
 func enough(tasks int) sequence.Budget {
-	return sequence.Budget{Labels: 150_000_000 / tasks, Rounds: 40_000}
+	return sequence.Budget{Labels: 150_000_000 / tasks, Trials: 20_000}
 }
 
 const sopHeader = "instance     found   known  gap %   bound proved   labels  CPU s"
