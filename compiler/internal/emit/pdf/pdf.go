@@ -5,10 +5,10 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 	"time"
 
 	"benchleaf/compiler/internal/pages"
@@ -34,12 +34,9 @@ func Draw(doc pages.Document) ([]byte, error) {
 	}
 	file := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: width, Ht: height}})
 	describe(file, doc, day)
-	for _, face := range used(doc) {
-		// The library writes into the bytes it is given (fpdf 0.9.0, getMetrics).
-		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
-	}
-	if len(doc.Outline) > 0 { // the library writes titles in the letters of the face that is set
-		file.SetFont(family(used(doc)[0]), "", 10)
+	faces := used(doc)
+	for _, face := range slices.Sorted(maps.Keys(faces)) {
+		file.AddFontFromBytes(standIn(face), "", standIns[face](), nil)
 	}
 	album := &album{map[print]string{}, map[int]bool{}}
 	for _, side := range doc.Sides {
@@ -50,7 +47,7 @@ func Draw(doc pages.Document) ([]byte, error) {
 		lead(file, side.Links)
 		for _, entry := range doc.Outline {
 			if entry.To.Side == side.Number {
-				file.Bookmark(entry.Title, entry.Level, entry.To.Y)
+				file.Bookmark("\xFE\xFF"+letters(entry.Title), entry.Level, entry.To.Y)
 			}
 		}
 	}
@@ -58,7 +55,7 @@ func Draw(doc pages.Document) ([]byte, error) {
 	if err := file.Output(&out); err != nil {
 		return nil, fmt.Errorf("pdf: %w", err)
 	}
-	return numbered(out.Bytes(), doc.Numbering)
+	return finish(out.Bytes(), doc, faces)
 }
 
 // lead makes places lead to others; links to one place share it.
@@ -73,36 +70,6 @@ func lead(file *fpdf.Fpdf, links []pages.Link) {
 		}
 		file.Link(link.X, link.Y, link.Width, link.Height, id)
 	}
-}
-
-// numbered says how the pages are counted (ISO 32000-1, 12.4.2), which the library has no
-// call for. It writes into the catalogue, the last object of the file: of all places only
-// that of the table behind it moves.
-func numbered(file []byte, numbering []pages.Numbering) ([]byte, error) {
-	if len(numbering) == 0 {
-		return file, nil
-	}
-	const catalogue, table = "/Type /Catalog\n", "startxref\n"
-	at, end := bytes.LastIndex(file, []byte(catalogue)), bytes.LastIndex(file, []byte(table))
-	if at < 0 || end < at || bytes.Contains(file[at:end], []byte(" obj\n")) {
-		return nil, fmt.Errorf("pdf: the catalogue is not the last object, so that pages cannot be counted")
-	}
-	labels := "/PageLabels <</Nums ["
-	for _, one := range numbering {
-		style := "D"
-		if one.Roman {
-			style = "r"
-		}
-		labels += fmt.Sprintf("%d <</S /%s>> ", one.Side-1, style)
-	}
-	labels += "]>>\n"
-	place, rest, _ := strings.Cut(string(file[end+len(table):]), "\n")
-	start, err := strconv.Atoi(strings.TrimSpace(place))
-	if err != nil {
-		return nil, fmt.Errorf("pdf: the place of the table is not written: %w", err)
-	}
-	at += len(catalogue)
-	return slices.Concat(file[:at], []byte(labels), file[at:end], fmt.Appendf(nil, "%s%d\n%s", table, start+len(labels), rest)), nil
 }
 
 // dayOf reads the document's day. A document without one carries the first day
@@ -120,7 +87,7 @@ func dayOf(date string) (time.Time, error) {
 
 func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
 	file.SetCatalogSort(true)
-	file.SetCompression(true)
+	file.SetCompression(false) // finish does
 	file.SetCreationDate(day)
 	file.SetModificationDate(day)
 	file.SetTitle(doc.Title, true)
@@ -133,32 +100,26 @@ func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
 	file.SetLineJoinStyle("round") // a sharp corner of a letter would throw a spike
 }
 
-func family(face pages.Face) string { return "go" + strconv.Itoa(int(face)) }
-
-// used lists the faces with letters on the sides, in their own order.
-func used(doc pages.Document) []pages.Face {
-	var faces []pages.Face
-	var seen [16]bool
+// used are the faces with letters on the sides, and the groups of these letters.
+func used(doc pages.Document) map[pages.Face]groups {
+	out := map[pages.Face]groups{}
 	for _, side := range doc.Sides {
-		for _, mark := range side.Marks {
-			see(&seen, mark)
-		}
+		see(out, side.Marks)
 	}
-	for face, there := range seen {
-		if there {
-			faces = append(faces, pages.Face(face))
-		}
-	}
-	return faces
+	return out
 }
 
-func see(seen *[16]bool, mark pages.Mark) {
-	switch mark := mark.(type) {
-	case pages.Text:
-		seen[mark.Face] = true
-	case pages.Turned:
-		for _, inner := range mark.Marks {
-			see(seen, inner)
+func see(seen map[pages.Face]groups, marks []pages.Mark) {
+	for _, mark := range marks {
+		switch mark := mark.(type) {
+		case pages.Text:
+			with := seen[mark.Face]
+			for _, r := range mark.Text {
+				with |= groupOf(r)
+			}
+			seen[mark.Face] = with | groupOf(firstLetter)
+		case pages.Turned:
+			see(seen, mark.Marks)
 		}
 	}
 }
@@ -178,13 +139,13 @@ func (d *drawing) marks(marks []pages.Mark) error {
 		switch mark := mark.(type) {
 		case pages.Text:
 			if !d.word || mark.Face != d.face || mark.Size != d.size {
-				d.file.SetFont(family(mark.Face), "", mark.Size*points)
+				d.file.SetFont(standIn(mark.Face), "", mark.Size*points)
 			}
 			if !d.word || mark.Ink != d.ink {
 				d.file.SetTextColor(mark.Ink.RGB())
 			}
 			d.face, d.size, d.ink, d.word = mark.Face, mark.Size, mark.Ink, true
-			d.file.Text(mark.X, mark.Y, mark.Text)
+			d.file.Text(mark.X, mark.Y, letters(mark.Text))
 		case pages.Panel:
 			d.panel(mark)
 		case pages.Path:

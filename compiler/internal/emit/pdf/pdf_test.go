@@ -175,8 +175,8 @@ func TestSamples(t *testing.T) {
 func TestWidthsAgreeWithTheLibrary(t *testing.T) {
 	file := fpdf.New("P", "mm", "A5", "")
 	for _, face := range []pages.Face{pages.Regular, pages.Bold, pages.Italic, pages.BoldItalic, pages.Mono} {
-		file.AddUTF8FontFromBytes(family(face), "", bytes.Clone(face.TrueType()))
-		file.SetFont(family(face), "", 10*points)
+		file.AddUTF8FontFromBytes(standIn(face), "", bytes.Clone(face.TrueType()))
+		file.SetFont(standIn(face), "", 10*points)
 		for _, text := range []string{"Refit the drain plug.", "42 to 48 N·m", "ÄÖÜß ± × ° ½ −", "WAVES iiiii"} {
 			letters := float64(len([]rune(text)))
 			assert.InDelta(t, file.GetStringWidth(text), face.Width(text, 10), 0.001*10*letters, "%d %q", face, text)
