@@ -2,11 +2,11 @@ package assist
 
 import (
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
@@ -129,7 +129,7 @@ func plainText(text []byte) bool {
 }
 
 // figured is an amount up to the cursor: a figure, and what is written of its unit.
-var figured = regexp.MustCompile(`[0-9][0-9.,/]*([ \t]*[^0-9,;()/"'.±-]*)$`)
+var figured = pattern.MustCompile(`[0-9][0-9.,/]*([ \t]*[^0-9,;()/"'.±-]*)$`)
 
 // bounds are the words before a figure.
 var bounds = []candidate{

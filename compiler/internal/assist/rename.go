@@ -3,19 +3,19 @@ package assist
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
 	"benchleaf/schema"
 )
 
-var shortName = regexp.MustCompile(schema.NamePattern)
+var shortName = pattern.MustCompile(schema.NamePattern)
 
 // RenameRange is the name at an offset that can be renamed: its place and how it is written.
 // The error says why it cannot be, and what to do.

@@ -5,10 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 
 	"github.com/BurntSushi/toml"
 )
@@ -208,7 +209,7 @@ func (s *scanner) pass() (n int, err error) {
 }
 
 // numbered finds the number of an entry that cannot be read.
-var numbered = regexp.MustCompile(`(?m)^[ \t]*number[ \t]*=[ \t]*([0-9]{1,15})[ \t]*\r?$`)
+var numbered = pattern.MustCompile(`(?m)^[ \t]*number[ \t]*=[ \t]*([0-9]{1,15})[ \t]*\r?$`)
 
 // leading counts the lines before the first that says something.
 func leading(block []byte) (lines int) {
@@ -243,7 +244,7 @@ func isHeader(line []byte) bool {
 	return bytes.HasPrefix(line, header[:2]) && anyHeader.Match(line)
 }
 
-var anyHeader = regexp.MustCompile(`^\[\[[ \t]*(entry|"entry"|'entry')[ \t]*\]\]`)
+var anyHeader = pattern.MustCompile(`^\[\[[ \t]*(entry|"entry"|'entry')[ \t]*\]\]`)
 
 // flaw is why a block cannot be read.
 type flaw struct {
@@ -284,7 +285,7 @@ func isSingle(line []byte) bool {
 	return singleHeader.Match(bytes.TrimLeft(line[:min(len(line), 80)], " \t"))
 }
 
-var singleHeader = regexp.MustCompile(`^\[[ \t]*(entry|"entry"|'entry')[ \t]*\]`)
+var singleHeader = pattern.MustCompile(`^\[[ \t]*(entry|"entry"|'entry')[ \t]*\]`)
 
 // skipLines is a text from behind some lines on.
 func skipLines(text []byte, lines int) []byte {

@@ -2,16 +2,17 @@ package entry
 
 import (
 	"bytes"
-	"regexp"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // version is a line that says the version of the language, as every procedure file has one:
 // it stands above the entries of some forms.
-var version = regexp.MustCompile(`^[ \t]*benchleaf[ \t]*=[ \t]*1[ \t]*(#.*)?$`)
+var version = pattern.MustCompile(`^[ \t]*benchleaf[ \t]*=[ \t]*1[ \t]*(#.*)?$`)
 
 // ownTable is the header of an entry or of a table of one, also with the brackets that are
 // taken for it by mistake.
-var ownTable = regexp.MustCompile(`^\[\[?[ \t]*entry[ \t]*(\.[ \t]*[a-z-]+[ \t]*)?\]`)
+var ownTable = pattern.MustCompile(`^\[\[?[ \t]*entry[ \t]*(\.[ \t]*[a-z-]+[ \t]*)?\]`)
 
 // Alone reports whether a text holds entries and nothing else, as a form does or what a phone
 // gave. It need not be one that can be read.

@@ -1,18 +1,18 @@
 package join
 
 import (
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // raises are kinds of tools that make dirt fly, and dirty the words for it; common practice,
 // no source.
 var (
 	raisesDirt = []string{"brush", "scraper", "file", "grinder", "air-gun", "punch"}
-	dirty      = regexp.MustCompile(`(?i)\b(sweep|blow|blast|brush|grind|scrape|sand down)\b`)
+	dirty      = pattern.MustCompile(`(?i)\b(sweep|blow|blast|brush|grind|scrape|sand down)\b`)
 )
 
 // shutFromDirt lets a vessel be shut while others make dirt: a cover that guards against

@@ -1,11 +1,11 @@
 package join
 
 import (
-	"regexp"
 	"slices"
 
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/needs"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // lingers finds the waits of a job that belong to cutting an energy off: before it is proved, or
@@ -118,8 +118,8 @@ func (p *problem) linger(out *Plan, waits []*model.Step, begun int, v vector, st
 // sets are words for what must set or dry, and wets for what would spoil that; common practice, no
 // source.
 var (
-	sets = regexp.MustCompile(`(?i)\b(adhesive|glue|epoxy|seal(ant|er)|silicone|thread ?lock\w*|paint|primer|varnish|cement|resin|cur(e|es|ed|ing)|harden\w*|sets|dry|dries|dried)\b`)
-	wets = regexp.MustCompile(`(?i)\b(hose\w*|wash\w*|rins\w*|spray\w*|jet\w*|blow\w*|blast\w*|sweep\w*|water)\b`)
+	sets = pattern.MustCompile(`(?i)\b(adhesive|glue|epoxy|seal(ant|er)|silicone|thread ?lock\w*|paint|primer|varnish|cement|resin|cur(e|es|ed|ing)|harden\w*|sets|dry|dries|dried)\b`)
+	wets = pattern.MustCompile(`(?i)\b(hose\w*|wash\w*|rins\w*|spray\w*|jet\w*|blow\w*|blast\w*|sweep\w*|water)\b`)
 )
 
 // barWaits says which tasks of others fill no wait: those in which somebody waits himself and does
@@ -143,7 +143,7 @@ func (p *problem) barWaits() {
 // it is drained; common practice, no source.
 const staysWarm = 15 * 60
 
-var warms = regexp.MustCompile(`(?i)\b(warm|hot|temperature)\b`)
+var warms = pattern.MustCompile(`(?i)\b(warm|hot|temperature)\b`)
 
 // keepWarm finds what is run warm and drained then by the same procedure: warm oil takes its dirt
 // along.

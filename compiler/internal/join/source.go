@@ -2,12 +2,12 @@ package join
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
 )
@@ -330,7 +330,7 @@ func (w *writer) allowed() {
 	}
 }
 
-var bare = regexp.MustCompile(`^[A-Za-z0-9_-]+$`)
+var bare = pattern.MustCompile(`^[A-Za-z0-9_-]+$`)
 
 func keyText(key string) string {
 	if bare.MatchString(key) {

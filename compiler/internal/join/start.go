@@ -2,19 +2,19 @@ package join
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 )
 
 // condition is what must hold before the first step, as far as it can be read: "the blade is
 // off".
-var condition = regexp.MustCompile(`(?i)\b(?:the|an?|no|both|all|its) ([\p{L}\d -]+?) (?:is|are|has|have|hangs?|stands?|lies?) (off|on|out|in|open|shut|closed|cold|warm|hot|empty|full|up|down|raised|lowered|running|stopped)\b([^.;]*)`)
+var condition = pattern.MustCompile(`(?i)\b(?:the|an?|no|both|all|its) ([\p{L}\d -]+?) (?:is|are|has|have|hangs?|stands?|lies?) (off|on|out|in|open|shut|closed|cold|warm|hot|empty|full|up|down|raised|lowered|running|stopped)\b([^.;]*)`)
 
 // short is such a condition without a verb: "Gearbox warm from running".
-var short = regexp.MustCompile(`(?i)^(?:the )?([\p{L}\d -]+?) (open|shut|closed|cold|warm|hot|empty|full|raised|lowered|running|stopped)\b([^.;]*)`)
+var short = pattern.MustCompile(`(?i)^(?:the )?([\p{L}\d -]+?) (open|shut|closed|cold|warm|hot|empty|full|raised|lowered|running|stopped)\b([^.;]*)`)
 
 // places are words that tell of a state only where nothing follows them.
 var places = []string{"on", "off", "in", "out", "up", "down"}

@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"math"
 	"reflect"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
@@ -31,7 +31,7 @@ type Ref struct {
 	Of   string
 }
 
-var namePattern = regexp.MustCompile(schema.NamePattern)
+var namePattern = pattern.MustCompile(schema.NamePattern)
 
 // shapes tells for each type which field holds which key; made once, when the program starts.
 var shapes = shapesOf(Shop{}, Machine{}, Procedure{}, Step{}, Adapter{}, Allow{}, Picture{}, Part{}, Cavity{}, Energy{},

@@ -6,12 +6,12 @@ package model
 import (
 	"fmt"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
@@ -130,7 +130,7 @@ func (f *File) Pictures() []*Picture {
 func (p *Picture) Place() string { return path.Join(path.Dir(p.At.File.Path), p.Path.Text) }
 
 // elsewhere is a path that is not one from a file.
-var elsewhere = regexp.MustCompile(`^(?:[A-Za-z]:|[A-Za-z][A-Za-z0-9+.-]*://|/|~/)`)
+var elsewhere = pattern.MustCompile(`^(?:[A-Za-z]:|[A-Za-z][A-Za-z0-9+.-]*://|/|~/)`)
 
 // Outside reports whether the picture lies outside the shop folder.
 func (p *Picture) Outside() bool {

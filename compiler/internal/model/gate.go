@@ -1,11 +1,12 @@
 package model
 
 import (
-	"regexp"
 	"strconv"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
-var digits = regexp.MustCompile(`\d+`)
+var digits = pattern.MustCompile(`\d+`)
 
 // Figures are the whole numbers that stand in the gate of a step: a time, and the number of
 // the step that it is counted from.
@@ -20,7 +21,7 @@ func (s *Step) Figures() []int {
 }
 
 // times are amounts of time as they are written in a gate, in the languages of the fixed words.
-var times = regexp.MustCompile(`(?i)\d+([.,]\d+)?\s*(s|min|h|d|std|seconds?|minutes?|hours?|days?|sekunden?|minuten?|stunden?|tagen?|segundos?|minutos?|horas?|d[ií]as?|secondes?|heures?|jours?)\b`)
+var times = pattern.MustCompile(`(?i)\d+([.,]\d+)?\s*(s|min|h|d|std|seconds?|minutes?|hours?|days?|sekunden?|minuten?|stunden?|tagen?|segundos?|minutos?|horas?|d[ií]as?|secondes?|heures?|jours?)\b`)
 
 // After are the numbers of the steps that the gate of a step is counted from: its figures but
 // for the times.

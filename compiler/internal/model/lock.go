@@ -1,15 +1,16 @@
 package model
 
 import (
-	"regexp"
 	"slices"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // notOwn are fasteners and the like that have "lock" in their name and lock nobody out.
-var notOwn = regexp.MustCompile(`(?i)\block[- ]?(nut|pin|washer|plate|wire|lever|ring|screw|bolt)s?\b`)
+var notOwn = pattern.MustCompile(`(?i)\block[- ]?(nut|pin|washer|plate|wire|lever|ring|screw|bolt)s?\b`)
 
 // ofLock are the words for a lock or tag that a person puts on, in the languages of the cards.
-var ofLock = regexp.MustCompile(`(?i)\b(padlock|lock|locked|locking|lock-?out|tag)s?\b|schl[oö]ss|\bcadenas|\bcandado`)
+var ofLock = pattern.MustCompile(`(?i)\b(padlock|lock|locked|locking|lock-?out|tag)s?\b|schl[oö]ss|\bcadenas|\bcandado`)
 
 // TellsOfLock reports whether words speak of a lock or a tag that a person puts on or takes off.
 func TellsOfLock(words string) bool { return ofLock.MatchString(notOwn.ReplaceAllString(words, "")) }

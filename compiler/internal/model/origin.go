@@ -1,9 +1,10 @@
 package model
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Letter is how the procedures that a job was joined out of are called: A, B, and so on.
@@ -21,7 +22,7 @@ type Origin struct {
 	Number int
 }
 
-var originForm = regexp.MustCompile(`^([A-Z]+) ([1-9][0-9]*)$`)
+var originForm = pattern.MustCompile(`^([A-Z]+) ([1-9][0-9]*)$`)
 
 // Origins are the steps that a step of a joined job comes from, its own first: "A 7, B 2".
 func (s *Step) Origins() []Origin {

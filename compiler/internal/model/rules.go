@@ -1,12 +1,11 @@
 package model
 
 import (
-	"regexp"
-
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 )
 
-var dayPattern = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+var dayPattern = pattern.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
 
 // Rules lists what reading a file into the model can find wrong.
 func Rules() []finding.Rule {

@@ -1,10 +1,10 @@
 package model
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 )
 
@@ -39,11 +39,11 @@ func (s *Step) Touches(object Object) bool {
 
 // watched are words by which a wait wants somebody with it, or nobody at the machine, or nothing
 // of it moved; common practice, no source.
-var watched = regexp.MustCompile(`(?i)\b(stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|clear of|without|still|not|nothing|nobody|no|no-one|never|mov\w*|turn\w*|rotat\w*|touch\w*|disturb\w*|alone)\b|n't\b`)
+var watched = pattern.MustCompile(`(?i)\b(stay(s)? (with|at|by|beside|clear)|watch(ed)?|keep (away|clear)|hands off|clear of|without|still|not|nothing|nobody|no|no-one|never|mov\w*|turn\w*|rotat\w*|touch\w*|disturb\w*|alone)\b|n't\b`)
 
 // held are words for what a plan keeps by itself while a wait runs: what is off stays off, what
 // is cut off stays so, and the machine as it lies.
-var held = regexp.MustCompile(`(?i)\b(stays?|remains?|keeps?|kept|is|are|be|hangs?|stands?|lies?|leave|left)\b.*\b(out|off|open|locked|isolated|cut off|dead|up|raised|lowered|down|level|upright|tilted|side|removed|disconnected|unplugged|loose|slack|vented|stands|stops|blocks)\b`)
+var held = pattern.MustCompile(`(?i)\b(stays?|remains?|keeps?|kept|is|are|be|hangs?|stands?|lies?|leave|left)\b.*\b(out|off|open|locked|isolated|cut off|dead|up|raised|lowered|down|level|upright|tilted|side|removed|disconnected|unplugged|loose|slack|vented|stands|stops|blocks)\b`)
 
 // Watched reports whether what must hold during a wait leaves nobody free for other work: its
 // words say so, or say what no plan is known to keep. Words are read in English only, so that in

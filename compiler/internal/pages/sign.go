@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"maps"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"sync"
 
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/templates"
 
 	"github.com/BurntSushi/toml"
@@ -33,7 +33,7 @@ var symbols = sync.OnceValues(func() (map[string][]drawn, error) {
 	return decodeSigns(string(text))
 })
 
-var signNumber = regexp.MustCompile(`^[WMPEF]\d{3}$`)
+var signNumber = pattern.MustCompile(`^[WMPEF]\d{3}$`)
 
 func decodeSigns(text string) (map[string][]drawn, error) {
 	var file map[string]struct {

@@ -1,28 +1,40 @@
 // Package pattern is regular expressions that are quick on texts in which they find nothing, and
 // those are most: one of a few short texts must stand in whatever an expression finds, and an
-// expression is tried only where one does.
+// expression is tried only where one does. They cost nothing before they are first asked: a
+// command that needs few of the many begins at once.
 package pattern
 
 import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 )
 
 // Pattern is a regular expression.
 type Pattern struct {
-	*regexp.Regexp
 	must   []string    // in small letters; one stands in each text it is found in; none where that is not known
 	least  int         // the length of the shortest of them
 	starts [1024]uint8 // by the first letters, hashed: which of the rows, from 1
 	rows   [][]string
+
+	look    sync.Once             // makes ready to look for them
+	compile func() *regexp.Regexp // the whole expression, compiled when it is first tried
+	of      func() []string       // what must be there
 }
 
-// MustCompile reads a regular expression as package regexp does.
+// MustCompile makes a pattern of a regular expression as package regexp has them. One that cannot
+// be read panics when it is first tried; a test reads all that the project writes out.
 func MustCompile(form string) *Pattern {
-	p := &Pattern{Regexp: regexp.MustCompile(form), must: required(form)}
-	p.index()
-	return p
+	return &Pattern{compile: sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(form) }), of: func() []string { return required(form) }}
+}
+
+// ready finds out what must be there, once.
+func (p *Pattern) ready() {
+	p.look.Do(func() {
+		p.must = p.of()
+		p.index()
+	})
 }
 
 // index makes ready to look for the texts that must be there.
@@ -66,6 +78,7 @@ var small = func() (out [256]byte) {
 
 // May reports whether the pattern may be found in a text; where it says no, it is not.
 func (p *Pattern) May(text string) bool {
+	p.ready()
 	if p.least < 2 {
 		return true
 	}
@@ -116,14 +129,14 @@ func plain(text string) bool {
 }
 
 // MatchString is as in package regexp, and so are the others.
-func (p *Pattern) MatchString(text string) bool { return p.May(text) && p.Regexp.MatchString(text) }
+func (p *Pattern) MatchString(text string) bool { return p.May(text) && p.compile().MatchString(text) }
 
 // FindString is as in package regexp.
 func (p *Pattern) FindString(text string) string {
 	if !p.May(text) {
 		return ""
 	}
-	return p.Regexp.FindString(text)
+	return p.compile().FindString(text)
 }
 
 // FindStringIndex is as in package regexp.
@@ -131,7 +144,7 @@ func (p *Pattern) FindStringIndex(text string) []int {
 	if !p.May(text) {
 		return nil
 	}
-	return p.Regexp.FindStringIndex(text)
+	return p.compile().FindStringIndex(text)
 }
 
 // FindStringSubmatch is as in package regexp.
@@ -139,7 +152,7 @@ func (p *Pattern) FindStringSubmatch(text string) []string {
 	if !p.May(text) {
 		return nil
 	}
-	return p.Regexp.FindStringSubmatch(text)
+	return p.compile().FindStringSubmatch(text)
 }
 
 // FindStringSubmatchIndex is as in package regexp.
@@ -147,7 +160,15 @@ func (p *Pattern) FindStringSubmatchIndex(text string) []int {
 	if !p.May(text) {
 		return nil
 	}
-	return p.Regexp.FindStringSubmatchIndex(text)
+	return p.compile().FindStringSubmatchIndex(text)
+}
+
+// FindAllString is as in package regexp.
+func (p *Pattern) FindAllString(text string, n int) []string {
+	if !p.May(text) {
+		return nil
+	}
+	return p.compile().FindAllString(text, n)
 }
 
 // FindAllStringIndex is as in package regexp.
@@ -155,7 +176,7 @@ func (p *Pattern) FindAllStringIndex(text string, n int) [][]int {
 	if !p.May(text) {
 		return nil
 	}
-	return p.Regexp.FindAllStringIndex(text, n)
+	return p.compile().FindAllStringIndex(text, n)
 }
 
 // FindAllStringSubmatchIndex is as in package regexp.
@@ -163,18 +184,45 @@ func (p *Pattern) FindAllStringSubmatchIndex(text string, n int) [][]int {
 	if !p.May(text) {
 		return nil
 	}
-	return p.Regexp.FindAllStringSubmatchIndex(text, n)
+	return p.compile().FindAllStringSubmatchIndex(text, n)
+}
+
+// FindAllStringSubmatch is as in package regexp.
+func (p *Pattern) FindAllStringSubmatch(text string, n int) [][]string {
+	if !p.May(text) {
+		return nil
+	}
+	return p.compile().FindAllStringSubmatch(text, n)
+}
+
+// Match is as in package regexp.
+func (p *Pattern) Match(text []byte) bool { return p.compile().Match(text) }
+
+// FindSubmatchIndex is as in package regexp.
+func (p *Pattern) FindSubmatchIndex(text []byte) []int { return p.compile().FindSubmatchIndex(text) }
+
+// FindSubmatch is as in package regexp.
+func (p *Pattern) FindSubmatch(text []byte) [][]byte { return p.compile().FindSubmatch(text) }
+
+// ReplaceAllString is as in package regexp.
+func (p *Pattern) ReplaceAllString(text, by string) string {
+	if !p.May(text) {
+		return text
+	}
+	return p.compile().ReplaceAllString(text, by)
 }
 
 // Any makes a quick look at a text for several patterns: where it says no, none of them is found.
 func Any(patterns ...*Pattern) func(text string) bool {
-	all := &Pattern{}
-	for _, p := range patterns {
-		if p.least < 2 {
-			return func(string) bool { return true }
+	all := &Pattern{of: func() []string {
+		var must []string
+		for _, p := range patterns {
+			if p.ready(); p.least < 2 {
+				return nil
+			}
+			must = append(must, p.must...)
 		}
-		all.must = append(all.must, p.must...)
-	}
-	all.index()
+		return must
+	}}
 	return all.May
 }

@@ -2,11 +2,12 @@ package quantity
 
 import (
 	"math/big"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // number is a figure without its unit.
@@ -43,12 +44,12 @@ var (
 		{"seven", 7, 1}, {"eight", 8, 1}, {"nine", 9, 1}, {"ten", 10, 1}, {"twelve", 12, 1},
 	}
 
-	fractionForm = regexp.MustCompile(`^(\d{1,3})\s?[/⁄∕]\s?(\d{1,3})`)
+	fractionForm = pattern.MustCompile(`^(\d{1,3})\s?[/⁄∕]\s?(\d{1,3})`)
 	// A whole number and a fraction: 1-3/16, 1 3/16. One hyphen or one space, so that 1 - 3/4 stays a range.
-	mixedForm    = regexp.MustCompile(`^(\d{1,4})(?:[-‑ \x{a0}\x{2009}\x{202f}]|\s(?:and|&)\s)(\d{1,3})[/⁄∕](\d{1,3})`)
-	groupForm    = regexp.MustCompile(`^\d{1,3}(?:[ \x{a0}\x{2009}\x{202f}]\d{3})+`)
-	commaForm    = regexp.MustCompile(`^\d{1,3}(?:,\d{3})+(?:\.\d+)?$`)
-	exponentForm = regexp.MustCompile(`^[eE]([-+−]?\d{1,4})`)
+	mixedForm    = pattern.MustCompile(`^(\d{1,4})(?:[-‑ \x{a0}\x{2009}\x{202f}]|\s(?:and|&)\s)(\d{1,3})[/⁄∕](\d{1,3})`)
+	groupForm    = pattern.MustCompile(`^\d{1,3}(?:[ \x{a0}\x{2009}\x{202f}]\d{3})+`)
+	commaForm    = pattern.MustCompile(`^\d{1,3}(?:,\d{3})+(?:\.\d+)?$`)
+	exponentForm = pattern.MustCompile(`^[eE]([-+−]?\d{1,4})`)
 )
 
 // number reads a figure, with its sign. It returns false where none stands; a

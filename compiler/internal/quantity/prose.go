@@ -1,7 +1,6 @@
 package quantity
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -12,7 +11,7 @@ import (
 // figures that disagree, units that two countries or two trades read differently,
 // decimal commas, a torque with no unit. Everything else may be plain words.
 var (
-	proseAmount = regexp.MustCompile(`(?:^|[\s("“])((?:\d[\d.,]*\d|\d)(?:[-\s]\d+/\d+)?(?:\s*(?:to|-|–|±)\s*\d[\d.,/]*)?[\s\x{a0}]?(?:` + proseUnits + `)(?:\s*\([^()]{2,40}\))?)(?:[\s.,;:!?)"”]|$)`)
+	proseAmount = pattern.MustCompile(`(?:^|[\s("“])((?:\d[\d.,]*\d|\d)(?:[-\s]\d+/\d+)?(?:\s*(?:to|-|–|±)\s*\d[\d.,/]*)?[\s\x{a0}]?(?:` + proseUnits + `)(?:\s*\([^()]{2,40}\))?)(?:[\s.,;:!?)"”]|$)`)
 	proseTorque = pattern.MustCompile(`(?i)\b(?:torque|tighten)\b[^.;:()]{0,48}?\bto (\d+(?:\.\d+)?)(?:[.;,!]?\s*$|[.;,!]\s)`)
 	proseTraps  = []Kind{Ambiguous, Disagree, Malformed, Reversed}
 )

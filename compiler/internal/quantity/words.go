@@ -1,8 +1,9 @@
 package quantity
 
 import (
-	"regexp"
 	"slices"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 type shapeWord struct {
@@ -46,7 +47,7 @@ func readShape(text string, words []shapeWord) (shapeWord, bool) {
 
 // grade is something written where an amount belongs that looks like one and is none.
 type grade struct {
-	form  *regexp.Regexp
+	form  *pattern.Pattern
 	what  string
 	wants []Dimension // only taken for one where these are wanted; any when empty
 }
@@ -54,24 +55,24 @@ type grade struct {
 // grades are the forms of ISO 3448 (VG), SAE J300 and J306 (oils), NLGI (greases), ISO 261 and
 // ASME B1.1 (threads), ISO 898-1 (strength classes) and screw gauges.
 var grades = []grade{
-	{form: regexp.MustCompile(`(?i)^(iso[ -]?)?vg[ -]?\d+`), what: "a viscosity grade"},
-	{form: regexp.MustCompile(`(?i)^sae[ -]?(grade )?\d`), what: "an oil grade"},
-	{form: regexp.MustCompile(`(?i)^\d{1,2}w-?\d{2,3}$`), what: "an oil grade"},
-	{form: regexp.MustCompile(`(?i)^(api )?gl-?\d`), what: "an oil grade"},
-	{form: regexp.MustCompile(`(?i)^dot[ -]?\d`), what: "a brake fluid grade"},
-	{form: regexp.MustCompile(`(?i)^nlgi\b`), what: "a grease grade"},
-	{form: regexp.MustCompile(`(?i)^m\d+(\.\d+)?(\s*[x×]\s*\d+(\.\d+)?)?$`), what: "a thread"},
-	{form: regexp.MustCompile(`(?i)^(\d+ )?(\d+/\d+|\d+|#\d+)-\d+\s*un[a-z]*`), what: "a thread"},
-	{form: regexp.MustCompile(`^\d+/\d+-\d+$`), what: "a thread"},
-	{form: regexp.MustCompile(`(?i)^(g|r|rc|rp)\s?\d+/\d+|^\d+/\d+\s*-?\s*(np|bsp)`), what: "a thread"},
-	{form: regexp.MustCompile(`(?i)^(class|grade|property class)\s*\d`), what: "a strength class"},
-	{form: regexp.MustCompile(`^(8\.8|10\.9|12\.9)$`), what: "a strength class", wants: []Dimension{Torque, Force, Any}},
-	{form: regexp.MustCompile(`(?i)^tx?\s?\d{1,2}$`), what: "a size of a hexalobular socket"},
-	{form: regexp.MustCompile(`(?i)^(no\.?|number)\s?\d`), what: "a number of a thing"},
+	{form: pattern.MustCompile(`(?i)^(iso[ -]?)?vg[ -]?\d+`), what: "a viscosity grade"},
+	{form: pattern.MustCompile(`(?i)^sae[ -]?(grade )?\d`), what: "an oil grade"},
+	{form: pattern.MustCompile(`(?i)^\d{1,2}w-?\d{2,3}$`), what: "an oil grade"},
+	{form: pattern.MustCompile(`(?i)^(api )?gl-?\d`), what: "an oil grade"},
+	{form: pattern.MustCompile(`(?i)^dot[ -]?\d`), what: "a brake fluid grade"},
+	{form: pattern.MustCompile(`(?i)^nlgi\b`), what: "a grease grade"},
+	{form: pattern.MustCompile(`(?i)^m\d+(\.\d+)?(\s*[x×]\s*\d+(\.\d+)?)?$`), what: "a thread"},
+	{form: pattern.MustCompile(`(?i)^(\d+ )?(\d+/\d+|\d+|#\d+)-\d+\s*un[a-z]*`), what: "a thread"},
+	{form: pattern.MustCompile(`^\d+/\d+-\d+$`), what: "a thread"},
+	{form: pattern.MustCompile(`(?i)^(g|r|rc|rp)\s?\d+/\d+|^\d+/\d+\s*-?\s*(np|bsp)`), what: "a thread"},
+	{form: pattern.MustCompile(`(?i)^(class|grade|property class)\s*\d`), what: "a strength class"},
+	{form: pattern.MustCompile(`^(8\.8|10\.9|12\.9)$`), what: "a strength class", wants: []Dimension{Torque, Force, Any}},
+	{form: pattern.MustCompile(`(?i)^tx?\s?\d{1,2}$`), what: "a size of a hexalobular socket"},
+	{form: pattern.MustCompile(`(?i)^(no\.?|number)\s?\d`), what: "a number of a thing"},
 }
 
 // clockTime is a time as a clock shows it: 1:30.
-var clockTime = regexp.MustCompile(`^(\d{1,3}):(\d{2})(?: ?h(?:ours?|rs?)?)?$`)
+var clockTime = pattern.MustCompile(`^(\d{1,3}):(\d{2})(?: ?h(?:ours?|rs?)?)?$`)
 
 func gradeOf(text string, want Dimension) string {
 	for _, g := range grades {

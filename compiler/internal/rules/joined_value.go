@@ -3,12 +3,12 @@ package rules
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
@@ -197,7 +197,7 @@ func longEnough(copy copied) bool {
 }
 
 // letters are those of whose words the words behind them are.
-var letters = regexp.MustCompile(`\b[A-Z]+(, [A-Z]+)*:`)
+var letters = pattern.MustCompile(`\b[A-Z]+(, [A-Z]+)*:`)
 
 // together holds what is to be seen at a run that several have: what each of them has, and no more.
 func (p *Pass) together(kept keptJob, copy copied, one model.Unlike) {

@@ -2,10 +2,10 @@ package rules
 
 import (
 	"fmt"
-	"regexp"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
@@ -72,7 +72,7 @@ func NotChecked(file *model.File, found []finding.Finding) []finding.Finding {
 }
 
 // header is the line that begins a procedure.
-var header = regexp.MustCompile(`(?m)^[ \t]*(\[procedure\])`)
+var header = pattern.MustCompile(`(?m)^[ \t]*(\[procedure\])`)
 
 // heading is the header of a procedure, also where the text cannot be read; false where there is
 // none, or no step below it.

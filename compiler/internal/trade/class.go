@@ -2,8 +2,9 @@ package trade
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Class is a strength class or grade of a screw.
@@ -54,10 +55,10 @@ var classes = []classRow{
 }
 
 var (
-	isoClass       = regexp.MustCompile(`^(?:iso 898(?:-1)? )?(?:class |grade )?(\d{1,2}\.\d)$`)
-	saeGrade       = regexp.MustCompile(`^(?:sae )?(?:j429 )?(?:grade|gr\.?|sae) ?(\d{1,2})$`)
-	stainlessClass = regexp.MustCompile(`^a([1-5]l?)-(\d{2})$`)
-	bareNumber     = regexp.MustCompile(`^(?:class )?(\d{1,2})$`)
+	isoClass       = pattern.MustCompile(`^(?:iso 898(?:-1)? )?(?:class |grade )?(\d{1,2}\.\d)$`)
+	saeGrade       = pattern.MustCompile(`^(?:sae )?(?:j429 )?(?:grade|gr\.?|sae) ?(\d{1,2})$`)
+	stainlessClass = pattern.MustCompile(`^a([1-5]l?)-(\d{2})$`)
+	bareNumber     = pattern.MustCompile(`^(?:class )?(\d{1,2})$`)
 )
 
 // ParseClass reads "8.8", "class 10.9", "grade 5", "SAE grade 8", "A2-70". A bare "8" is

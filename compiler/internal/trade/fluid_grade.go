@@ -1,9 +1,10 @@
 package trade
 
 import (
-	"regexp"
 	"slices"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // gradedBy are the scales a kind of fluid is graded by. Fluids that are not here have none.
@@ -27,14 +28,14 @@ func GradesOf(kind string, scale GradeKind) bool {
 	return !known || slices.Contains(scales, scale)
 }
 
-var gradeLike = []*regexp.Regexp{
-	regexp.MustCompile(`^NLGI ?(?:GRADE ?|NO\.? ?|#)?\d+$`),
-	regexp.MustCompile(`^ISO ?(?:VG)? ?-?\d{1,5}$|^VG ?-?\d{1,5}$`),
-	regexp.MustCompile(`^DOT ?-?\d(?:\.\d)?$`),
-	regexp.MustCompile(`^(?:API ?)?(?:GL|MT) ?-?\d$`),
-	regexp.MustCompile(`^SAE ?\d{1,3}W?$`),
-	regexp.MustCompile(`^(?:SAE ?)?\d{1,3}W[-/ ]?\d{1,3}$`),
-	regexp.MustCompile(`^(?:SAE ?)?\d{1,3}[-/ ]\d{1,3}W?$`),
+var gradeLike = []*pattern.Pattern{
+	pattern.MustCompile(`^NLGI ?(?:GRADE ?|NO\.? ?|#)?\d+$`),
+	pattern.MustCompile(`^ISO ?(?:VG)? ?-?\d{1,5}$|^VG ?-?\d{1,5}$`),
+	pattern.MustCompile(`^DOT ?-?\d(?:\.\d)?$`),
+	pattern.MustCompile(`^(?:API ?)?(?:GL|MT) ?-?\d$`),
+	pattern.MustCompile(`^SAE ?\d{1,3}W?$`),
+	pattern.MustCompile(`^(?:SAE ?)?\d{1,3}W[-/ ]?\d{1,3}$`),
+	pattern.MustCompile(`^(?:SAE ?)?\d{1,3}[-/ ]\d{1,3}W?$`),
 }
 
 // WrongGrade reads a grade that is written the way of a published scale. It gives an
@@ -55,7 +56,7 @@ func WrongGrade(text string) (Grade, error) {
 }
 
 var (
-	gearService = regexp.MustCompile(`\bGL[- ]?(\d+)\b`)
+	gearService = pattern.MustCompile(`\bGL[- ]?(\d+)\b`)
 	retired     = []string{"2", "3", "6"}
 )
 
@@ -75,7 +76,7 @@ func GearServiceKnown(number string) (known, inUse bool) {
 	return known, known && !slices.Contains(retired, number)
 }
 
-var yellowMetal = regexp.MustCompile(`\b(?:bronze|brass|copper|gunmetal|yellow[- ]metals?)\b`)
+var yellowMetal = pattern.MustCompile(`\b(?:bronze|brass|copper|gunmetal|yellow[- ]metals?)\b`)
 
 // YellowMetal finds a copper alloy in words.
 func YellowMetal(words string) (metal string, ok bool) {
@@ -83,7 +84,7 @@ func YellowMetal(words string) (metal string, ok bool) {
 	return metal, metal != ""
 }
 
-var yellowGear = regexp.MustCompile(`\b(?:worm|synchro(?:niser|nizer|mesh)?)s?\b`)
+var yellowGear = pattern.MustCompile(`\b(?:worm|synchro(?:niser|nizer|mesh)?)s?\b`)
 
 // YellowGear finds a gear in words that is usually made of a copper alloy: a worm wheel,
 // a synchroniser (machinerylubrication.com/Read/30366).

@@ -1,8 +1,9 @@
 package trade
 
 import (
-	"regexp"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // BrakeFluidsMix says whether two brake fluids get on: those of glycol, DOT 3, 4 and 5.1,
@@ -22,11 +23,11 @@ func BrakeFluidsMix(a, b string) Mixing {
 
 var coolantForms = []struct {
 	kind string
-	form *regexp.Regexp
+	form *pattern.Pattern
 }{
-	{"HOAT", regexp.MustCompile(`\b(?:P|PSI|SI)?-?HOAT\b|\b(?:P|SI|PSI)-?OAT\b|\bHYBRID\b`)},
-	{"OAT", regexp.MustCompile(`\bOAT\b`)},
-	{"IAT", regexp.MustCompile(`\bIAT\b`)},
+	{"HOAT", pattern.MustCompile(`\b(?:P|PSI|SI)?-?HOAT\b|\b(?:P|SI|PSI)-?OAT\b|\bHYBRID\b`)},
+	{"OAT", pattern.MustCompile(`\bOAT\b`)},
+	{"IAT", pattern.MustCompile(`\bIAT\b`)},
 }
 
 // CoolantKind finds what inhibits a coolant in its words: "OAT" (organic), "HOAT" (hybrid)

@@ -2,10 +2,11 @@ package trade
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // GradeKind is the scale a grade of a fluid or grease belongs to.
@@ -45,16 +46,16 @@ var (
 )
 
 var (
-	saeForm     = regexp.MustCompile(`^(?:SAE ?)?(\d{1,3}W?)(?:[-/ ]?(\d{1,3}W?))?$`)
-	vgForm      = regexp.MustCompile(`^(?:ISO ?)?(?:VG|ISO) ?-?(\d{1,5})$`)
-	nlgiForm    = regexp.MustCompile(`^NLGI ?(?:GRADE ?|NO\.? ?|#)?(\d+)$`)
-	numberForm  = regexp.MustCompile(`^(?:#|NO\. ?)(\d+)$`)
-	dotForm     = regexp.MustCompile(`^DOT ?-?(\d+(?:\.\d+)?)$`)
-	apiForm     = regexp.MustCompile(`^(?:API ?)?(GL|MT) ?-?(\d)$`)
-	coolantForm = regexp.MustCompile(`^(?:ASTM ?)?D ?-?(\d{4})$`)
+	saeForm     = pattern.MustCompile(`^(?:SAE ?)?(\d{1,3}W?)(?:[-/ ]?(\d{1,3}W?))?$`)
+	vgForm      = pattern.MustCompile(`^(?:ISO ?)?(?:VG|ISO) ?-?(\d{1,5})$`)
+	nlgiForm    = pattern.MustCompile(`^NLGI ?(?:GRADE ?|NO\.? ?|#)?(\d+)$`)
+	numberForm  = pattern.MustCompile(`^(?:#|NO\. ?)(\d+)$`)
+	dotForm     = pattern.MustCompile(`^DOT ?-?(\d+(?:\.\d+)?)$`)
+	apiForm     = pattern.MustCompile(`^(?:API ?)?(GL|MT) ?-?(\d)$`)
+	coolantForm = pattern.MustCompile(`^(?:ASTM ?)?D ?-?(\d{4})$`)
 	// Letters in both orders met on labels: KP2K-30, KPHC2N-40. Upper letters M to U and the lower temperatures are from memory of DIN 51502.
-	dinForm = regexp.MustCompile(`^(K|G|OG|M)(P|F|PF)?(E|FK|HC|PG|PH|SI|X)?(P|F|PF)?(000|00|0|1|2|3|4|5|6)(C|D|E|F|G|H|K|M|N|P|R|S|T|U)-(10|20|30|40|50|60)$`)
-	dinLike = regexp.MustCompile(`^(K|G|OG|M)[A-Z]{0,5}\d{1,4}[A-Z]-\d{1,3}$`)
+	dinForm = pattern.MustCompile(`^(K|G|OG|M)(P|F|PF)?(E|FK|HC|PG|PH|SI|X)?(P|F|PF)?(000|00|0|1|2|3|4|5|6)(C|D|E|F|G|H|K|M|N|P|R|S|T|U)-(10|20|30|40|50|60)$`)
+	dinLike = pattern.MustCompile(`^(K|G|OG|M)[A-Z]{0,5}\d{1,4}[A-Z]-\d{1,3}$`)
 )
 
 // ParseGrade recognises a grade and writes it one way: "75w90" is SAE 75W-90, "ISO 46" is
@@ -64,7 +65,7 @@ func ParseGrade(text string) (Grade, error) {
 	plain := strings.ToUpper(squeeze(strings.NewReplacer("–", "-", "−", "-").Replace(text)))
 	tight := strings.ReplaceAll(plain, " ", "")
 	for _, form := range []struct {
-		form  *regexp.Regexp
+		form  *pattern.Pattern
 		read  func(text string, m []string) (Grade, error)
 		plain string
 	}{

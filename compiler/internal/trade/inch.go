@@ -3,14 +3,15 @@ package trade
 import (
 	"fmt"
 	"math/big"
-	"regexp"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // mmPerInch is exact since 1959 (NIST SP 811 App. B.8).
 const mmPerInch = 25.4
 
-var fractionForm = regexp.MustCompile(`^(?:(\d+)[- ])?(\d+)/(\d+)$|^(\d+)$`)
+var fractionForm = pattern.MustCompile(`^(?:(\d+)[- ])?(\d+)/(\d+)$|^(\d+)$`)
 
 // parseFraction reads a whole or mixed fraction: 3/4, 1-3/16, 1 3/16, 2. The value is exact.
 func parseFraction(text string) (*big.Rat, bool) {

@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"regexp"
 	"strconv"
 	"strings"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Series is the family of threads a thread belongs to.
@@ -61,12 +62,12 @@ func (t Thread) StressAreaMM2() (float64, bool) {
 }
 
 var (
-	metricForm  = regexp.MustCompile(`^m ?(\d{1,3}(?:\.\d)?)(?: ?[x×*] ?(\d{1,3}(?:\.\d{1,3})?))?$`)
-	unifiedForm = regexp.MustCompile(`^(#\d{1,2}|no\.? ?\d{1,2}|[\d/ -]{1,8}?) ?(?:-|x|×) ?(\d{1,2}(?:\.\d)?)(?: ?tpi)?(?: ?(unc|unf|uns|un|npt))?$`)
-	pipeForm    = regexp.MustCompile(`^(g|r|rc|rp|npt|bspp|bspt|bsp) ?([\d/ -]{1,7})$`)
-	seriesOnly  = regexp.MustCompile(`^([\d/ -]{1,8}?)(?: ?in|")? ?(unc|unf|uns|un)$`)
-	metricDash  = regexp.MustCompile(`^m ?(\d{1,3}) ?[-/] ?(\d(?:\.\d{1,2})?)$`)
-	pipeAfter   = regexp.MustCompile(`^([\d/ -]{1,7}?) ?(?:in|")? ?(npt|bspp|bspt|bsp)$`)
+	metricForm  = pattern.MustCompile(`^m ?(\d{1,3}(?:\.\d)?)(?: ?[x×*] ?(\d{1,3}(?:\.\d{1,3})?))?$`)
+	unifiedForm = pattern.MustCompile(`^(#\d{1,2}|no\.? ?\d{1,2}|[\d/ -]{1,8}?) ?(?:-|x|×) ?(\d{1,2}(?:\.\d)?)(?: ?tpi)?(?: ?(unc|unf|uns|un|npt))?$`)
+	pipeForm    = pattern.MustCompile(`^(g|r|rc|rp|npt|bspp|bspt|bsp) ?([\d/ -]{1,7})$`)
+	seriesOnly  = pattern.MustCompile(`^([\d/ -]{1,8}?)(?: ?in|")? ?(unc|unf|uns|un)$`)
+	metricDash  = pattern.MustCompile(`^m ?(\d{1,3}) ?[-/] ?(\d(?:\.\d{1,2})?)$`)
+	pipeAfter   = pattern.MustCompile(`^([\d/ -]{1,7}?) ?(?:in|")? ?(npt|bspp|bspt|bsp)$`)
 )
 
 // ParseThread reads a thread the way it is stamped, drawn or said: "M10", "M10x1.25",

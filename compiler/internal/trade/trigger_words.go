@@ -2,11 +2,12 @@ package trade
 
 import (
 	"math/bits"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // word is one word of a text; hyphens part words.
@@ -24,7 +25,7 @@ type word struct {
 
 // paragraph is what stands behind a line break that ends a sentence: a blank line
 // or an item of a list. Other breaks are where the author's line was full.
-var paragraph = regexp.MustCompile(`^[ \t]*(?:\r?\n|[-*•+] |\d+[.)] |#|$)`)
+var paragraph = pattern.MustCompile(`^[ \t]*(?:\r?\n|[-*•+] |\d+[.)] |#|$)`)
 
 // split cuts a text into words and marks those that mean something else here.
 func split(text string) []word {

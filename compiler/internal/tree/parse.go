@@ -3,11 +3,11 @@ package tree
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
@@ -127,7 +127,7 @@ func (p *parser) resume(start int) {
 // opened is where the last finding points: from there the rest of the file is looked at again.
 func (p *parser) opened() int { return p.findings[len(p.findings)-1].Place.Span.Start }
 
-var beginning = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z0-9_"'-][^\n=,]*\]|[A-Za-z0-9_-]+[ \t]*=|"[^"\n]*"[ \t]*=|[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)+[ \t]*=)`)
+var beginning = pattern.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z0-9_"'-][^\n=,]*\]|[A-Za-z0-9_-]+[ \t]*=|"[^"\n]*"[ \t]*=|[A-Za-z0-9_-]+(\.[A-Za-z0-9_-]+)+[ \t]*=)`)
 
 // begins reports whether a line looks like the beginning of a statement.
 func begins(rest []byte) bool {

@@ -3,24 +3,24 @@ package tree
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"strings"
 
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
 // Items of a list on one line, as they stand between commas.
 var (
-	wholeItem = regexp.MustCompile(`^(?:"[^"]*"|'[^']*'|[0-9a-z.+-]*)$`)
-	plainName = regexp.MustCompile(`^(?:[A-Za-z0-9][A-Za-z0-9._-]*|\d[0-9./]* ?[A-Za-z·µ°%]+)$`)
+	wholeItem = pattern.MustCompile(`^(?:"[^"]*"|'[^']*'|[0-9a-z.+-]*)$`)
+	plainName = pattern.MustCompile(`^(?:[A-Za-z0-9][A-Za-z0-9._-]*|\d[0-9./]* ?[A-Za-z·µ°%]+)$`)
 	halfItems = []struct {
-		form    *regexp.Regexp
+		form    *pattern.Pattern
 		summary string
 	}{
-		{regexp.MustCompile(`^"([^"']+)$`), "%s has a quote before it and none at its end"},
-		{regexp.MustCompile(`^'([^"']+)$`), "%s has a quote before it and none at its end"},
-		{regexp.MustCompile(`^(?:"([^"']+)'|'([^"']+)")$`), "the text %s begins with one kind of quote and ends with the other"},
-		{regexp.MustCompile(`^(?:""([^"']+)"|"([^"']+)"")$`), "%s has a quote too many"},
+		{pattern.MustCompile(`^"([^"']+)$`), "%s has a quote before it and none at its end"},
+		{pattern.MustCompile(`^'([^"']+)$`), "%s has a quote before it and none at its end"},
+		{pattern.MustCompile(`^(?:"([^"']+)'|'([^"']+)")$`), "the text %s begins with one kind of quote and ends with the other"},
+		{pattern.MustCompile(`^(?:""([^"']+)"|"([^"']+)"")$`), "%s has a quote too many"},
 	}
 )
 

@@ -3,24 +3,24 @@ package tree
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
 
+	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/source"
 )
 
 var (
-	integerForm = regexp.MustCompile(`^([+-]?(0|[1-9](_?[0-9])*)|0x[0-9A-Fa-f](_?[0-9A-Fa-f])*|0o[0-7](_?[0-7])*|0b[01](_?[01])*)$`)
-	floatForm   = regexp.MustCompile(`^[+-]?(0|[1-9](_?[0-9])*)(\.[0-9](_?[0-9])*)?([eE][+-]?[0-9](_?[0-9])*)?$`)
-	dateForm    = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
-	timeForm    = regexp.MustCompile(`^\d{2}:\d{2}:\d{2}(\.\d+)?$`)
-	dateTime    = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})[Tt ](\d{2}:\d{2}:\d{2}(?:\.\d+)?)([Zz]|[+-]\d{2}:\d{2})?$`)
-	looksDate   = regexp.MustCompile(`^[+-]?\d+-\d|^\d+:\d|^\d{1,4}[/.]\d{1,2}[/.]\d{1,4}$`)
-	shortDate   = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
-	looksNumber = regexp.MustCompile(`^[+-]?[0-9._]*[0-9][0-9a-fA-Fxob._+-]*$|^[+-]?\.[0-9]`)
+	integerForm = pattern.MustCompile(`^([+-]?(0|[1-9](_?[0-9])*)|0x[0-9A-Fa-f](_?[0-9A-Fa-f])*|0o[0-7](_?[0-7])*|0b[01](_?[01])*)$`)
+	floatForm   = pattern.MustCompile(`^[+-]?(0|[1-9](_?[0-9])*)(\.[0-9](_?[0-9])*)?([eE][+-]?[0-9](_?[0-9])*)?$`)
+	dateForm    = pattern.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
+	timeForm    = pattern.MustCompile(`^\d{2}:\d{2}:\d{2}(\.\d+)?$`)
+	dateTime    = pattern.MustCompile(`^(\d{4}-\d{2}-\d{2})[Tt ](\d{2}:\d{2}:\d{2}(?:\.\d+)?)([Zz]|[+-]\d{2}:\d{2})?$`)
+	looksDate   = pattern.MustCompile(`^[+-]?\d+-\d|^\d+:\d|^\d{1,4}[/.]\d{1,2}[/.]\d{1,4}$`)
+	shortDate   = pattern.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
+	looksNumber = pattern.MustCompile(`^[+-]?[0-9._]*[0-9][0-9a-fA-Fxob._+-]*$|^[+-]?\.[0-9]`)
 )
 
 // scalar reads a number, a boolean or a date.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/internal/pages"
 )
@@ -197,12 +198,12 @@ func (f *finishing) font(number int, face pages.Face) error {
 }
 
 // unicodes is what the faces share.
-var unicodes = deflated([]byte(unicode))
+var unicodes = sync.OnceValue(func() []byte { return deflated([]byte(unicode)) })
 
 // unicode is the number of the object that says which letter is meant; all faces share it.
 func (f *finishing) unicode() int {
 	if len(f.more) == 0 {
-		f.add("", unicodes)
+		f.add("", unicodes())
 	}
 	return f.count + 1
 }
