@@ -8,6 +8,8 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime"
+	"runtime/debug"
 	"strings"
 
 	"benchleaf/cmd/internal/disk"
@@ -35,12 +37,24 @@ type caller struct {
 var errFindings = errors.New("findings stand against the files")
 
 func main() {
+	collectLate()
 	folder, err := os.Getwd()
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "benchleaf: the working folder cannot be read:", err)
 		os.Exit(statusFailed)
 	}
 	os.Exit(run(os.Args[1:], caller{os.Stdin, os.Stdout, os.Stderr, folder, os.Getenv}))
+}
+
+// collectLate puts off the first collection of garbage until some 30 MB are in use: most commands
+// are over before that. From then on it goes as usual, or as the environment says.
+func collectLate() {
+	if os.Getenv("GOGC") != "" {
+		return
+	}
+	const late = 800 // percent of the least heap, 4 MB
+	usual := debug.SetGCPercent(late)
+	runtime.AddCleanup(new([64]byte), func(int) { debug.SetGCPercent(usual) }, 0)
 }
 
 // run does one command and returns the status to end with.

@@ -44,12 +44,12 @@ func denied(words []word, at int) bool {
 	for i := at - 1; i >= 0 && i >= at-4 && words[i].sentence == words[at].sentence; i-- {
 		w := &words[i]
 		switch {
-		case w.in(known.deniers):
+		case w.in(known().deniers):
 			return !w.later
 		case (w.lower == "of" || w.lower == "from") && i > 0 && words[i-1].lower == "free",
 			w.lower == "of" && i > 0 && words[i-1].lower == "instead", w.lower == "than" && i > 0 && words[i-1].lower == "rather":
 			return true
-		case !w.in(known.passedOver):
+		case !w.in(known().passedOver):
 			return false
 		}
 	}
@@ -66,17 +66,17 @@ func ruleOut(words []word) {
 		w := &words[at]
 		before := at > 0 && words[at-1].sentence == w.sentence
 		switch {
-		case w.in(known.orders), w.lower == "not" && before && words[at-1].in(known.mayNot):
-			if w.later = follows(words, at, known.later); !w.later {
+		case w.in(known().orders), w.lower == "not" && before && words[at-1].in(known().mayNot):
+			if w.later = follows(words, at, known().later); !w.later {
 				forbid(words, at)
 			}
 		case w.lower == "need" && before && words[at-1].lower == "no":
 			forbid(words, at)
-		case w.in(known.nobody) && (!before || w.comma):
+		case w.in(known().nobody) && (!before || w.comma):
 			ruleAhead(words, at, -1)
-		case w.in(known.nobody), w.lower == "one" && before && words[at-1].lower == "no":
+		case w.in(known().nobody), w.lower == "one" && before && words[at-1].lower == "no":
 			forbid(words, at)
-		case w.in(known.needless):
+		case w.in(known().needless):
 			needless(words, at)
 		}
 	}
@@ -89,8 +89,8 @@ func forbid(words []word, at int) {
 	if deed < len(words) && words[deed].lower == "ever" {
 		deed++
 	}
-	if deed < len(words) && !words[deed].in(known.spared) {
-		ruleAhead(words, at, known.clauseEnds)
+	if deed < len(words) && !words[deed].in(known().spared) {
+		ruleAhead(words, at, known().clauseEnds)
 	}
 }
 
@@ -107,12 +107,12 @@ func ruleAhead(words []word, at, ends int) {
 func needless(words []word, at int) {
 	no := strings.HasSuffix(words[at].lower, "ned") || strings.HasPrefix(words[at].lower, "forb") || strings.HasPrefix(words[at].lower, "proh")
 	for i := at - 1; i >= 0 && i >= at-2 && words[i].sentence == words[at].sentence; i-- {
-		no = no || words[i].in(known.deniers)
+		no = no || words[i].in(known().deniers)
 	}
 	if no && at+1 < len(words) && words[at+1].lower == "to" {
-		ruleAhead(words, at, known.clauseEnds)
+		ruleAhead(words, at, known().clauseEnds)
 	}
-	for i := at - 1; no && i >= 0 && words[i].sentence == words[at].sentence && !words[i].in(known.clauseEnds); i-- {
+	for i := at - 1; no && i >= 0 && words[i].sentence == words[at].sentence && !words[i].in(known().clauseEnds); i-- {
 		words[i].ruled = true
 		if words[i].comma {
 			return

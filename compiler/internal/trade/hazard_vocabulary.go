@@ -1,10 +1,12 @@
 package trade
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
-// known is what the tables of hazards and terms say, read once; it never changes after
-// the program starts.
-var known = readKnowledge(Hazards(), otherTerms)
+// known is what the tables of hazards and terms say, read once when it is first asked for.
+var known = sync.OnceValue(func() *knowledge { return readKnowledge(Hazards(), otherTerms) })
 
 // knowledge holds every cue and term with the vocabulary they are written in.
 type knowledge struct {

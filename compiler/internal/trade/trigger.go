@@ -29,11 +29,11 @@ func Triggers(text string) []Trigger {
 	words := split(text)
 	var list []match
 	for at := range words {
-		for set, mask := range known.beginCue {
+		for set, mask := range known().beginCue {
 			for left := words[at].lists[set] & mask; left != 0; left &= left - 1 {
-				for _, number := range known.byFirst[set<<6+bits.TrailingZeros64(left)] {
-					if first, last, ok := known.cues[number].matches(words, at); ok {
-						list = append(list, match{number, Trigger{known.cues[number].hazard, words[first].start, words[last].end}})
+				for _, number := range known().byFirst[set<<6+bits.TrailingZeros64(left)] {
+					if first, last, ok := known().cues[number].matches(words, at); ok {
+						list = append(list, match{number, Trigger{known().cues[number].hazard, words[first].start, words[last].end}})
 					}
 				}
 			}
@@ -129,13 +129,13 @@ func acts(words []word, first, last, verbs int) int {
 		if w.in(verbs) && !w.hidden && !past(w.lower) && !named(words, i) && !rid(words, i) && !denied(words, i) && !trifle(words, i, first) {
 			return i
 		}
-		if w.in(known.turnsAway) {
+		if w.in(known().turnsAway) {
 			break
 		}
 	}
 	for i := last + 1; i < len(words) && i <= last+verbAfter && words[i].sentence == words[first].sentence; i++ {
 		w := &words[i]
-		if w.comma || w.in(known.turnsAway) || w.in(known.joins) {
+		if w.comma || w.in(known().turnsAway) || w.in(known().joins) {
 			break
 		}
 		if w.in(verbs) && !w.hidden && participle(w.lower) && !denied(words, i) {
@@ -154,11 +154,11 @@ func rid(words []word, at int) bool {
 // them alone: "take the label off the cover".
 func trifle(words []word, verb, first int) bool {
 	for i := first - 1; i > verb && i >= first-3; i-- {
-		if !words[i].in(known.offIt) {
+		if !words[i].in(known().offIt) {
 			continue
 		}
 		for i--; i > verb; i-- {
-			if words[i].in(known.trifles) {
+			if words[i].in(known().trifles) {
 				return true
 			}
 		}
@@ -168,12 +168,12 @@ func trifle(words []word, verb, first int) bool {
 
 // named reports whether what may be a verb is a noun: "the tension of the belt".
 func named(words []word, at int) bool {
-	return at > 0 && words[at-1].sentence == words[at].sentence && words[at-1].in(known.articles)
+	return at > 0 && words[at-1].sentence == words[at].sentence && words[at-1].in(known().articles)
 }
 
 // thing reports whether what may be a deed is a thing, with an adjective or without: "the copper hammer".
 func thing(words []word, at int) bool {
-	return named(words, at) || at > 1 && !words[at].comma && !words[at-1].comma && !words[at-1].in(known.joins) && named(words, at-1)
+	return named(words, at) || at > 1 && !words[at].comma && !words[at-1].comma && !words[at-1].in(known().joins) && named(words, at-1)
 }
 
 // stands gives the place of a phrase somewhere else in the sentence, the nearest one, or -1.
@@ -210,15 +210,15 @@ func sentenceOf(words []word, at int) int {
 func lookedAt(words []word, at int) bool {
 	reach := at - 3
 	for i := at - 1; i >= 0 && i >= reach && words[i].sentence == words[at].sentence; i-- {
-		if words[i].in(known.onIt) && reach == at-3 { // "read the date on the bottle"
+		if words[i].in(known().onIt) && reach == at-3 { // "read the date on the bottle"
 			reach -= 3
 			i--
 			continue
 		}
-		if words[i].in(known.looks) {
+		if words[i].in(known().looks) {
 			return true
 		}
-		if !words[i].in(known.passedOver) {
+		if !words[i].in(known().passedOver) {
 			return false
 		}
 	}

@@ -58,7 +58,7 @@ func split(text string) []word {
 	}
 	flush(len(text))
 	out = compounds(text, out)
-	known.know(out)
+	known().know(out)
 	hideEndings(text, out)
 	hideTerms(out)
 	ruleOut(out)
@@ -125,10 +125,10 @@ type otherTerm struct {
 // hideTerms hides the words that belong to another term.
 func hideTerms(words []word) {
 	for at := range words {
-		for set, mask := range known.beginTerm {
+		for set, mask := range known().beginTerm {
 			for left := words[at].lists[set] & mask; left != 0; left &= left - 1 {
-				for _, number := range known.termsFirst[set<<6+bits.TrailingZeros64(left)] {
-					known.terms[number].hideAt(words, at)
+				for _, number := range known().termsFirst[set<<6+bits.TrailingZeros64(left)] {
+					known().terms[number].hideAt(words, at)
 				}
 			}
 		}
