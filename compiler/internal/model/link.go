@@ -75,7 +75,7 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 }
 
 // link finds the files whose names a file takes: itself, the files it uses and
-// theirs in turn, and the shop file above it.
+// theirs in turn, the shop file above it, and the second readings of all these.
 func (s *Set) link(file *File) {
 	seen := map[*File]bool{file: true}
 	layers, machine := file.layers, file.machine
@@ -91,6 +91,7 @@ func (s *Set) link(file *File) {
 			break
 		}
 	}
+	s.besides(file)
 	file.machine = file.machineOf()
 	if file.view == nil || file.machine != machine || !slices.Equal(file.layers, layers) {
 		file.view = &view{} // or else it sees what it saw

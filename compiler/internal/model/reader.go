@@ -60,7 +60,7 @@ func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *S
 
 // stages are what is done to each file once all are read, one after the other.
 var stages = []func(*Set, *File){
-	func(s *Set, file *File) { s.link(file); s.besides(file) },
+	(*Set).link,
 	(*Set).readAgain,
 	func(s *Set, file *File) { s.checkTwice(file); s.check(file) },
 }
