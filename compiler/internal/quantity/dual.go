@@ -99,7 +99,7 @@ func agree(a, b Amount) bool {
 	m := margin{half: new(big.Rat).Mul(step, big.NewRat(1, 2)), loose: keep <= 2,
 		bounded: a.Shape != Exact && a.Shape != About, scale: a.Dimension == Temperature, instrument: instruments[a.Dimension]}
 	if a.Shape == Tolerance && b.Shape == Exact {
-		return m.near(a.first.base(), b.first.base())
+		return m.near(a.first().base(), b.first().base())
 	}
 	lowA, haveA := a.Min()
 	lowB, haveB := b.Min()

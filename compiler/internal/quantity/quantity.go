@@ -50,13 +50,32 @@ type Amount struct {
 	Written   string  // as the author wrote it, or as it prints where it was worked out
 	Dual      *Amount // the same amount as the author wrote it behind in another unit, nil when there is none
 
+	parts  *parts  // nil in the zero Amount; several amounts may have the same
+	loose  bool    // a Range that "about" stands before
+	middle *Amount // the middle of a Tolerance as the author wrote it behind in another unit
+}
+
+// parts are the figures of an amount, apart from it so that what holds many amounts stays small.
+type parts struct {
 	first  figure // the figure, the lower bound of a Range, the middle of a Tolerance
 	second figure // the upper bound of a Range, what a Tolerance allows upwards
 	third  figure // what a Tolerance allows downwards
-	loose  bool   // a Range that "about" stands before
-
-	middle *Amount // the middle of a Tolerance as the author wrote it behind in another unit
 }
+
+// all is a copy of the figures.
+func (a Amount) all() parts {
+	if a.parts == nil {
+		return parts{}
+	}
+	return *a.parts
+}
+
+func (a Amount) first() figure  { return a.all().first }
+func (a Amount) second() figure { return a.all().second }
+func (a Amount) third() figure  { return a.all().third }
+
+// none reports whether it is no amount at all.
+func (a Amount) none() bool { return a.parts == nil || a.parts.first.value == nil }
 
 // figure is one written figure with its unit.
 type figure struct {
@@ -76,26 +95,26 @@ func (f figure) base() *big.Rat { return f.unit.ToBase(f.value) }
 // Min is the lower bound in the base unit of the dimension, false when unbounded
 // below. Exact and About give the figure itself, a Tolerance its middle less what is allowed.
 func (a Amount) Min() (*big.Rat, bool) {
-	if a.first.value == nil || a.Shape == AtMost {
+	if a.none() || a.Shape == AtMost {
 		return nil, false
 	}
 	if a.Shape == Tolerance {
-		return a.first.unit.ToBase(new(big.Rat).Sub(a.first.value, a.allowance(a.third))), true
+		return a.first().unit.ToBase(new(big.Rat).Sub(a.first().value, a.allowance(a.third()))), true
 	}
-	return a.first.base(), true
+	return a.first().base(), true
 }
 
 // Max is the upper bound in the base unit of the dimension, false when unbounded above.
 func (a Amount) Max() (*big.Rat, bool) {
 	switch {
-	case a.first.value == nil || a.Shape == AtLeast:
+	case a.none() || a.Shape == AtLeast:
 		return nil, false
 	case a.Shape == Range:
-		return a.second.base(), true
+		return a.second().base(), true
 	case a.Shape == Tolerance:
-		return a.first.unit.ToBase(new(big.Rat).Add(a.first.value, a.allowance(a.second))), true
+		return a.first().unit.ToBase(new(big.Rat).Add(a.first().value, a.allowance(a.second()))), true
 	}
-	return a.first.base(), true
+	return a.first().base(), true
 }
 
 // allowance is a tolerance in the unit of the middle. A tolerance is a difference:
@@ -103,8 +122,8 @@ func (a Amount) Max() (*big.Rat, bool) {
 func (a Amount) allowance(tolerance figure) *big.Rat {
 	if tolerance.relative {
 		share := new(big.Rat).Quo(tolerance.value, big.NewRat(100, 1))
-		return share.Mul(share, new(big.Rat).Abs(a.first.value))
+		return share.Mul(share, new(big.Rat).Abs(a.first().value))
 	}
 	out := new(big.Rat).Mul(tolerance.value, tolerance.unit.factor)
-	return out.Quo(out, a.first.unit.factor)
+	return out.Quo(out, a.first().unit.factor)
 }

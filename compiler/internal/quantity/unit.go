@@ -28,7 +28,10 @@ func (u Unit) Factor() *big.Rat {
 
 // ToBase turns a value in the unit into the base unit of its dimension.
 func (u Unit) ToBase(value *big.Rat) *big.Rat {
-	out := new(big.Rat).Mul(value, u.Factor())
+	out := new(big.Rat)
+	if u.factor != nil {
+		out.Mul(value, u.factor)
+	}
 	if u.offset != nil {
 		out.Add(out, u.offset)
 	}

@@ -222,7 +222,7 @@ func TestEveryMetricAndInchUnitHasAPartner(t *testing.T) {
 		if unit.System == Neutral {
 			continue
 		}
-		a := Amount{Dimension: unit.Dimension, Unit: unit, first: figure{value: big.NewRat(40, 1), unit: unit, text: "40", digits: 2}}
+		a := Amount{Dimension: unit.Dimension, Unit: unit, parts: &parts{first: figure{value: big.NewRat(40, 1), unit: unit, text: "40", digits: 2}}}
 		if _, ok := a.partner(); !ok {
 			alone[unit.Symbol] = true
 		}
