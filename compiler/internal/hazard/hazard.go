@@ -28,9 +28,10 @@ type Implied struct {
 // Of lists the hazards of a job in order of its steps, each once a step at its
 // highest level.
 func Of(job *model.Job) []Implied {
-	looks := make([]*look, len(job.Steps))
+	looks, kept := make([]*look, len(job.Steps)), make([]look, len(job.Steps))
 	for i, step := range job.Steps {
-		l := &look{job: job, step: step}
+		l := &kept[i]
+		l.job, l.step = job, step
 		l.verb()
 		l.engine()
 		l.objects()
@@ -46,7 +47,14 @@ func Of(job *model.Job) []Implied {
 			}
 		}
 	}
-	var out []Implied
+	n := 0
+	for _, l := range looks {
+		n += len(l.out)
+	}
+	if n == 0 {
+		return nil
+	}
+	out := make([]Implied, 0, n)
 	for _, l := range looks {
 		out = append(out, l.out...)
 	}

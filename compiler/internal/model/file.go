@@ -37,6 +37,7 @@ type File struct {
 	unread  bool // a fault of the syntax stands in it
 	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
+	areas   []Ref                          // those of them that name an area
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
 	things  []named                        // in file order
@@ -60,6 +61,8 @@ type view struct {
 	once   sync.Once
 	things map[key]origin
 	names  map[string][]string // of each kind, sorted, each once
+	saying sync.Once
+	said   map[string]bool // how anything of the files it takes names from is said
 }
 
 // origin is a thing, and the file that describes it.
@@ -177,6 +180,11 @@ func (f *File) read(text *source.File) []finding.Finding {
 		file.bare = true
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
+	for _, ref := range d.refs {
+		if ref.Of == "area" {
+			file.areas = append(file.areas, ref)
+		}
+	}
 	file.Broken = len(d.findings) > 0
 	return d.findings
 }

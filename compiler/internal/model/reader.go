@@ -158,11 +158,12 @@ func (r *Reader) patch(changed []*source.File) bool {
 	} else {
 		r.stage(file, stages[0])
 		if !same && file.clashes() {
-			r.forget()
 			return false // which file tells of it hangs on the order of all
 		}
 	}
-	r.forget()
+	if second {
+		r.forget()
+	}
 	read := []*File{file} // what is read a second time anew
 	if first := r.set.First(file); file.Second != nil && first != nil && first != file {
 		read = append(read, first)

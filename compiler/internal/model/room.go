@@ -12,13 +12,25 @@ type room struct {
 
 // next is an empty step.
 func (r *room) next() *Step {
+	step := r.take()
+	*step = Step{}
+	return step
+}
+
+// copy is a step like another.
+func (r *room) copy(step *Step) *Step {
+	out := r.take()
+	*out = *step
+	return out
+}
+
+// take is the next step as it was left.
+func (r *room) take() *Step {
 	if r.used == len(r.steps) {
 		r.steps = append(r.steps, new(Step))
 	}
-	step := r.steps[r.used]
-	*step = Step{}
 	r.used++
-	return step
+	return r.steps[r.used-1]
 }
 
 // JobsAnew makes the jobs of a file as Jobs does, in the room of those that it made before: they

@@ -20,6 +20,7 @@ const deepest = 100
 type parser struct {
 	file     *source.File
 	src      []byte
+	written  string // the same, of which the texts are parts
 	pos      int
 	doc      *Document
 	current  *Table
@@ -33,7 +34,7 @@ type fault struct{}
 
 // Parse reads a file. The tree holds what could be read; each fault is one finding.
 func Parse(file *source.File) (*Document, []finding.Finding) {
-	p := &parser{file: file, src: file.Text, doc: &Document{File: file, Root: &Table{made: headed}}}
+	p := &parser{file: file, src: file.Text, written: string(file.Text), doc: &Document{File: file, Root: &Table{made: headed}}}
 	p.current = p.doc.Root
 	if !p.readable() {
 		return p.doc, p.findings
@@ -231,7 +232,7 @@ func (p *parser) comment() {
 		}
 		p.pos++
 	}
-	p.doc.Comments = append(p.doc.Comments, Comment{source.Span{Start: start, End: p.pos}, string(p.src[start:p.pos])})
+	p.doc.Comments = append(p.doc.Comments, Comment{source.Span{Start: start, End: p.pos}, p.written[start:p.pos]})
 }
 
 // control reports whether a byte may stand in no text: controls other than the tab.
@@ -315,7 +316,7 @@ func (p *parser) key() keyPart {
 	if p.pos == start {
 		p.noKey()
 	}
-	return keyPart{string(p.src[start:p.pos]), source.Span{Start: start, End: p.pos}}
+	return keyPart{p.written[start:p.pos], source.Span{Start: start, End: p.pos}}
 }
 
 // unseen are letters that show as a space or not at all; text copied from a page brings them along.

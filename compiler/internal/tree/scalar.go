@@ -30,12 +30,12 @@ func (p *parser) scalar() *Value {
 	for end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])) {
 		end++
 	}
-	if word := string(p.src[start:end]); dateForm.MatchString(word) && end+3 <= len(p.src) && p.src[end] == ' ' && p.src[end+1] >= '0' && p.src[end+1] <= '9' && p.src[end+2] >= '0' && p.src[end+2] <= '9' {
+	if word := p.written[start:end]; dateForm.MatchString(word) && end+3 <= len(p.src) && p.src[end] == ' ' && p.src[end+1] >= '0' && p.src[end+1] <= '9' && p.src[end+2] >= '0' && p.src[end+2] <= '9' {
 		for end++; end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])); {
 			end++
 		}
 	}
-	value := read(string(p.src[start:end]))
+	value := read(p.written[start:end])
 	if value != nil && p.complete(end) {
 		p.pos = end
 		value.Span = source.Span{Start: start, End: end}

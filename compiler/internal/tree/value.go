@@ -215,6 +215,6 @@ func (p *parser) curly(span source.Span, inner string) {
 	p.fail(curlyQuotes, span, fmt.Sprintf("%s begins with a curly quote", p.at(span)), `Write straight quotes: "…"`)
 }
 
-func quoted(text string) string {
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
-}
+var marks = strings.NewReplacer(`\`, `\\`, `"`, `\"`)
+
+func quoted(text string) string { return `"` + marks.Replace(text) + `"` }
