@@ -412,7 +412,7 @@ func highest(amount model.Amount) (float64, bool) {
 	if !amount.Set() || !amount.OK {
 		return 0, false
 	}
-	most, ok := amount.Max()
+	most, ok := amount.Highest()
 	if !ok {
 		return 0, false
 	}

@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
 	"benchleaf/compiler/source"
@@ -45,6 +46,7 @@ type File struct {
 	view    *view                          // what it can see; set by link
 	twice   map[*tree.Value]*SecondReading // values that were read twice alike
 
+	memo       *memo.Memo         // of its texts, once it is read again and again
 	room       room               // for its steps
 	rooms      []*room            // for the steps of its jobs
 	rereadings map[*File]compared // of the file from each of its second readings, as far as they were compared
@@ -166,14 +168,19 @@ func read(text *source.File) (*File, []finding.Finding) {
 // read makes the model of a text in the place of what the file was.
 func (f *File) read(text *source.File) []finding.Finding {
 	document, faults := tree.Parse(text)
-	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}, room: f.room, rooms: f.rooms}
+	kept := f.memo
+	if f.Source != nil && kept == nil {
+		kept = new(memo.Memo)
+	}
+	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}, memo: kept, room: f.room, rooms: f.rooms}
+	kept.Next()
 	f.room.used = 0
 	file := f
 	if len(faults) > 0 {
 		file.Broken, file.unread, file.bare = true, true, true
 		return faults
 	}
-	d := &decoder{file: file}
+	d := &decoder{file: file, memo: kept}
 	if d.version(document.Root) {
 		d.root(document.Root)
 	} else {

@@ -417,11 +417,17 @@ func (j *Job) Caution(name string) *Caution {
 	if caution := library[Caution](j, "caution", name); caution != nil {
 		return caution
 	}
-	if hazard, ok := trade.FindHazard(name); ok {
-		return builtIn(hazard)
-	}
-	return nil
+	return builtIns()[name]
 }
+
+// builtIns are the built-in messages by their names. They are not to be changed.
+var builtIns = sync.OnceValue(func() map[string]*Caution {
+	out := map[string]*Caution{}
+	for _, hazard := range trade.Hazards() {
+		out[hazard.Key] = builtIn(hazard)
+	}
+	return out
+})
 
 // BuiltIn reports whether a message is one of the compiler's own, and not the shop's.
 func (c *Caution) BuiltIn() bool { return c.File == nil }

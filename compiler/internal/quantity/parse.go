@@ -91,6 +91,7 @@ func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
 		return Amount{}, p.problems
 	}
 	amount.Written = trimmed
+	amount.keep()
 	return amount, p.problems
 }
 

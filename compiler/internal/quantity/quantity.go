@@ -60,19 +60,39 @@ type parts struct {
 	first  figure // the figure, the lower bound of a Range, the middle of a Tolerance
 	second figure // the upper bound of a Range, what a Tolerance allows upwards
 	third  figure // what a Tolerance allows downwards
+
+	least, most *big.Rat // Lowest and Highest, where they are kept
+	kept        bool
 }
 
-// all is a copy of the figures.
+// all is a copy of the figures, for another amount.
 func (a Amount) all() parts {
 	if a.parts == nil {
 		return parts{}
 	}
-	return *a.parts
+	return parts{first: a.parts.first, second: a.parts.second, third: a.parts.third}
 }
 
-func (a Amount) first() figure  { return a.all().first }
-func (a Amount) second() figure { return a.all().second }
-func (a Amount) third() figure  { return a.all().third }
+func (a Amount) first() figure {
+	if a.parts == nil {
+		return figure{}
+	}
+	return a.parts.first
+}
+
+func (a Amount) second() figure {
+	if a.parts == nil {
+		return figure{}
+	}
+	return a.parts.second
+}
+
+func (a Amount) third() figure {
+	if a.parts == nil {
+		return figure{}
+	}
+	return a.parts.third
+}
 
 // none reports whether it is no amount at all.
 func (a Amount) none() bool { return a.parts == nil || a.parts.first.value == nil }
@@ -115,6 +135,31 @@ func (a Amount) Max() (*big.Rat, bool) {
 		return a.first().unit.ToBase(new(big.Rat).Add(a.first().value, a.allowance(a.second()))), true
 	}
 	return a.first().base(), true
+}
+
+// Lowest is as Min, for a look: it is not to be changed.
+func (a Amount) Lowest() (*big.Rat, bool) {
+	if a.parts != nil && a.parts.kept {
+		return a.parts.least, a.parts.least != nil
+	}
+	return a.Min()
+}
+
+// Highest is as Max, for a look: it is not to be changed.
+func (a Amount) Highest() (*big.Rat, bool) {
+	if a.parts != nil && a.parts.kept {
+		return a.parts.most, a.parts.most != nil
+	}
+	return a.Max()
+}
+
+// keep keeps the bounds of an amount that was read.
+func (a Amount) keep() {
+	if a.parts != nil {
+		a.parts.least, _ = a.Min()
+		a.parts.most, _ = a.Max()
+		a.parts.kept = true
+	}
 }
 
 // allowance is a tolerance in the unit of the middle. A tolerance is a difference:
