@@ -2,7 +2,7 @@ package quantity
 
 // Dimension is what kind of thing an amount measures. Its base unit, in which
 // bounds are compared, is named beside each.
-type Dimension int
+type Dimension uint8
 
 const (
 	None                  Dimension = iota // of the zero Amount

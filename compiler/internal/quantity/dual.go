@@ -225,7 +225,7 @@ func (a Amount) step(partner int) *big.Rat {
 			zeros := len(f.text) - len(strings.TrimRight(f.text, "0"))
 			size = powerOfTen(max(0, min(zeros, f.digits-min(3, max(2, partner)))))
 		}
-		if size.Mul(size, f.unit.factor); size.Cmp(coarsest) > 0 {
+		if size.Mul(size, f.unit.scale.factor); size.Cmp(coarsest) > 0 {
 			coarsest = size
 		}
 	}

@@ -263,7 +263,7 @@ var largest, smallest = powerOfTen(12), powerOfTen(-12)
 func (p *parser) checkValue(t term) bool {
 	row := t.unit.Dimension.row()
 	switch {
-	case beyond(new(big.Rat).Mul(t.value, t.unit.factor)):
+	case beyond(new(big.Rat).Mul(t.value, t.unit.scale.factor)):
 		p.tooFar(t.start, t.end)
 	case t.value.Sign() < 0 && !row.negative:
 		p.fail(Malformed, t.start, t.numberEnd, quoted(p.text[t.start:t.numberEnd])+" is below zero, and "+row.article+" "+row.name+" is not", "Write the figure without the sign.")

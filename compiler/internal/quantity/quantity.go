@@ -9,7 +9,7 @@ package quantity
 import "math/big"
 
 // System is a system of units: what a unit belongs to, and what a page is printed in.
-type System int
+type System uint8
 
 // Metric and Inch are systems a page can be printed in, Both prints the author's
 // figure and the converted one behind it. Units that both systems share
@@ -24,7 +24,7 @@ const (
 func (s System) String() string { return [...]string{"metric", "inch", "both", "neutral"}[s] }
 
 // Shape is how an amount is bounded.
-type Shape int
+type Shape uint8
 
 // Exact is one figure, Range from one to another, Tolerance a ± b, AtLeast and
 // AtMost have one bound only, About is one figure loosely meant.
@@ -45,13 +45,13 @@ func (s Shape) String() string {
 // Amount is no amount at all, of Dimension None.
 type Amount struct {
 	Dimension Dimension
-	Unit      Unit // of the figure, or of the higher bound
 	Shape     Shape
+	loose     bool    // a Range that "about" stands before
+	Unit      Unit    // of the figure, or of the higher bound
 	Written   string  // as the author wrote it, or as it prints where it was worked out
 	Dual      *Amount // the same amount as the author wrote it behind in another unit, nil when there is none
 
 	parts  *parts  // nil in the zero Amount; several amounts may have the same
-	loose  bool    // a Range that "about" stands before
 	middle *Amount // the middle of a Tolerance as the author wrote it behind in another unit
 }
 
@@ -169,6 +169,6 @@ func (a Amount) allowance(tolerance figure) *big.Rat {
 		share := new(big.Rat).Quo(tolerance.value, big.NewRat(100, 1))
 		return share.Mul(share, new(big.Rat).Abs(a.first().value))
 	}
-	out := new(big.Rat).Mul(tolerance.value, tolerance.unit.factor)
-	return out.Quo(out, a.first().unit.factor)
+	out := new(big.Rat).Mul(tolerance.value, tolerance.unit.scale.factor)
+	return out.Quo(out, a.first().unit.scale.factor)
 }

@@ -170,10 +170,10 @@ func TestTheTableHoldsTogether(t *testing.T) {
 	seen := map[string]bool{}
 	for i, row := range unitTable {
 		unit := units[i]
-		require.NotNil(t, unit.factor, row.symbol)
-		assert.Positive(t, unit.factor.Sign(), row.symbol)
+		require.NotNil(t, unit.scale.factor, row.symbol)
+		assert.Positive(t, unit.scale.factor.Sign(), row.symbol)
 		if row.offset != "" {
-			require.NotNil(t, unit.offset, row.symbol)
+			require.NotNil(t, unit.scale.offset, row.symbol)
 		}
 		id := row.dimension.String() + row.symbol
 		assert.False(t, seen[id], "%s stands twice", id)
