@@ -72,7 +72,8 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 	if !known {
 		panic(fmt.Sprintf("model: the keys of %s are not read", name))
 	}
-	meant := map[string]bool{}
+	var room [24]string
+	meant := room[:0]
 	for _, entry := range table.Entries {
 		key, known := layout.Key(entry.Key)
 		if !known {
@@ -81,7 +82,7 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 		if !known {
 			continue
 		}
-		meant[key.Name] = true
+		meant = append(meant, key.Name)
 		if key.Of == "volume mass" && greasy(table) {
 			key.Of = "mass volume"
 		}
@@ -98,7 +99,7 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 		return
 	}
 	for _, key := range layout.Keys {
-		if key.Required && !meant[key.Name] {
+		if key.Required && !slices.Contains(meant, key.Name) {
 			d.missingKey(table, layout, key)
 		}
 	}

@@ -3,6 +3,7 @@ package model
 import (
 	"bytes"
 	"maps"
+	"path"
 	"slices"
 	"strings"
 
@@ -171,7 +172,11 @@ func (r *Reader) patch(changed []*source.File) bool {
 	for _, first := range read {
 		first.Differences = nil
 	}
+	name := path.Base(file.Source.Path)
 	for _, other := range r.set.Files {
+		if !strings.HasSuffix(other.Source.Path, name) { // a file and its second reading are called alike
+			continue
+		}
 		if other.Second != nil && (other == file || slices.Contains(read, r.set.First(other))) {
 			r.kept[other].linked = slices.DeleteFunc(r.kept[other].linked, func(f finding.Finding) bool { return f.Rule == nothingRead.ID })
 			r.stage(other, stages[1])

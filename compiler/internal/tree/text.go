@@ -44,7 +44,7 @@ func (p *parser) simple(quote byte) *Value {
 		switch c := p.src[end]; {
 		case c == quote:
 			p.pos = end + 1
-			return &Value{Kind: StringKind, Text: p.written[start:end], Span: source.Span{Start: start - 1, End: p.pos}, from: start}
+			return p.kept(Value{Kind: StringKind, Text: p.written[start:end], Span: source.Span{Start: start - 1, End: p.pos}, from: start})
 		case c == '\\' && quote == '"' || control(c):
 			return nil
 		}
