@@ -267,6 +267,7 @@ func (d *decoder) top(key schema.Key, entry *tree.Entry) {
 }
 
 func (d *decoder) steps(key schema.Key, value *tree.Value) {
+	d.file.room.reserve(len(value.Items))
 	steps := subs(d, key, value, d.file.room.next)
 	for _, step := range steps {
 		step.Section = key.Name

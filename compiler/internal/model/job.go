@@ -123,6 +123,7 @@ func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
 		objects += len(step.Objects)
 	}
 	job.Steps = make([]*Step, 0, len(file.Steps))
+	in.reserve(len(file.Steps))
 	looked := make([]Object, objects) // of all steps
 	for _, step := range file.Steps {
 		if !serves(step.For, variant) {

@@ -17,6 +17,14 @@ func (r *room) next() *Step {
 	return step
 }
 
+// reserve makes room for so many steps more, where there is too little.
+func (r *room) reserve(n int) {
+	block := make([]Step, max(0, r.used+n-len(r.steps)))
+	for i := range block {
+		r.steps = append(r.steps, &block[i])
+	}
+}
+
 // copy is a step like another.
 func (r *room) copy(step *Step) *Step {
 	out := r.take()

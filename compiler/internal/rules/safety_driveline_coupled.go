@@ -71,6 +71,6 @@ func (p *Pass) allWords() []string {
 			out = append(out, step.Verb.Key+" "+object.Words())
 		}
 	}
-	p.words = out
-	return out
+	p.words = slices.Clip(out)
+	return p.words
 }

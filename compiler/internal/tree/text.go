@@ -3,6 +3,7 @@ package tree
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -33,18 +34,21 @@ func (s *speller) escaped(text string, at int) {
 
 func (s *speller) value(start, end int) *Value {
 	s.runs = append(s.runs, run{len(s.out), end})
-	return &Value{Kind: StringKind, Text: string(s.out), runs: s.runs}
+	return &Value{Kind: StringKind, Text: string(s.out), spelt: &s.runs}
 }
 
 // simple reads a string on one line that stands in the file as it is, without the look at each of
 // its bytes that others need; nil where it is another.
 func (p *parser) simple(quote byte) *Value {
 	start := p.pos + 1
+	if uint64(start) > math.MaxUint32 {
+		return nil
+	}
 	for end := start; end < len(p.src); end++ {
 		switch c := p.src[end]; {
 		case c == quote:
 			p.pos = end + 1
-			return p.kept(Value{Kind: StringKind, Text: p.written[start:end], Span: source.Span{Start: start - 1, End: p.pos}, from: start})
+			return p.kept(Value{Kind: StringKind, Text: p.written[start:end], Span: source.Span{Start: start - 1, End: p.pos}, from: uint32(start)})
 		case c == '\\' && quote == '"' || control(c):
 			return nil
 		}

@@ -10,7 +10,7 @@ import (
 )
 
 // Kind is the type of a value.
-type Kind int
+type Kind uint8
 
 // The kinds of value; TablesKind is a list of tables made by [[headers]].
 const (
@@ -30,16 +30,16 @@ const (
 // Value is one value with its place.
 type Value struct {
 	Kind  Kind
+	Bool  bool
+	from  uint32      // of a string that stands in the file byte by byte: where; or else 0
 	Span  source.Span // as written, quotes and brackets included; for a table made by a header, the header
 	Text  string      // a string decoded; a number, boolean or date as written
 	Int   int64
 	Float float64
-	Bool  bool
 	Items []*Value // of ArrayKind and TablesKind
 	Table *Table   // of TableKind
 
-	from int   // of a string that stands in the file byte by byte: where; or else 0
-	runs []run // of another string: where its decoded bytes stand
+	spelt *[]run // of another string: where its decoded bytes stand
 }
 
 // run is a stretch of a decoded string that stands in the file byte by byte.
@@ -48,13 +48,13 @@ type run struct{ decoded, written int }
 // Inside is the span in the file of the bytes [start, end) of a decoded string,
 // clamped to it; the whole span for another kind of value.
 func (v *Value) Inside(start, end int) source.Span {
-	if v.Kind != StringKind || len(v.runs) == 0 && v.from == 0 {
+	if v.Kind != StringKind || v.spelt == nil && v.from == 0 {
 		return v.Span
 	}
 	start = max(0, min(start, len(v.Text)))
 	end = max(start, min(end, len(v.Text)))
 	if v.from > 0 {
-		return source.Span{Start: v.from + start, End: v.from + end}
+		return source.Span{Start: int(v.from) + start, End: int(v.from) + end}
 	}
 	out := source.Span{Start: v.written(start), End: v.written(end)}
 	if end > start {
@@ -64,8 +64,9 @@ func (v *Value) Inside(start, end int) source.Span {
 }
 
 func (v *Value) written(offset int) int {
-	i := sort.Search(len(v.runs), func(i int) bool { return v.runs[i].decoded > offset }) - 1
-	return v.runs[i].written + offset - v.runs[i].decoded
+	runs := *v.spelt
+	i := sort.Search(len(runs), func(i int) bool { return runs[i].decoded > offset }) - 1
+	return runs[i].written + offset - runs[i].decoded
 }
 
 // Table is a set of entries.
