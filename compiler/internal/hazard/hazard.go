@@ -28,10 +28,11 @@ type Implied struct {
 // Of lists the hazards of a job in order of its steps, each once a step at its
 // highest level.
 func Of(job *model.Job) []Implied {
-	looks, kept := make([]*look, len(job.Steps)), make([]look, len(job.Steps))
+	looks, kept := make([]*look, len(job.Steps)), rooms.looks.Take(job.Memo)
+	kept = slices.Grow(kept, len(job.Steps))[:len(job.Steps)]
 	for i, step := range job.Steps {
 		l := &kept[i]
-		l.job, l.step = job, step
+		*l = look{job: job, step: step, out: l.out[:0]}
 		l.verb()
 		l.engine()
 		l.objects()
@@ -51,14 +52,22 @@ func Of(job *model.Job) []Implied {
 	for _, l := range looks {
 		n += len(l.out)
 	}
+	rooms.looks.Put(job.Memo, kept)
 	if n == 0 {
 		return nil
 	}
-	out := make([]Implied, 0, n)
+	out := slices.Grow(rooms.implied.Take(job.Memo), n)
 	for _, l := range looks {
 		out = append(out, l.out...)
 	}
+	rooms.implied.Put(job.Memo, out)
 	return out
+}
+
+// rooms are for what is made of each step of a job.
+var rooms struct {
+	looks   memo.Room[look]
+	implied memo.Room[Implied]
 }
 
 // opens finds the step before a drain at which the fluid begins to run: the last

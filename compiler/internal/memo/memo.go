@@ -2,6 +2,8 @@
 // hangs on the text alone, so that it makes no difference whether it was kept.
 package memo
 
+import "strings"
+
 // Memo holds what was worked out for one job. It is of one hand at a time. The nil Memo keeps nothing.
 type Memo struct {
 	tables map[any]sweeper
@@ -62,6 +64,7 @@ func (f *Function[T]) Of(m *Memo, text string) T {
 	}
 	one := in[text]
 	if one == nil {
+		text = strings.Clone(text) // of which the file is not to be kept
 		one = &kept[T]{out: f.work(text)}
 		in[text] = one
 	}
@@ -98,6 +101,7 @@ func (r *Room[T]) Put(m *Memo, list []T) {
 	if m == nil {
 		return
 	}
+	clear(list[len(list):cap(list)])
 	if before, there := m.rooms[r].(*stood[T]); there {
 		if before.turn != m.turn {
 			before.turn, before.list = m.turn, list

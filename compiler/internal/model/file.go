@@ -180,13 +180,16 @@ func (f *File) read(text *source.File) []finding.Finding {
 		file.Broken, file.unread, file.bare = true, true, true
 		return faults
 	}
-	d := &decoder{file: file, memo: kept}
+	d := &decoder{file: file, memo: kept, amounts: f.room.amounts[:0], refs: f.room.refs[:0]}
 	if d.version(document.Root) {
 		d.root(document.Root)
 	} else {
 		file.bare = true
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
+	f.room.amounts, f.room.refs = d.amounts, d.refs
+	clear(d.amounts[len(d.amounts):cap(d.amounts)])
+	clear(d.refs[len(d.refs):cap(d.refs)])
 	for _, ref := range d.refs {
 		if ref.Of == "area" {
 			file.areas = append(file.areas, ref)

@@ -124,7 +124,7 @@ func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
 	}
 	job.Steps = make([]*Step, 0, len(file.Steps))
 	in.reserve(len(file.Steps))
-	looked := make([]Object, objects) // of all steps
+	looked := in.things(objects) // of all steps
 	for _, step := range file.Steps {
 		if !serves(step.For, variant) {
 			continue

@@ -8,6 +8,19 @@ type room struct {
 	steps []*Step
 	used  int
 	memo  *memo.Memo // of the job whose steps stand there; nil where it is used once
+
+	objects []Object // of the steps of a job
+	refs    []Ref    // of a file
+	amounts []Amount
+}
+
+// things are so many empty objects.
+func (r *room) things(n int) []Object {
+	if n > cap(r.objects) {
+		r.objects = make([]Object, n+n/8)
+	}
+	clear(r.objects[:cap(r.objects)])
+	return r.objects[:n]
 }
 
 // next is an empty step.
