@@ -79,7 +79,7 @@ var dimensions = [...]dimension{
 }
 
 func (d Dimension) String() string {
-	if d < 0 || int(d) >= len(dimensions) {
+	if int(d) >= len(dimensions) {
 		return "nothing"
 	}
 	return dimensions[d].name
@@ -107,7 +107,7 @@ func Dimensions() []Dimension {
 }
 
 func (d Dimension) row() dimension {
-	if d < 0 || int(d) >= len(dimensions) {
+	if int(d) >= len(dimensions) {
 		return dimensions[None]
 	}
 	return dimensions[d]
