@@ -100,12 +100,13 @@ type toldOf struct {
 // amounts runs the rules on the amounts of a file where it or what it takes names from is not as
 // it was.
 func (t toldOf) amounts(file *model.File) toldOf {
-	now := toldOf{}
-	for _, layer := range file.Layers() {
-		now.texts = append(now.texts, layer.Source)
-	}
-	if len(now.texts) > 0 && slices.Equal(now.texts, t.texts) {
+	layers := file.Layers()
+	if len(layers) > 0 && slices.EqualFunc(layers, t.texts, func(layer *model.File, text *source.File) bool { return layer.Source == text }) {
 		return t
+	}
+	now := toldOf{texts: make([]*source.File, len(layers))}
+	for i, layer := range layers {
+		now.texts[i] = layer.Source
 	}
 	now.found = append(rules.File(file), rules.Stocks(file, stockFault)...)
 	now.found = append(now.found, rules.Units(file)...)

@@ -37,7 +37,7 @@ var allowed = map[string][]string{
 	"compiler/internal/model":            {"compiler/internal/pattern", "compiler/internal/memo", "schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/tidy":             {"compiler/source", "compiler/finding", "compiler/internal/model", "compiler/internal/tree"},
 	"compiler/internal/draft":            {"schema", "compiler/internal/quantity", "compiler/internal/trade"},
-	"compiler/internal/needs":            {"compiler/internal/pattern", "compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
+	"compiler/internal/needs":            {"compiler/internal/memo", "compiler/internal/pattern", "compiler/source", "compiler/internal/model", "compiler/internal/quantity", "compiler/internal/trade"},
 	"compiler/internal/hazard":           {"compiler/internal/memo", "compiler/internal/pattern", "compiler/source", "compiler/internal/model", "compiler/internal/trade"},
 	"compiler/internal/state":            {"compiler/internal/pattern", "compiler/source", "compiler/internal/model", "compiler/internal/quantity"},
 	"compiler/internal/rules":            {"compiler/internal/memo", "compiler/internal/pattern", "schema", "compiler/source", "compiler/finding", "compiler/internal/tree", "compiler/internal/model", "compiler/internal/needs", "compiler/internal/hazard", "compiler/internal/picture", "compiler/internal/state", "compiler/internal/store", "compiler/internal/quantity", "compiler/internal/trade"},

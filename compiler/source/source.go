@@ -10,6 +10,7 @@
 package source
 
 import (
+	"bytes"
 	"sort"
 	"unicode/utf8"
 )
@@ -33,7 +34,7 @@ type File struct {
 
 // New makes a file from its path and text.
 func New(path string, text []byte) *File {
-	lines := []int{0}
+	lines := make([]int, 1, bytes.Count(text, []byte("\n"))+1)
 	for i, b := range text {
 		if b == '\n' {
 			lines = append(lines, i+1)

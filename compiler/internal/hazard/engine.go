@@ -86,7 +86,7 @@ func least(amount model.Amount) (float64, bool) {
 	if !amount.OK {
 		return 0, false
 	}
-	low, ok := amount.Min()
+	low, ok := amount.Lowest()
 	if !ok {
 		return 0, false
 	}

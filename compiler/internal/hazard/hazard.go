@@ -28,9 +28,11 @@ type Implied struct {
 // Of lists the hazards of a job in order of its steps, each once a step at its
 // highest level.
 func Of(job *model.Job) []Implied {
-	looks := make([]*look, len(job.Steps))
+	looks, kept := make([]*look, len(job.Steps)), rooms.looks.Take(job.Memo)
+	kept = slices.Grow(kept, len(job.Steps))[:len(job.Steps)]
 	for i, step := range job.Steps {
-		l := &look{job: job, step: step}
+		l := &kept[i]
+		*l = look{job: job, step: step, out: l.out[:0]}
 		l.verb()
 		l.engine()
 		l.objects()
@@ -46,11 +48,26 @@ func Of(job *model.Job) []Implied {
 			}
 		}
 	}
-	var out []Implied
+	n := 0
+	for _, l := range looks {
+		n += len(l.out)
+	}
+	rooms.looks.Put(job.Memo, kept)
+	if n == 0 {
+		return nil
+	}
+	out := slices.Grow(rooms.implied.Take(job.Memo), n)
 	for _, l := range looks {
 		out = append(out, l.out...)
 	}
+	rooms.implied.Put(job.Memo, out)
 	return out
+}
+
+// rooms are for what is made of each step of a job.
+var rooms struct {
+	looks   memo.Room[look]
+	implied memo.Room[Implied]
 }
 
 // opens finds the step before a drain at which the fluid begins to run: the last
@@ -404,7 +421,7 @@ func highest(amount model.Amount) (float64, bool) {
 	if !amount.Set() || !amount.OK {
 		return 0, false
 	}
-	most, ok := amount.Max()
+	most, ok := amount.Highest()
 	if !ok {
 		return 0, false
 	}

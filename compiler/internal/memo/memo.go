@@ -2,9 +2,12 @@
 // hangs on the text alone, so that it makes no difference whether it was kept.
 package memo
 
+import "strings"
+
 // Memo holds what was worked out for one job. It is of one hand at a time. The nil Memo keeps nothing.
 type Memo struct {
 	tables map[any]sweeper
+	rooms  map[any]any
 	turn   int
 }
 
@@ -13,6 +16,9 @@ const rounds = 50
 
 // Next begins another compile.
 func (m *Memo) Next() {
+	if m == nil {
+		return
+	}
 	if m.turn++; m.turn%rounds == 0 {
 		for _, table := range m.tables {
 			table.sweep(m.turn - rounds)
@@ -58,9 +64,52 @@ func (f *Function[T]) Of(m *Memo, text string) T {
 	}
 	one := in[text]
 	if one == nil {
+		text = strings.Clone(text) // of which the file is not to be kept
 		one = &kept[T]{out: f.work(text)}
 		in[text] = one
 	}
 	one.turn = m.turn
 	return one.out
+}
+
+// Room is for a list that is made anew with each compile: it stands where that of the compile
+// before stood, which is no longer to be used.
+type Room[T any] struct{ _ byte }
+
+// stood is a list with the compile that made it.
+type stood[T any] struct {
+	turn int
+	list []T
+}
+
+// Take is an empty list, to be put back when all is in it.
+func (r *Room[T]) Take(m *Memo) []T {
+	if m == nil {
+		return nil
+	}
+	before, there := m.rooms[r].(*stood[T])
+	if !there || before.turn == m.turn { // a second one in this compile
+		return nil
+	}
+	out := before.list
+	before.list = nil
+	return out[:0]
+}
+
+// Put keeps a list for the compile after this one.
+func (r *Room[T]) Put(m *Memo, list []T) {
+	if m == nil {
+		return
+	}
+	clear(list[len(list):cap(list)])
+	if before, there := m.rooms[r].(*stood[T]); there {
+		if before.turn != m.turn {
+			before.turn, before.list = m.turn, list
+		}
+		return
+	}
+	if m.rooms == nil {
+		m.rooms = map[any]any{}
+	}
+	m.rooms[r] = &stood[T]{m.turn, list}
 }

@@ -28,3 +28,24 @@ func TestATextIsWorkedOutOnce(t *testing.T) {
 	length.Of(nil, "lamp")
 	assert.Equal(t, 3, worked["lamp"], "nothing is kept without a memo")
 }
+
+// A list stands where that of the compile before stood, but a second one of the same compile does not.
+func TestAListStandsWhereTheOneBeforeStood(t *testing.T) {
+	var room Room[int]
+	m := new(Memo)
+	first := append(room.Take(m), 1, 2, 3)
+	room.Put(m, first)
+	other := append(room.Take(m), 7)
+	room.Put(m, other)
+	assert.Equal(t, []int{1, 2, 3}, first)
+
+	m.Next()
+	again := append(room.Take(m), 4)
+	room.Put(m, again)
+	assert.Same(t, &first[0], &again[0])
+	assert.Equal(t, []int{4}, again)
+	assert.Equal(t, []int{4, 0, 0}, first, "what is left of the list before is cleared")
+
+	assert.Nil(t, room.Take(nil), "nothing is kept without a memo")
+	room.Put(nil, again)
+}

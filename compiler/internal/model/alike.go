@@ -3,12 +3,17 @@ package model
 import (
 	"slices"
 	"strings"
+
+	"benchleaf/compiler/internal/memo"
 )
 
 // Alike finds the thing that words of an object are likely meant for: of a kind the
 // verb takes, with that name or title but for hyphens, articles and the plural.
 func (j *Job) Alike(step *Step, words string) (kind, name string) {
-	meant := bare(words)
+	meant := bareOf.Of(j.Memo, words)
+	if !j.File.seen().saysAny(j.File, meant) {
+		return "", ""
+	}
 	for kind := range strings.FieldsSeq(step.Verb.Object) {
 		for _, layer := range j.File.layers {
 			if name := layer.saidOf()[key{kind, meant}]; name != "" && j.File.find(kind, name) != nil {
@@ -17,6 +22,21 @@ func (j *Job) Alike(step *Step, words string) (kind, name string) {
 		}
 	}
 	return "", ""
+}
+
+var bareOf = memo.Of(bare)
+
+// saysAny reports whether anything that a file can see may be said in such words.
+func (v *view) saysAny(f *File, words string) bool {
+	v.saying.Do(func() {
+		v.said = map[string]bool{}
+		for _, layer := range f.layers {
+			for key := range layer.saidOf() {
+				v.said[key.name] = true
+			}
+		}
+	})
+	return v.said[words]
 }
 
 // saidOf lists the things of a file by how they are said. It is

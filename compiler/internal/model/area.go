@@ -20,8 +20,8 @@ func (j *Job) AllAreas() []*Area {
 // procedures that are read.
 func (j *Job) InUse(area *Area) bool {
 	for _, file := range j.set.Files {
-		for _, ref := range file.refs {
-			if ref.Of != "area" || ref.Name.Name() != area.Name {
+		for _, ref := range file.areas {
+			if ref.Name.Name() != area.Name {
 				continue
 			}
 			here, _ := file.find("area", area.Name).(*Area)

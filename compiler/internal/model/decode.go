@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/tree"
@@ -23,6 +24,7 @@ type decoder struct {
 	amounts  []Amount
 	refs     []Ref
 	second   *SecondReading // while one is read
+	memo     *memo.Memo     // of the file; nil where nothing is kept
 }
 
 // Ref is a name that must be the name of a thing of one of some kinds.
@@ -70,7 +72,8 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 	if !known {
 		panic(fmt.Sprintf("model: the keys of %s are not read", name))
 	}
-	meant := map[string]bool{}
+	var room [24]string
+	meant := room[:0]
 	for _, entry := range table.Entries {
 		key, known := layout.Key(entry.Key)
 		if !known {
@@ -79,7 +82,7 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 		if !known {
 			continue
 		}
-		meant[key.Name] = true
+		meant = append(meant, key.Name)
 		if key.Of == "volume mass" && greasy(table) {
 			key.Of = "mass volume"
 		}
@@ -96,7 +99,7 @@ func (d *decoder) table(table *tree.Table, name string, into any, partial bool) 
 		return
 	}
 	for _, key := range layout.Keys {
-		if key.Required && !meant[key.Name] {
+		if key.Required && !slices.Contains(meant, key.Name) {
 			d.missingKey(table, layout, key)
 		}
 	}
@@ -285,7 +288,7 @@ func (d *decoder) amount(key schema.Key, value *tree.Value) Amount {
 	if value.Kind == tree.IntegerKind && strings.Contains(key.Of, "number") { // a bare number counts pieces
 		text += " pieces"
 	}
-	out.Amount, out.Problems = readAmount(text, key.Of)
+	out.Amount, out.Problems = d.readAmount(text, key.Of)
 	out.OK = true
 	for _, problem := range out.Problems {
 		out.OK = out.OK && problem.Warning
@@ -293,6 +296,26 @@ func (d *decoder) amount(key schema.Key, value *tree.Value) Amount {
 	d.amounts = append(d.amounts, out)
 	return out
 }
+
+// readAmount reads an amount, or finds it as it was read before.
+func (d *decoder) readAmount(text, of string) (quantity.Amount, []quantity.Problem) {
+	if d.memo == nil {
+		return readAmount(text, of)
+	}
+	out := amountsRead.Of(d.memo, of+"\n"+text)
+	return out.amount, out.problems
+}
+
+type amountRead struct {
+	amount   quantity.Amount
+	problems []quantity.Problem
+}
+
+var amountsRead = memo.Of(func(of string) (out amountRead) {
+	of, text, _ := strings.Cut(of, "\n")
+	out.amount, out.problems = readAmount(text, of)
+	return out
+})
 
 func readAmount(text, of string) (quantity.Amount, []quantity.Problem) {
 	wants := dimensions(of)

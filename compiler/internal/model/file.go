@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/trade"
 	"benchleaf/compiler/internal/tree"
@@ -37,6 +38,7 @@ type File struct {
 	unread  bool // a fault of the syntax stands in it
 	bare    bool // nothing of it was read, for a fault of the syntax or of its version
 	refs    []Ref
+	areas   []Ref                          // those of them that name an area
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
 	things  []named                        // in file order
@@ -44,6 +46,7 @@ type File struct {
 	view    *view                          // what it can see; set by link
 	twice   map[*tree.Value]*SecondReading // values that were read twice alike
 
+	memo       *memo.Memo         // of its texts, once it is read again and again
 	room       room               // for its steps
 	rooms      []*room            // for the steps of its jobs
 	rereadings map[*File]compared // of the file from each of its second readings, as far as they were compared
@@ -60,6 +63,8 @@ type view struct {
 	once   sync.Once
 	things map[key]origin
 	names  map[string][]string // of each kind, sorted, each once
+	saying sync.Once
+	said   map[string]bool // how anything of the files it takes names from is said
 }
 
 // origin is a thing, and the file that describes it.
@@ -163,20 +168,33 @@ func read(text *source.File) (*File, []finding.Finding) {
 // read makes the model of a text in the place of what the file was.
 func (f *File) read(text *source.File) []finding.Finding {
 	document, faults := tree.Parse(text)
-	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}, room: f.room, rooms: f.rooms}
+	kept := f.memo
+	if f.Source != nil && kept == nil {
+		kept = new(memo.Memo)
+	}
+	*f = File{Source: text, Document: document, index: map[key]any{}, view: &view{}, memo: kept, room: f.room, rooms: f.rooms}
+	kept.Next()
 	f.room.used = 0
 	file := f
 	if len(faults) > 0 {
 		file.Broken, file.unread, file.bare = true, true, true
 		return faults
 	}
-	d := &decoder{file: file}
+	d := &decoder{file: file, memo: kept, amounts: f.room.amounts[:0], refs: f.room.refs[:0]}
 	if d.version(document.Root) {
 		d.root(document.Root)
 	} else {
 		file.bare = true
 	}
 	file.Amounts, file.refs = d.amounts, d.refs
+	f.room.amounts, f.room.refs = d.amounts, d.refs
+	clear(d.amounts[len(d.amounts):cap(d.amounts)])
+	clear(d.refs[len(d.refs):cap(d.refs)])
+	for _, ref := range d.refs {
+		if ref.Of == "area" {
+			file.areas = append(file.areas, ref)
+		}
+	}
 	file.Broken = len(d.findings) > 0
 	return d.findings
 }
@@ -252,6 +270,7 @@ func (d *decoder) top(key schema.Key, entry *tree.Entry) {
 }
 
 func (d *decoder) steps(key schema.Key, value *tree.Value) {
+	d.file.room.reserve(len(value.Items))
 	steps := subs(d, key, value, d.file.room.next)
 	for _, step := range steps {
 		step.Section = key.Name

@@ -118,17 +118,27 @@ func (s *Set) job(file *File, machine *Machine, variant string, in *room) *Job {
 			job.Shop = layer.Shop
 		}
 	}
+	objects := 0
+	for _, step := range file.Steps {
+		objects += len(step.Objects)
+	}
+	job.Steps = make([]*Step, 0, len(file.Steps))
+	in.reserve(len(file.Steps))
+	looked := in.things(objects) // of all steps
 	for _, step := range file.Steps {
 		if !serves(step.For, variant) {
 			continue
 		}
 		step = varied(step, step.Variant, variant, "step")
-		copied := in.next()
-		*copied = *step
+		copied := in.copy(step)
 		copied.Number = len(job.Steps) + 1
-		copied.Objects = make([]Object, len(step.Objects))
+		if n := len(step.Objects); n <= len(looked) {
+			copied.Objects, looked = looked[:n:n], looked[n:]
+		} else { // a version may name more
+			copied.Objects = make([]Object, n)
+		}
 		for i, object := range step.Objects {
-			copied.Objects[i] = job.resolve(object.Text, step)
+			job.resolve(&copied.Objects[i], object.Text, step)
 		}
 		job.Steps = append(job.Steps, copied)
 	}
@@ -408,11 +418,17 @@ func (j *Job) Caution(name string) *Caution {
 	if caution := library[Caution](j, "caution", name); caution != nil {
 		return caution
 	}
-	if hazard, ok := trade.FindHazard(name); ok {
-		return builtIn(hazard)
-	}
-	return nil
+	return builtIns()[name]
 }
+
+// builtIns are the built-in messages by their names. They are not to be changed.
+var builtIns = sync.OnceValue(func() map[string]*Caution {
+	out := map[string]*Caution{}
+	for _, hazard := range trade.Hazards() {
+		out[hazard.Key] = builtIn(hazard)
+	}
+	return out
+})
 
 // BuiltIn reports whether a message is one of the compiler's own, and not the shop's.
 func (c *Caution) BuiltIn() bool { return c.File == nil }
@@ -449,16 +465,16 @@ func builtIn(hazard trade.Hazard) *Caution {
 		Hazard: text(hazard.Hazard), Consequence: text(hazard.Sentence()), Avoid: text(hazard.Avoid), Wear: list(hazard.Wear), Signs: list(hazard.Signs)}
 }
 
-// resolve looks an object up among the kinds its verb takes, in their order.
-func (j *Job) resolve(text Text, step *Step) Object {
-	kinds := strings.Fields(step.Verb.Object)
-	for _, kind := range kinds {
-		out := Object{Text: text, Kind: kind}
-		if lookup := lookups[kind]; lookup != nil && lookup(j, text.Name(), &out) {
-			return out
+// resolve looks an object up, into its place, among the kinds its verb takes, in their order.
+func (j *Job) resolve(out *Object, text Text, step *Step) {
+	name := text.Name()
+	for kind := range strings.FieldsSeq(step.Verb.Object) {
+		*out = Object{Text: text, Kind: kind}
+		if lookup := lookups[kind]; lookup != nil && lookup(j, name, out) {
+			return
 		}
 	}
-	for _, kind := range kinds {
+	for kind := range strings.FieldsSeq(step.Verb.Object) {
 		if j.File.find(kind, text.Name()) != nil {
 			j.Faults = append(j.Faults, finding.Finding{
 				Rule: notInVariant.ID, Severity: notInVariant.Severity, Place: text.At, Why: notInVariant.Why, Variant: j.Variant,
@@ -468,7 +484,7 @@ func (j *Job) resolve(text Text, step *Step) Object {
 			break
 		}
 	}
-	return Object{Text: text, Kind: "words"}
+	*out = Object{Text: text, Kind: "words"}
 }
 
 // lookups find an object of each kind and put it in its field.

@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"iter"
 	"path"
 	"slices"
 	"strconv"
@@ -75,7 +76,7 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 }
 
 // link finds the files whose names a file takes: itself, the files it uses and
-// theirs in turn, and the shop file above it.
+// theirs in turn, the shop file above it, and the second readings of all these.
 func (s *Set) link(file *File) {
 	seen := map[*File]bool{file: true}
 	layers, machine := file.layers, file.machine
@@ -91,6 +92,7 @@ func (s *Set) link(file *File) {
 			break
 		}
 	}
+	s.besides(file)
 	file.machine = file.machineOf()
 	if file.view == nil || file.machine != machine || !slices.Equal(file.layers, layers) {
 		file.view = &view{} // or else it sees what it saw
@@ -239,17 +241,42 @@ func (s *Set) checkTwice(file *File) {
 	if s.checkedSame(file) {
 		return
 	}
-	first := map[key]place{}
-	for _, layer := range file.layers {
-		if layer == file {
-			continue
+	for here, other := range file.doubles() {
+		s.twice(here, other)
+	}
+}
+
+// clashes reports whether two files a file takes names from describe one thing.
+func (f *File) clashes() bool {
+	for range f.doubles() {
+		return true
+	}
+	return false
+}
+
+// doubles are the things that two files a file takes names from describe, each with the first.
+func (f *File) doubles() iter.Seq2[place, place] {
+	return func(yield func(here, other place) bool) {
+		first := map[key]place{}
+		double := func(here place) bool {
+			key := key{here.kind, here.name}
+			other, again := first[key]
+			if !again {
+				first[key] = here
+			}
+			return again && other.file != here.file && !yield(here, other)
 		}
-		if layer.Machine != nil {
-			s.twice(layer, first, place{layer, "machine", layer.machineName(), layer.Machine.At})
-		}
-		for _, thing := range layer.things {
-			if layer.Machine == nil || !slices.Contains(machineKinds, thing.kind) {
-				s.twice(layer, first, place{layer, thing.kind, thing.name, thing.at})
+		for _, layer := range f.layers {
+			if layer == f {
+				continue
+			}
+			if layer.Machine != nil && double(place{layer, "machine", layer.machineName(), layer.Machine.At}) {
+				return
+			}
+			for _, thing := range layer.things {
+				if (layer.Machine == nil || !slices.Contains(machineKinds, thing.kind)) && double(place{layer, thing.kind, thing.name, thing.at}) {
+					return
+				}
 			}
 		}
 	}
@@ -281,17 +308,11 @@ type place struct {
 	at         source.Place
 }
 
-func (s *Set) twice(layer *File, first map[key]place, here place) {
-	key := key{here.kind, here.name}
-	other, again := first[key]
-	if !again {
-		first[key] = here
-		return
-	}
-	if other.file == layer || slices.ContainsFunc(s.Findings, func(f finding.Finding) bool { return f.Rule == nameTwice.ID && f.Place == here.at }) {
+func (s *Set) twice(here, other place) {
+	if slices.ContainsFunc(s.Findings, func(f finding.Finding) bool { return f.Rule == nameTwice.ID && f.Place == here.at }) {
 		return // told at another file that takes names from both
 	}
-	s.fault(layer, nameTwice, here.at, fmt.Sprintf("%s %q is described in %s too", Article(here.kind), here.name, other.file.Source.Path), "Give one of the two another name, or take it out.")
+	s.fault(here.file, nameTwice, here.at, fmt.Sprintf("%s %q is described in %s too", Article(here.kind), here.name, other.file.Source.Path), "Give one of the two another name, or take it out.")
 	s.Findings[len(s.Findings)-1].Related = []finding.Related{{Place: other.at, Text: "the other"}}
 }
 

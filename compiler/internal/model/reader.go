@@ -3,6 +3,7 @@ package model
 import (
 	"bytes"
 	"maps"
+	"path"
 	"slices"
 	"strings"
 
@@ -60,7 +61,7 @@ func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *S
 
 // stages are what is done to each file once all are read, one after the other.
 var stages = []func(*Set, *File){
-	func(s *Set, file *File) { s.link(file); s.besides(file) },
+	(*Set).link,
 	(*Set).readAgain,
 	func(s *Set, file *File) { s.checkTwice(file); s.check(file) },
 }
@@ -124,8 +125,9 @@ func (r *Reader) patch(changed []*source.File) bool {
 	if slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool { return f.Place.File != file.Source }) {
 		return false // it broke another
 	}
-	lone := !file.describes() && !slices.ContainsFunc(r.set.Files, func(other *File) bool { return other != file && slices.Contains(other.layers, file) })
+	lone := !slices.ContainsFunc(r.set.Files, func(other *File) bool { return other != file && slices.Contains(other.layers, file) })
 	was, layers, seen, machine := file.outline(lone), file.layers, file.view, file.machine
+	title, second := file.title(), file.Second != nil
 	linked := !slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool {
 		return f.Rule == useLoop.ID || f.Rule == outsideShop.ID || f.Rule == missingFile.ID
 	})
@@ -133,7 +135,8 @@ func (r *Reader) patch(changed []*source.File) bool {
 	file.number = slices.Index(r.set.Files, file)
 	r.kept[file] = &kept{broken: file.Broken, read: findings}
 	describes := file.describes()
-	if !slices.Equal(was, file.outline(lone && !describes)) {
+	same := slices.Equal(was, file.outline(lone))
+	if !same && !(lone && !second && file.Second == nil && r.unmentioned(file, title, file.title())) {
 		for _, other := range r.set.Files {
 			if slices.Contains(other.layers, file) {
 				other.view = nil
@@ -147,7 +150,7 @@ func (r *Reader) patch(changed []*source.File) bool {
 			other.view = &view{}
 		}
 	}
-	if linked { // it uses what it did, and that is what it was
+	if linked && same { // it uses what it did, and that is what it was
 		file.layers = layers
 		file.machine = file.machineOf()
 		if !describes && file.machine == machine {
@@ -155,8 +158,13 @@ func (r *Reader) patch(changed []*source.File) bool {
 		}
 	} else {
 		r.stage(file, stages[0])
+		if !same && file.clashes() {
+			return false // which file tells of it hangs on the order of all
+		}
 	}
-	r.forget()
+	if second {
+		r.forget()
+	}
 	read := []*File{file} // what is read a second time anew
 	if first := r.set.First(file); file.Second != nil && first != nil && first != file {
 		read = append(read, first)
@@ -164,7 +172,11 @@ func (r *Reader) patch(changed []*source.File) bool {
 	for _, first := range read {
 		first.Differences = nil
 	}
+	name := path.Base(file.Source.Path)
 	for _, other := range r.set.Files {
+		if !strings.HasSuffix(other.Source.Path, name) { // a file and its second reading are called alike
+			continue
+		}
 		if other.Second != nil && (other == file || slices.Contains(read, r.set.First(other))) {
 			r.kept[other].linked = slices.DeleteFunc(r.kept[other].linked, func(f finding.Finding) bool { return f.Rule == nothingRead.ID })
 			r.stage(other, stages[1])
@@ -221,4 +233,42 @@ func (f *File) outline(lone bool) []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// titled is by what other files know a procedure: its name, its title and its machine. The zero
+// titled is of a file without one.
+type titled struct{ name, title, machine string }
+
+func (f *File) title() titled {
+	if f.Procedure == nil {
+		return titled{}
+	}
+	return titled{f.Name(), f.Procedure.Title.Text, f.Procedure.Machine.Text}
+}
+
+// unmentioned reports whether what is found in the other files is the same whichever of two titles
+// a file has from which nobody takes anything: none of them has a procedure of that name or that
+// title, or names it, or asks for one that is nowhere, since that is told with the nearest name.
+func (r *Reader) unmentioned(file *File, was, is titled) bool {
+	if was == is {
+		return true
+	}
+	for _, other := range r.set.Files {
+		if other == file {
+			continue
+		}
+		if title := other.title(); title.name != "" && (title.name == was.name || title.name == is.name ||
+			title.title != "" && title.machine == was.machine && title.title == was.title || title.title != "" && title.machine == is.machine && title.title == is.title) {
+			return false
+		}
+		for _, ref := range other.refs {
+			if !strings.Contains(ref.Of, "procedure") {
+				continue
+			}
+			if name := ref.Name.Name(); name == is.name || r.set.Procedure(name) == nil {
+				return false
+			}
+		}
+	}
+	return true
 }

@@ -2,6 +2,7 @@ package model
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/tree"
@@ -19,7 +20,14 @@ type Text struct {
 func (t Text) Set() bool { return t.Value != nil }
 
 // Name is the text as a short name: spaces count as hyphens.
-func (t Text) Name() string { return strings.ReplaceAll(strings.TrimSpace(t.Text), " ", "-") }
+func (t Text) Name() string {
+	for i := range len(t.Text) {
+		if c := t.Text[i]; c <= ' ' || c >= utf8.RuneSelf {
+			return strings.ReplaceAll(strings.TrimSpace(t.Text), " ", "-")
+		}
+	}
+	return t.Text
+}
 
 // Inside is the place of some bytes of the text.
 func (t Text) Inside(start, end int) source.Place {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"sync"
 
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/trade"
@@ -113,15 +114,28 @@ type Catch struct {
 // turning are the verbs that turn the fasteners of their object.
 var turning = map[string]bool{"remove": true, "refit": true, "replace": true, "loosen": true, "tighten": true, "open": true, "close": true, "disconnect": true, "connect": true}
 
+// rooms are for the lists of a job, which are long.
+var rooms struct {
+	grips                   memo.Room[Grip]
+	tools, supplies, spares memo.Room[Use]
+	catch                   memo.Room[Catch]
+}
+
 // Of works out what a job takes.
 func Of(job *model.Job) *Needs {
 	n := &Needs{known: &known{widths: map[*model.Part]fitted{}, lists: [2][]*model.Tool{job.Listed(), job.Tools()}, ways: map[asked][]Set{}, grips: map[asked][]Fitting{}}}
+	n.Grips, n.Tools, n.Supplies, n.Spares, n.Catch = rooms.grips.Take(job.Memo), rooms.tools.Take(job.Memo), rooms.supplies.Take(job.Memo), rooms.spares.Take(job.Memo), rooms.catch.Take(job.Memo)
 	for _, step := range job.Steps {
 		for _, object := range step.Objects {
 			n.object(job, step, object)
 		}
 		n.own(job, step)
 	}
+	rooms.grips.Put(job.Memo, n.Grips)
+	rooms.tools.Put(job.Memo, n.Tools)
+	rooms.supplies.Put(job.Memo, n.Supplies)
+	rooms.spares.Put(job.Memo, n.Spares)
+	rooms.catch.Put(job.Memo, n.Catch)
 	n.listed = job.Listed()
 	for i := range n.Grips {
 		n.Grips[i].Listed = n.Grips[i].Ways(n.listed)
@@ -373,7 +387,7 @@ func float(amount model.Amount) float64 {
 	if !amount.Set() || !amount.OK {
 		return 0
 	}
-	return toFloat(amount.Max())
+	return toFloat(amount.Highest())
 }
 
 func toFloat(value *big.Rat, ok bool) float64 {
@@ -402,7 +416,7 @@ func torque(step *model.Step, part *model.Part) (low, high float64, ok bool) {
 	if !amount.Set() || !amount.OK || amount.Dimension != quantity.Torque {
 		return 0, 0, false
 	}
-	low, high = toFloat(amount.Min()), toFloat(amount.Max())
+	low, high = toFloat(amount.Lowest()), toFloat(amount.Highest())
 	if low == 0 {
 		low = high
 	}

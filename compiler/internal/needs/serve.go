@@ -282,7 +282,7 @@ func Usable(wrench *model.Tool) (low, high float64, ok bool) {
 	if !wrench.Range.Set() || !wrench.Range.OK {
 		return 0, 0, false
 	}
-	mark, most := toFloat(wrench.Range.Min()), toFloat(wrench.Range.Max())
+	mark, most := toFloat(wrench.Range.Lowest()), toFloat(wrench.Range.Highest())
 	low, high = trade.UsableRange(mark, most)
 	return low, high, true
 }

@@ -38,7 +38,7 @@ func (t *Total) Use(use Use, fluid *model.Fluid) {
 // Take adds an amount; strokes of a fluid by what one gives.
 func (t *Total) Take(amount quantity.Amount, fluid *model.Fluid) {
 	if amount.Dimension == quantity.Count && fluid != nil && fluid.Stroke.OK {
-		if n, ok := amount.Max(); ok && n.IsInt() && n.Num().IsInt64() {
+		if n, ok := amount.Highest(); ok && n.IsInt() && n.Num().IsInt64() {
 			amount, t.Rough = fluid.Stroke.Scale(int(n.Num().Int64())), true
 		}
 	}

@@ -8,22 +8,22 @@ import (
 // Scale is the amount n times over; less than none counts as none. A dual figure
 // is left out, since its rounding would grow.
 func (a Amount) Scale(n int) Amount {
-	if a.first.value == nil {
+	if a.none() {
 		return a
 	}
 	times := new(big.Rat).SetInt64(int64(max(n, 0)))
-	out := a
-	out.Dual = nil
-	out.first = a.first.times(times)
-	if a.second.value != nil && !a.second.relative {
-		out.second = a.second.times(times)
+	out, figures := a, a.all()
+	out.Dual, out.parts = nil, &figures
+	figures.first = figures.first.times(times)
+	if figures.second.value != nil && !figures.second.relative {
+		figures.second = figures.second.times(times)
 	}
-	if a.third.value != nil && !a.third.relative {
-		out.third = a.third.times(times)
+	if figures.third.value != nil && !figures.third.relative {
+		figures.third = figures.third.times(times)
 	}
 	out.Unit = out.figures()[0].unit
 	if out.Shape == Range {
-		out.Unit = out.second.unit
+		out.Unit = out.second().unit
 	}
 	out.Written = out.Plain()
 	return out
@@ -88,7 +88,7 @@ func (f *figure) writeCompound() {
 // what is unbounded on one side stays so. It is false for amounts that do not add: of
 // different dimensions, temperatures, different things counted, or unbounded on both sides.
 func (a Amount) Add(b Amount) (Amount, bool) {
-	if a.first.value == nil || !a.Unit.Converts(b.Unit) || a.Dimension == Temperature {
+	if a.none() || !a.Unit.Converts(b.Unit) || a.Dimension == Temperature {
 		return Amount{}, false
 	}
 	low, bounded := sum(a.Min, b.Min)
@@ -98,14 +98,14 @@ func (a Amount) Add(b Amount) (Amount, bool) {
 	case !bounded && !capped:
 		return Amount{}, false
 	case !bounded:
-		out.Shape, out.first = AtMost, a.result(b, high)
+		out.Shape, out.parts = AtMost, &parts{first: a.result(b, high)}
 	case !capped:
-		out.Shape, out.first = AtLeast, a.result(b, low)
+		out.Shape, out.parts = AtLeast, &parts{first: a.result(b, low)}
 	case low.Cmp(high) < 0:
-		out.Shape, out.first, out.second = Range, a.result(b, low), a.result(b, high)
+		out.Shape, out.parts = Range, &parts{first: a.result(b, low), second: a.result(b, high)}
 		out.loose = out.loose || a.Shape == About || b.Shape == About
 	default:
-		out.first = a.result(b, low)
+		out.parts = &parts{first: a.result(b, low)}
 		if a.Shape == About || b.Shape == About {
 			out.Shape = About
 		}
@@ -127,7 +127,7 @@ func sum(a, b func() (*big.Rat, bool)) (*big.Rat, bool) {
 
 // result is the figure of a sum, written as those of the first amount are.
 func (a Amount) result(b Amount, base *big.Rat) figure {
-	f := figure{value: a.Unit.FromBase(base), unit: a.Unit, fraction: a.first.fraction && b.first.fraction, compound: a.first.compound}
+	f := figure{value: a.Unit.FromBase(base), unit: a.Unit, fraction: a.first().fraction && b.first().fraction, compound: a.first().compound}
 	f.write()
 	return f
 }
@@ -135,7 +135,7 @@ func (a Amount) result(b Amount, base *big.Rat) figure {
 // Compare orders two amounts by their upper bounds, or by the lower one where there is no
 // upper; it is false where they do not compare.
 func (a Amount) Compare(b Amount) (int, bool) {
-	if a.first.value == nil || !a.Unit.Converts(b.Unit) {
+	if a.none() || !a.Unit.Converts(b.Unit) {
 		return 0, false
 	}
 	x, y := a.reach(), b.reach()

@@ -14,7 +14,7 @@ func (a Amount) In(unit Unit) Amount { return a.times(one, unit) }
 // Share is so many percent of an amount, rounded to two figures, as the scale of a wrench
 // is set: what a round on the way holds is no limit. The whole is the amount itself.
 func (a Amount) Share(percent int) Amount {
-	if percent == 100 || a.first.value == nil {
+	if percent == 100 || a.none() {
 		return a
 	}
 	low, isLow := a.Min()
@@ -29,9 +29,9 @@ func (a Amount) Share(percent int) Amount {
 	if !isLow || !isHigh {
 		return a.times(share, a.Unit)
 	}
-	out := Amount{Dimension: a.Dimension, Unit: a.Unit, loose: a.loose, first: in(low)}
-	if high := in(high); high.text != out.first.text {
-		out.Shape, out.second = Range, high
+	out := Amount{Dimension: a.Dimension, Unit: a.Unit, loose: a.loose, parts: &parts{first: in(low)}}
+	if high := in(high); high.text != out.parts.first.text {
+		out.Shape, out.parts.second = Range, high
 	}
 	out.Written = out.Plain()
 	return out
@@ -39,7 +39,7 @@ func (a Amount) Share(percent int) Amount {
 
 // times is the amount times a factor, in a unit.
 func (a Amount) times(factor *big.Rat, unit Unit) Amount {
-	if a.first.value == nil || !a.Unit.Converts(unit) {
+	if a.none() || !a.Unit.Converts(unit) {
 		return Amount{}
 	}
 	out := Amount{Dimension: a.Dimension, Unit: unit, Shape: a.Shape, loose: a.loose}
@@ -51,13 +51,14 @@ func (a Amount) times(factor *big.Rat, unit Unit) Amount {
 		out.Shape = Range
 		low, _ := a.Min()
 		high, _ := a.Max()
-		out.first, out.second = r.pair(in(low), in(high))
+		lower, upper := r.pair(in(low), in(high))
+		out.parts = &parts{first: lower, second: upper}
 	case AtLeast:
-		out.first = r.figure(in(a.first.base()), upwards, 0)
+		out.parts = &parts{first: r.figure(in(a.first().base()), upwards, 0)}
 	case AtMost:
-		out.first = r.figure(in(a.first.base()), downwards, 0)
+		out.parts = &parts{first: r.figure(in(a.first().base()), downwards, 0)}
 	default:
-		out.first = r.figure(in(a.first.base()), nearest, 0)
+		out.parts = &parts{first: r.figure(in(a.first().base()), nearest, 0)}
 	}
 	out.Written = out.Plain()
 	return out
@@ -92,11 +93,11 @@ func (a Amount) rounding(unit Unit) rounding {
 func (a Amount) figures() []figure {
 	switch a.Shape {
 	case Range:
-		return []figure{a.first, a.second}
+		return []figure{a.first(), a.second()}
 	case Tolerance:
-		return []figure{a.first, a.second, a.third}
+		return []figure{a.first(), a.second(), a.third()}
 	}
-	return []figure{a.first}
+	return []figure{a.first()}
 }
 
 // figure rounds a value; extra figures are asked for where a range would close.

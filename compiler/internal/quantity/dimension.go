@@ -2,7 +2,7 @@ package quantity
 
 // Dimension is what kind of thing an amount measures. Its base unit, in which
 // bounds are compared, is named beside each.
-type Dimension int
+type Dimension uint8
 
 const (
 	None                  Dimension = iota // of the zero Amount
@@ -79,7 +79,7 @@ var dimensions = [...]dimension{
 }
 
 func (d Dimension) String() string {
-	if d < 0 || int(d) >= len(dimensions) {
+	if int(d) >= len(dimensions) {
 		return "nothing"
 	}
 	return dimensions[d].name
@@ -107,7 +107,7 @@ func Dimensions() []Dimension {
 }
 
 func (d Dimension) row() dimension {
-	if d < 0 || int(d) >= len(dimensions) {
+	if int(d) >= len(dimensions) {
 		return dimensions[None]
 	}
 	return dimensions[d]

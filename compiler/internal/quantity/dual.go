@@ -99,7 +99,7 @@ func agree(a, b Amount) bool {
 	m := margin{half: new(big.Rat).Mul(step, big.NewRat(1, 2)), loose: keep <= 2,
 		bounded: a.Shape != Exact && a.Shape != About, scale: a.Dimension == Temperature, instrument: instruments[a.Dimension]}
 	if a.Shape == Tolerance && b.Shape == Exact {
-		return m.near(a.first.base(), b.first.base())
+		return m.near(a.first().base(), b.first().base())
 	}
 	lowA, haveA := a.Min()
 	lowB, haveB := b.Min()
@@ -225,7 +225,7 @@ func (a Amount) step(partner int) *big.Rat {
 			zeros := len(f.text) - len(strings.TrimRight(f.text, "0"))
 			size = powerOfTen(max(0, min(zeros, f.digits-min(3, max(2, partner)))))
 		}
-		if size.Mul(size, f.unit.factor); size.Cmp(coarsest) > 0 {
+		if size.Mul(size, f.unit.scale.factor); size.Cmp(coarsest) > 0 {
 			coarsest = size
 		}
 	}

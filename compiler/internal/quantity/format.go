@@ -46,7 +46,7 @@ func (w Writing) Format(a Amount, s System) string {
 
 // Also is the figure that Format puts in parentheses, without them; empty when there is none.
 func (w Writing) Also(a Amount, s System) string {
-	if s != Both || a.first.value == nil {
+	if s != Both || a.none() {
 		return ""
 	}
 	if a.Dual != nil {
@@ -63,7 +63,9 @@ func (w Writing) Plain(a Amount) string { return asciiFigures.Replace(w.print(a)
 
 // WorkedOut is the amount with its figures no longer taken for the author's own.
 func (a Amount) WorkedOut() Amount {
-	a.first.made, a.second.made, a.third.made = true, true, true
+	figures := a.all()
+	figures.first.made, figures.second.made, figures.third.made = true, true, true
+	a.parts = &figures
 	return a
 }
 
@@ -80,16 +82,16 @@ func (a Amount) Shown(s System) Unit {
 // about right has none.
 func (a Amount) Bounds(s System) (low, high string) {
 	a = a.to(s)
-	if a.first.value == nil || a.Shape == About || a.loose {
+	if a.none() || a.Shape == About || a.loose {
 		return "", ""
 	}
 	lowest, bounded := a.Min()
 	highest, topped := a.Max()
 	switch a.Shape {
 	case Range:
-		lowest, highest = a.first.unit.ToBase(shown(a.first)), a.second.unit.ToBase(shown(a.second))
+		lowest, highest = a.first().unit.ToBase(shown(a.first())), a.second().unit.ToBase(shown(a.second()))
 	case Exact, AtLeast, AtMost:
-		base := a.first.unit.ToBase(shown(a.first))
+		base := a.first().unit.ToBase(shown(a.first()))
 		lowest, highest = base, base
 	}
 	if bounded {
@@ -103,7 +105,7 @@ func (a Amount) Bounds(s System) (low, high string) {
 
 // to is the amount for readers of one system; itself where there is nothing to convert.
 func (a Amount) to(s System) Amount {
-	if a.first.value == nil || a.Unit.System == s || a.Unit.System == Neutral {
+	if a.none() || a.Unit.System == s || a.Unit.System == Neutral {
 		return a
 	}
 	if a.Dual != nil && a.Dual.Unit.System == s {
@@ -154,33 +156,33 @@ func (w Writing) print(a Amount) string {
 }
 
 func (w Writing) bare(a Amount) string {
-	if a.first.value == nil {
+	if a.none() {
 		return ""
 	}
 	switch a.Shape {
 	case Range:
-		if shareUnit(a.first, a.second) {
-			return w.figure(a.first) + " " + w.To + " " + w.withUnit(a.second)
+		if shareUnit(a.first(), a.second()) {
+			return w.figure(a.first()) + " " + w.To + " " + w.withUnit(a.second())
 		}
-		return w.withUnit(a.first) + " " + w.To + " " + w.withUnit(a.second)
+		return w.withUnit(a.first()) + " " + w.To + " " + w.withUnit(a.second())
 	case Tolerance:
 		return w.bareTolerance(a)
 	}
-	return w.withUnit(a.first)
+	return w.withUnit(a.first())
 }
 
 func (w Writing) bareTolerance(a Amount) string {
-	middle := w.figure(a.first)
-	if middle != "" && !(shareUnit(a.first, a.second) && shareUnit(a.first, a.third)) {
-		middle = w.withUnit(a.first)
+	middle := w.figure(a.first())
+	if middle != "" && !(shareUnit(a.first(), a.second()) && shareUnit(a.first(), a.third())) {
+		middle = w.withUnit(a.first())
 	}
-	if a.second.value.Cmp(a.third.value) == 0 && a.second.unit.Symbol == a.third.unit.Symbol {
-		return strings.TrimSpace(middle + " ± " + w.withUnit(a.second))
+	if a.second().value.Cmp(a.third().value) == 0 && a.second().unit.Symbol == a.third().unit.Symbol {
+		return strings.TrimSpace(middle + " ± " + w.withUnit(a.second()))
 	}
-	if shareUnit(a.first, a.second) && shareUnit(a.first, a.third) {
-		return middle + " +" + w.figure(a.second) + "/−" + w.withUnit(a.third)
+	if shareUnit(a.first(), a.second()) && shareUnit(a.first(), a.third()) {
+		return middle + " +" + w.figure(a.second()) + "/−" + w.withUnit(a.third())
 	}
-	return middle + " +" + w.withUnit(a.second) + "/−" + w.withUnit(a.third)
+	return middle + " +" + w.withUnit(a.second()) + "/−" + w.withUnit(a.third())
 }
 
 // shareUnit reports whether one unit behind two figures says it of both.

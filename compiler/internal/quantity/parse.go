@@ -91,6 +91,7 @@ func parse(text string, want Dimension, wants []Dimension) (Amount, []Problem) {
 		return Amount{}, p.problems
 	}
 	amount.Written = trimmed
+	amount.keep()
 	return amount, p.problems
 }
 
@@ -205,7 +206,7 @@ func (p *parser) bounded(first term, separator string) (Amount, bool) {
 		return Amount{}, false
 	}
 	p.checkValue(first)
-	return Amount{Dimension: first.unit.Dimension, Unit: first.unit, first: first.figure()}, true
+	return Amount{Dimension: first.unit.Dimension, Unit: first.unit, parts: &parts{first: first.figure()}}, true
 }
 
 func (p *parser) separator(only string) bool {
@@ -235,12 +236,12 @@ func (p *parser) span(first, second term) (Amount, bool) {
 	}
 	p.checkValue(first)
 	p.checkValue(second)
-	a := Amount{Dimension: second.unit.Dimension, Unit: second.unit, Shape: Range, first: first.figure(), second: second.figure()}
+	a := Amount{Dimension: second.unit.Dimension, Unit: second.unit, Shape: Range, parts: &parts{first: first.figure(), second: second.figure()}}
 	if !first.unit.Converts(second.unit) {
 		p.fail(Malformed, first.start, second.end, quoted(p.text[first.start:second.end])+" counts two different things", "Write both figures in one unit.")
 		return a, false
 	}
-	if a.first.base().Cmp(a.second.base()) <= 0 {
+	if a.first().base().Cmp(a.second().base()) <= 0 {
 		return a, true
 	}
 	swapped := p.text[second.start:second.end] + p.text[first.end:second.start] + p.text[first.start:first.end]
@@ -262,7 +263,7 @@ var largest, smallest = powerOfTen(12), powerOfTen(-12)
 func (p *parser) checkValue(t term) bool {
 	row := t.unit.Dimension.row()
 	switch {
-	case beyond(new(big.Rat).Mul(t.value, t.unit.factor)):
+	case beyond(new(big.Rat).Mul(t.value, t.unit.scale.factor)):
 		p.tooFar(t.start, t.end)
 	case t.value.Sign() < 0 && !row.negative:
 		p.fail(Malformed, t.start, t.numberEnd, quoted(p.text[t.start:t.numberEnd])+" is below zero, and "+row.article+" "+row.name+" is not", "Write the figure without the sign.")

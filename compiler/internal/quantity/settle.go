@@ -5,7 +5,7 @@ package quantity
 func (a Amount) Settled() string {
 	out := English.print(a)
 	for _, behind := range []*Amount{a.Dual, a.middle} {
-		if behind != nil && behind.first.value != nil {
+		if behind != nil && !behind.none() {
 			out += " (" + English.bare(*behind) + ")"
 		}
 	}
@@ -16,7 +16,7 @@ func (a Amount) Settled() string {
 // the same figures in the same units, written to the same places.
 func Alike(a, b Amount) bool {
 	return a.Dimension == b.Dimension && a.Unit.Symbol == b.Unit.Symbol && a.Shape == b.Shape && a.loose == b.loose &&
-		a.first.alike(b.first) && a.second.alike(b.second) && a.third.alike(b.third) &&
+		a.first().alike(b.first()) && a.second().alike(b.second()) && a.third().alike(b.third()) &&
 		bothAlike(a.Dual, b.Dual) && bothAlike(a.middle, b.middle)
 }
 

@@ -115,8 +115,8 @@ func (p *parser) around(middle, up, down term) (Amount, bool) {
 	}
 	sound := p.checkValue(middle)
 	a := Amount{Dimension: middle.unit.Dimension, Unit: middle.unit, Shape: Tolerance,
-		first: middle.figure(), second: up.figure(), third: down.figure()}
-	a.second.relative, a.third.relative = relative, relative
+		parts: &parts{first: middle.figure(), second: up.figure(), third: down.figure()}}
+	a.parts.second.relative, a.parts.third.relative = relative, relative
 	if sound {
 		p.checkReach(a, middle.start)
 	}
@@ -138,7 +138,7 @@ func (p *parser) aroundNothing(begin int, prefixed bool) (Amount, bool) {
 		return Amount{}, false
 	}
 	zero := figure{value: new(big.Rat), unit: up.unit, digits: 1}
-	a := Amount{Dimension: up.unit.Dimension, Unit: up.unit, Shape: Tolerance, first: zero, second: up.figure(), third: up.figure()}
+	a := Amount{Dimension: up.unit.Dimension, Unit: up.unit, Shape: Tolerance, parts: &parts{first: zero, second: up.figure(), third: up.figure()}}
 	p.checkReach(a, begin)
 	return a, true
 }
@@ -152,7 +152,7 @@ func (p *parser) checkReach(a Amount, begin int) {
 		p.tooFar(begin, p.pos)
 		return
 	}
-	if low.Sign() < 0 && a.first.value.Sign() >= 0 && !row.negative {
+	if low.Sign() < 0 && a.first().value.Sign() >= 0 && !row.negative {
 		p.fail(Malformed, begin, p.pos, quoted(p.text[begin:p.pos])+" reaches below zero, and "+row.article+" "+row.name+" does not",
 			"Write a range or a smaller tolerance.")
 	}

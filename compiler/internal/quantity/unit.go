@@ -14,23 +14,31 @@ type Unit struct {
 	System      System
 	Approximate bool // the factor is a mean: months and years
 
+	scale *scale // what else it has, apart, so that what holds many amounts stays small; nil in the zero Unit
+}
+
+type scale struct {
 	singular       string   // the symbol for one and less, where it is a word
 	factor, offset *big.Rat // base = factor · value + offset
 }
 
 // Factor is what one of the unit is in the base unit, without any offset.
 func (u Unit) Factor() *big.Rat {
-	if u.factor == nil {
+	if u.scale == nil {
 		return new(big.Rat)
 	}
-	return new(big.Rat).Set(u.factor)
+	return new(big.Rat).Set(u.scale.factor)
 }
 
 // ToBase turns a value in the unit into the base unit of its dimension.
 func (u Unit) ToBase(value *big.Rat) *big.Rat {
-	out := new(big.Rat).Mul(value, u.Factor())
-	if u.offset != nil {
-		out.Add(out, u.offset)
+	out := new(big.Rat)
+	if u.scale == nil {
+		return out
+	}
+	out.Mul(value, u.scale.factor)
+	if u.scale.offset != nil {
+		out.Add(out, u.scale.offset)
 	}
 	return out
 }
@@ -38,13 +46,13 @@ func (u Unit) ToBase(value *big.Rat) *big.Rat {
 // FromBase turns a value in the base unit of the dimension into the unit.
 func (u Unit) FromBase(value *big.Rat) *big.Rat {
 	out := new(big.Rat).Set(value)
-	if u.offset != nil {
-		out.Sub(out, u.offset)
-	}
-	if u.factor == nil {
+	if u.scale == nil {
 		return out
 	}
-	return out.Quo(out, u.factor)
+	if u.scale.offset != nil {
+		out.Sub(out, u.scale.offset)
+	}
+	return out.Quo(out, u.scale.factor)
 }
 
 // Converts reports whether an amount in one unit can be told in the other. Things
@@ -55,8 +63,8 @@ func (u Unit) Converts(other Unit) bool {
 
 // called is the symbol as it stands behind a value.
 func (u Unit) called(value *big.Rat) string {
-	if u.singular != "" && value != nil && new(big.Rat).Abs(value).Cmp(one) <= 0 {
-		return u.singular
+	if u.scale != nil && u.scale.singular != "" && value != nil && new(big.Rat).Abs(value).Cmp(one) <= 0 {
+		return u.scale.singular
 	}
 	return u.Symbol
 }
@@ -109,10 +117,10 @@ func makeUnits() []Unit {
 	out := make([]Unit, len(unitTable))
 	for i, row := range unitTable {
 		unit := Unit{Name: row.name, Symbol: row.symbol, Dimension: row.dimension, System: row.system,
-			Approximate: row.approximate, singular: row.singular}
-		unit.factor, _ = new(big.Rat).SetString(row.factor)
+			Approximate: row.approximate, scale: &scale{singular: row.singular}}
+		unit.scale.factor, _ = new(big.Rat).SetString(row.factor)
 		if row.offset != "" {
-			unit.offset, _ = new(big.Rat).SetString(row.offset)
+			unit.scale.offset, _ = new(big.Rat).SetString(row.offset)
 		}
 		out[i] = unit
 	}

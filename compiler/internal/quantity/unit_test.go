@@ -170,10 +170,10 @@ func TestTheTableHoldsTogether(t *testing.T) {
 	seen := map[string]bool{}
 	for i, row := range unitTable {
 		unit := units[i]
-		require.NotNil(t, unit.factor, row.symbol)
-		assert.Positive(t, unit.factor.Sign(), row.symbol)
+		require.NotNil(t, unit.scale.factor, row.symbol)
+		assert.Positive(t, unit.scale.factor.Sign(), row.symbol)
 		if row.offset != "" {
-			require.NotNil(t, unit.offset, row.symbol)
+			require.NotNil(t, unit.scale.offset, row.symbol)
 		}
 		id := row.dimension.String() + row.symbol
 		assert.False(t, seen[id], "%s stands twice", id)
@@ -222,7 +222,7 @@ func TestEveryMetricAndInchUnitHasAPartner(t *testing.T) {
 		if unit.System == Neutral {
 			continue
 		}
-		a := Amount{Dimension: unit.Dimension, Unit: unit, first: figure{value: big.NewRat(40, 1), unit: unit, text: "40", digits: 2}}
+		a := Amount{Dimension: unit.Dimension, Unit: unit, parts: &parts{first: figure{value: big.NewRat(40, 1), unit: unit, text: "40", digits: 2}}}
 		if _, ok := a.partner(); !ok {
 			alone[unit.Symbol] = true
 		}

@@ -25,8 +25,9 @@ func (p *parser) unlikely(a Amount, begin, end int) {
 	}
 	unit := unitOf(Torque, other)
 	same := a.In(unit)
-	instead := a
-	instead.first.unit, instead.second.unit, instead.third.unit = unit, unit, unit
+	instead, figures := a, a.all()
+	figures.first.unit, figures.second.unit, figures.third.unit = unit, unit, unit
+	instead.parts = &figures
 	p.warn(Unusual, begin, end, quoted(p.text[begin:end])+" is so "+far+" that "+other+" may be meant",
 		"Write "+quoted(same.Plain())+", which is the same torque, or "+quoted(instead.Plain())+" if "+other+" is meant.", same.Plain(), false)
 }
@@ -37,7 +38,7 @@ func below(a Amount, least int64) bool {
 			return false
 		}
 	}
-	return a.first.value.Sign() > 0
+	return a.first().value.Sign() > 0
 }
 
-func above(a Amount, most int64) bool { return a.first.value.Cmp(big.NewRat(most, 1)) > 0 }
+func above(a Amount, most int64) bool { return a.first().value.Cmp(big.NewRat(most, 1)) > 0 }

@@ -101,8 +101,8 @@ func (c *change) amount(step *model.Step, amount model.Amount) float64 {
 		return 0
 	}
 	low, high, ok := between(amount)
-	_, from := amount.Min()
-	_, to := amount.Max()
+	_, from := amount.Lowest()
+	_, to := amount.Highest()
 	if !ok || !from || !to || c.cavity.Capacity.OK && amount.Dimension != c.cavity.Capacity.Dimension {
 		c.open = true
 	}

@@ -26,7 +26,7 @@ func (p *Pass) meetings() []meeting {
 		at    model.Text
 	}
 	var out []meeting
-	in := map[string]content{}
+	in, nothing := map[string]content{}, &model.Fluid{}
 	for _, step := range p.Job.Steps {
 		for _, object := range step.Objects {
 			var key, where string
@@ -41,7 +41,7 @@ func (p *Pass) meetings() []meeting {
 			}
 			switch step.Verb.Key {
 			case "drain", "clean":
-				in[key] = content{&model.Fluid{}, own} // empty
+				in[key] = content{nothing, own}
 				continue
 			case "fill", "bleed", "grease", "lubricate":
 			default:

@@ -23,10 +23,10 @@ var _ = add(Rule{
 				if step.Verb.Key != "fill" || cavity == nil || !step.Amount.OK || !cavity.Capacity.OK || step.Amount.Dimension != cavity.Capacity.Dimension {
 					continue
 				}
-				room, bounded := cavity.Capacity.Max()
-				least, ok := step.Amount.Min()
+				room, bounded := cavity.Capacity.Highest()
+				least, ok := step.Amount.Lowest()
 				if !ok {
-					least, ok = step.Amount.Max()
+					least, ok = step.Amount.Highest()
 				}
 				if !ok || !bounded || least.Cmp(new(big.Rat).Mul(room, big.NewRat(101, 100))) <= 0 { // a hundredth is rounding
 					continue

@@ -22,8 +22,8 @@ var _ = add(Rule{
 				if !first.OK || !every.OK || first.Dimension != every.Dimension {
 					continue
 				}
-				least, bounded := first.Min()
-				most, ends := every.Max()
+				least, bounded := first.Lowest()
+				most, ends := every.Highest()
 				if bounded && ends && least.Cmp(most) > 0 {
 					p.Found(finding.Finding{Place: first.At, Summary: fmt.Sprintf("it is due first at %s, and again every %s", first.Text.Text, every.Text.Text),
 						Help: "Write the shorter time as first, or leave first out.", Related: []finding.Related{{Place: every.At, Text: "how often after that"}}})

@@ -51,8 +51,8 @@ var _ = add(Rule{
 					if !hours.OK || !calendar.OK || hours.Dimension != quantity.Time || calendar.Dimension != quantity.Calendar {
 						continue
 					}
-					run, bounded := hours.Min()
-					days, ends := calendar.Max()
+					run, bounded := hours.Lowest()
+					days, ends := calendar.Highest()
 					if bounded && ends && run.Cmp(new(big.Rat).Mul(days, big.NewRat(secondsOfDay, 1))) > 0 {
 						most := new(big.Rat).Mul(days, big.NewRat(24, 1))
 						p.Found(finding.Finding{Place: hours.At, Summary: fmt.Sprintf("%s of running never come first: %s %s only %s hours", hours.Text.Text, calendar.Text.Text, isOrAre(calendar.Text.Text), most.FloatString(0)),

@@ -23,19 +23,19 @@ var _ = add(Rule{
 				continue
 			}
 			fresh := meant[0].New
-			least, bounded := fresh.Min()
-			most, ends := fresh.Max()
+			least, bounded := fresh.Lowest()
+			most, ends := fresh.Highest()
 			tell := func(bound, than string) {
 				p.Found(finding.Finding{Place: clause.Header, Summary: fmt.Sprintf("%s when new is %s than %s already, so it always comes sooner", fresh.Text.Text, than, bound),
 					Help: "Write the value from which it is worn, between new and the limit.", Related: []finding.Related{{Place: fresh.At, Text: "what it is when new"}}})
 			}
 			if bound := clause.Under; bound.OK && bound.Dimension == fresh.Dimension && ends {
-				if from, ok := bound.Min(); ok && most.Cmp(from) < 0 {
+				if from, ok := bound.Lowest(); ok && most.Cmp(from) < 0 {
 					tell(bound.Text.Text, "less")
 				}
 			}
 			if bound := clause.Over; bound.OK && bound.Dimension == fresh.Dimension && bounded {
-				if from, ok := bound.Max(); ok && least.Cmp(from) > 0 {
+				if from, ok := bound.Highest(); ok && least.Cmp(from) > 0 {
 					tell(bound.Text.Text, "more")
 				}
 			}

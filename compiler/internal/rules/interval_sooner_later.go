@@ -40,7 +40,7 @@ func noSooner(one, own model.Amount) bool {
 	if !one.OK || !own.OK || one.Dimension != own.Dimension {
 		return false
 	}
-	least, bounded := one.Min()
-	most, ends := own.Max()
+	least, bounded := one.Lowest()
+	most, ends := own.Highest()
 	return bounded && ends && least.Cmp(most) >= 0
 }

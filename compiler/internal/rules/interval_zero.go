@@ -18,7 +18,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, list := range p.intervals() {
 			for _, one := range list {
-				if most, ends := one.Max(); one.OK && ends && most.Sign() == 0 {
+				if most, ends := one.Highest(); one.OK && ends && most.Sign() == 0 {
 					p.Found(finding.Finding{Place: one.At, Summary: fmt.Sprintf("%s is no interval", one.Text.Text),
 						Help: "Write how long it takes until it is due again; leave every out where a reading makes it due at once."})
 				}

@@ -232,7 +232,7 @@ func asWritten(own, step *model.Step) bool {
 // between the two or another wait runs: with the time of the wait, and the step that it begins
 // behind.
 func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
-	least, known := wait.Wait.Min()
+	least, known := wait.Wait.Lowest()
 	foreign := func(between *model.Step) bool {
 		return !slices.ContainsFunc(between.Origins(), func(origin model.Origin) bool { return origin.Letter == one.letter })
 	}
@@ -248,7 +248,7 @@ func (p *Pass) gated(one *joinedFrom, own, step, wait *model.Step) {
 	}
 	seconds, _ := least.Float64()
 	want := append([]int{behind}, clock((int(seconds)+59)/60)...)
-	if most, ends := wait.Most.Max(); wait.Most.OK && ends {
+	if most, ends := wait.Most.Highest(); wait.Most.OK && ends {
 		seconds, _ := most.Float64()
 		want = append(want, clock(int(seconds)/60)...)
 	}

@@ -191,8 +191,8 @@ func (p *Pass) sealed(copy copied) bool {
 
 // longEnough reports whether a run that several have is not shorter than one of them has it.
 func longEnough(copy copied) bool {
-	least, known := copy.own.Least.Min()
-	here, told := copy.step.Least.Min()
+	least, known := copy.own.Least.Lowest()
+	here, told := copy.step.Least.Lowest()
 	return !copy.own.Least.OK || !known || copy.step.Least.OK && told && here.Cmp(least) >= 0
 }
 

@@ -13,24 +13,24 @@ func alike(amount, limit model.Amount) bool {
 
 // apart reports whether no value is in both amounts.
 func apart(a, b model.Amount) bool {
-	lowA, fromA := a.Min()
-	highA, toA := a.Max()
-	lowB, fromB := b.Min()
-	highB, toB := b.Max()
+	lowA, fromA := a.Lowest()
+	highA, toA := a.Highest()
+	lowB, fromB := b.Lowest()
+	highB, toB := b.Highest()
 	return fromA && toB && lowA.Cmp(highB) > 0 || fromB && toA && lowB.Cmp(highA) > 0
 }
 
 // within reports whether each value of one amount is in another. What cannot be below
 // nothing is bounded by it: "max 0.3 mm" lies within "0 to 0.5 mm".
 func within(inner, outer model.Amount) bool {
-	if low, bounded := outer.Min(); bounded {
-		least, from := inner.Min()
+	if low, bounded := outer.Lowest(); bounded {
+		least, from := inner.Lowest()
 		if from && least.Cmp(low) < 0 || !from && low.Sign() > 0 {
 			return false
 		}
 	}
-	if high, bounded := outer.Max(); bounded {
-		most, to := inner.Max()
+	if high, bounded := outer.Highest(); bounded {
+		most, to := inner.Highest()
 		if !to || most.Cmp(high) > 0 {
 			return false
 		}

@@ -21,7 +21,7 @@ var _ = add(Rule{
 			if !limit.OK || limit.Shape != quantity.Exact || limit.Dimension == quantity.Count { // 4 pieces are 4 pieces
 				continue
 			}
-			if value, _ := limit.Min(); value.Sign() == 0 && limit.Dimension != quantity.Temperature { // nothing at all is a bound
+			if value, _ := limit.Lowest(); value.Sign() == 0 && limit.Dimension != quantity.Temperature { // nothing at all is a bound
 				continue
 			}
 			figure := limit.Text.Text

@@ -52,7 +52,7 @@ var _ = add(Rule{
 			}
 		}
 		for _, amount := range speeds {
-			high, ok := amount.Max()
+			high, ok := amount.Highest()
 			if !ok {
 				continue
 			}

@@ -23,8 +23,8 @@ var _ = add(Rule{
 			if !amount.OK || amount.Shape == quantity.Exact || amount.Shape == quantity.About {
 				return
 			}
-			_, from := amount.Min()
-			_, to := amount.Max()
+			_, from := amount.Lowest()
+			_, to := amount.Highest()
 			name := " " + strings.ToLower(strings.ReplaceAll(words, "-", " ")) + " "
 			has := func(list []string) string {
 				for _, word := range list {

@@ -21,8 +21,8 @@ var _ = add(Rule{
 		if !procedure.HandsOn.OK || !procedure.Elapsed.OK {
 			return
 		}
-		hands, ok := procedure.HandsOn.Min()
-		elapsed, bounded := procedure.Elapsed.Max()
+		hands, ok := procedure.HandsOn.Lowest()
+		elapsed, bounded := procedure.Elapsed.Highest()
 		people := big.NewRat(int64(procedure.People.Or(1)), 1)
 		if ok && bounded && new(big.Rat).Mul(elapsed, people).Cmp(hands) < 0 {
 			p.Found(finding.Finding{Place: procedure.Elapsed.At, Summary: fmt.Sprintf("the job takes %s, and hands are on it for %s", procedure.Elapsed.Text.Text, procedure.HandsOn.Text.Text),

@@ -19,7 +19,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		hands := p.Job.Procedure.HandsOn
-		most, bounded := hands.Max()
+		most, bounded := hands.Highest()
 		if !hands.OK || !bounded {
 			return
 		}
@@ -28,7 +28,7 @@ var _ = add(Rule{
 		}
 		sum := new(big.Rat)
 		for _, step := range p.Job.Steps {
-			least, given := step.Time.Min()
+			least, given := step.Time.Lowest()
 			if !step.Time.OK || !given || step.Verb.Key == "wait" || step.Verb.Key == "run" || step.Verb.Key == "follow" || step.Meanwhile.On {
 				continue // nobody has a hand on it then, or it is told elsewhere
 			}

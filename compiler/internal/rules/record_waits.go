@@ -19,7 +19,7 @@ var _ = add(Rule{
 	},
 	Job: func(p *Pass) {
 		elapsed := p.Job.Procedure.Elapsed
-		most, ok := elapsed.Max()
+		most, ok := elapsed.Highest()
 		if !elapsed.OK || !ok {
 			return
 		}
@@ -31,7 +31,7 @@ var _ = add(Rule{
 				if !time.OK || step.Meanwhile.On {
 					continue
 				}
-				if least, bounded := time.Min(); bounded {
+				if least, bounded := time.Lowest(); bounded {
 					sum.Add(sum, least)
 					if longest == nil || least.Cmp(longestTime) > 0 {
 						longest, longestTime = step, least

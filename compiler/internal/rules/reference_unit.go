@@ -63,7 +63,7 @@ func Units(file *model.File) []finding.Finding {
 				pass.Found(finding.Finding{Place: use.Header, Summary: "a part of the year has one end only", Help: "Write from and to, or neither for the whole year."})
 			}
 			if week := use.Week; week.OK && week.Dimension == quantity.Time {
-				if most, ok := week.Max(); ok && most.Cmp(big.NewRat(secondsOfWeek, 1)) > 0 {
+				if most, ok := week.Highest(); ok && most.Cmp(big.NewRat(secondsOfWeek, 1)) > 0 {
 					pass.Found(finding.Finding{Place: week.At, Summary: fmt.Sprintf("%s in a week are more than it has", week.Text.Text), Help: "Write how much the machine runs in a week, 168 h at the most."})
 				}
 			}

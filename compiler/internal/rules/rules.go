@@ -51,6 +51,7 @@ type shared struct {
 	heard   []message                  // the messages of the job
 	wrote   []*model.Caution           // the messages that the author wrote
 	told    []told                     // what each step says
+	words   []string                   // of the whole job
 	hazards map[*model.Step][]hazard.Implied
 	caught  map[*model.Step][]needs.Catch
 }
@@ -87,9 +88,20 @@ var small = memo.Of(strings.ToLower)
 // hazardsAt are the hazards of one step.
 func (p *Pass) hazardsAt(step *model.Step) []hazard.Implied {
 	if p.hazards == nil {
-		p.hazards = map[*model.Step][]hazard.Implied{}
-		for _, one := range p.Hazards {
-			p.hazards[one.Step] = append(p.hazards[one.Step], one)
+		p.hazards = make(map[*model.Step][]hazard.Implied, len(p.Job.Steps))
+		for i, one := range p.Hazards {
+			if i > 0 && p.Hazards[i-1].Step == one.Step { // those of a step stand together
+				continue
+			}
+			end := i + 1
+			for end < len(p.Hazards) && p.Hazards[end].Step == one.Step {
+				end++
+			}
+			if before := p.hazards[one.Step]; len(before) > 0 {
+				p.hazards[one.Step] = append(before, p.Hazards[i:end]...)
+			} else {
+				p.hazards[one.Step] = p.Hazards[i:end:end]
+			}
 		}
 	}
 	return p.hazards[step]
@@ -178,11 +190,12 @@ func File(file *model.File) []finding.Finding {
 func Job(job *model.Job, needed *needs.Needs, implied []hazard.Implied, walked *state.Walk) []finding.Finding {
 	out := slices.Clone(job.Faults)
 	together := &shared{known: map[int]lack{}, split: map[*tree.Value][]sentence{}}
+	pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, out: &out, shared: together}
 	for _, rule := range all {
 		if rule.Job == nil || rule.Words && job.Language() != model.English {
 			continue
 		}
-		pass := &Pass{File: job.File, Job: job, Needs: needed, Hazards: implied, State: walked, rule: rule, out: &out, shared: together}
+		pass.rule = rule
 		guard(pass, job.Procedure.Header, func() { rule.Job(pass) })
 	}
 	return out

@@ -52,8 +52,13 @@ var _ = add(Rule{
 })
 
 // allWords are the words of a job: what it is called, how it starts, what its steps say and name.
+// The list is not to be changed.
 func (p *Pass) allWords() []string {
-	out := []string{p.Job.MachineTitle(), p.Job.Procedure.Title.Text, p.Job.Procedure.Summary.Text}
+	if p.words != nil {
+		return p.words
+	}
+	out := make([]string, 0, 8+3*len(p.Job.Steps))
+	out = append(out, p.Job.MachineTitle(), p.Job.Procedure.Title.Text, p.Job.Procedure.Summary.Text)
 	for _, start := range p.Job.Procedure.Start.Items {
 		out = append(out, start.Text)
 	}
@@ -66,5 +71,6 @@ func (p *Pass) allWords() []string {
 			out = append(out, step.Verb.Key+" "+object.Words())
 		}
 	}
-	return out
+	p.words = slices.Clip(out)
+	return p.words
 }

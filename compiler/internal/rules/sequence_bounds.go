@@ -25,8 +25,8 @@ var _ = add(Rule{
 			if !least.OK || !step.Most.OK {
 				continue
 			}
-			low, bounded := least.Min()
-			high, ends := step.Most.Max()
+			low, bounded := least.Lowest()
+			high, ends := step.Most.Highest()
 			if bounded && ends && low.Cmp(high) > 0 {
 				p.Found(finding.Finding{Place: step.Most.At, Summary: fmt.Sprintf("step %d lasts %s at least and %s at most", step.Number, least.Text.Text, step.Most.Text.Text),
 					Help: "Write the longer time as most.", Related: []finding.Related{{Place: least.At, Text: "the least time"}}})

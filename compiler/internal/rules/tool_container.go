@@ -25,8 +25,8 @@ var _ = add(Rule{
 			if tool == nil || !tool.Holds.OK || !catch.Amount.OK || tool.Holds.Dimension != catch.Amount.Dimension {
 				continue
 			}
-			room, okRoom := tool.Holds.Max()
-			runs, okRuns := catch.Amount.Max()
+			room, okRoom := tool.Holds.Highest()
+			runs, okRuns := catch.Amount.Highest()
 			if !okRoom || !okRuns || room.Cmp(new(big.Rat).Mul(runs, comfort)) >= 0 {
 				continue
 			}

@@ -31,8 +31,8 @@ var _ = add(Rule{
 				}
 			}
 			for _, tool := range feet {
-				long, _ := tool.Length.Max()
-				written, ok := adapter.Length.Max()
+				long, _ := tool.Length.Highest()
+				written, ok := adapter.Length.Highest()
 				if tool.Length.OK && ok && long != nil && long.Cmp(written) != 0 {
 					p.Found(finding.Finding{Place: adapter.Length.At, Summary: fmt.Sprintf("step %d reckons with an adapter of %s, and the crowfoot %q is %s long", grip.Step.Number, adapter.Length.Text.Text, tool.Name, tool.Length.Text.Text),
 						Help: "Write the length from the square to the middle of the fastener, the same at both.", Related: []finding.Related{{Place: tool.Length.At, Text: "its length"}}})

@@ -41,10 +41,10 @@ func (p *Pass) reaches(tool *model.Tool, name model.Text, limit model.Amount) {
 	if tool == nil || !tool.Range.OK || !limit.OK || tool.Kind.Text == "torque-wrench" || tool.Range.Dimension != limit.Dimension {
 		return
 	}
-	least, from := tool.Range.Min()
-	most, to := tool.Range.Max()
-	low, bounded := limit.Min()
-	high, ends := limit.Max()
+	least, from := tool.Range.Lowest()
+	most, to := tool.Range.Highest()
+	low, bounded := limit.Lowest()
+	high, ends := limit.Highest()
 	if ends && to && high.Cmp(most) > 0 || bounded && from && low.Cmp(least) < 0 {
 		p.Found(finding.Finding{Place: name.At, Summary: fmt.Sprintf("%q reads %s, and %s is to be measured", tool.Name, tool.Range.Text.Text, limit.Text.Text),
 			Help:    "Name an instrument whose range holds the whole limit.",

@@ -48,8 +48,8 @@ func (p *Pass) bears(tool *model.Tool, name model.Text, part *model.Part) {
 	if tool == nil || !slices.Contains(lifting, tool.Kind.Text) || !tool.Holds.OK || tool.Holds.Dimension != quantity.Mass {
 		return
 	}
-	rated, ok := tool.Holds.Max()
-	mass, bounded := part.Mass.Max()
+	rated, ok := tool.Holds.Highest()
+	mass, bounded := part.Mass.Highest()
 	if !ok || !bounded || new(big.Rat).Mul(rated, big.NewRat(int64(tool.Count.Or(1)), 1)).Cmp(mass) >= 0 {
 		return
 	}

@@ -28,8 +28,8 @@ func between(amount model.Amount) (low, high float64, ok bool) {
 	if !amount.OK {
 		return 0, 0, false
 	}
-	least, from := amount.Min()
-	most, to := amount.Max()
+	least, from := amount.Lowest()
+	most, to := amount.Highest()
 	if from {
 		low, _ = least.Float64()
 	}

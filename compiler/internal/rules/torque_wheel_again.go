@@ -2,8 +2,10 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"benchleaf/compiler/finding"
+	"benchleaf/compiler/internal/memo"
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pattern"
 	"benchleaf/compiler/internal/state"
@@ -78,10 +80,7 @@ func (p *Pass) torquedAgain() bool {
 	for _, part := range p.Job.Worked() {
 		texts = append(texts, partTells(part))
 	}
-	for _, text := range texts {
-		if secondTorque.MatchString(text) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(texts, func(text string) bool { return saysAgain.Of(p.Job.Memo, text) })
 }
+
+var saysAgain = memo.Of(secondTorque.MatchString)

@@ -20,7 +20,7 @@ var _ = add(Rule{
 		Good:    "[limit.blade-gap]\nlimit = \"3 to 5 mm\"\noutside = \"Set it again.\"\n[[step]]\nmeasure = \"blade-gap\"\nreading = \"Gap\"\n",
 	},
 	Job: func(p *Pass) {
-		tell := func(amount model.Amount, of interface{ Words() string }) {
+		tell := func(amount *model.Amount, of interface{ Words() string }) {
 			if !amount.OK {
 				return
 			}
@@ -41,11 +41,13 @@ var _ = add(Rule{
 		for _, step := range p.Job.Steps {
 			for _, object := range step.Objects {
 				if object.Limit != nil {
-					tell(object.Limit.Limit, object.Limit)
-					tell(object.Limit.New, object.Limit)
+					tell(&object.Limit.Limit, object.Limit)
+					tell(&object.Limit.New, object.Limit)
 				}
-				tell(step.Limit, object)
-				tell(step.SetTo, object)
+				if step.Limit.OK || step.SetTo.OK {
+					tell(&step.Limit, object)
+					tell(&step.SetTo, object)
+				}
 			}
 		}
 	},

@@ -14,7 +14,7 @@ func (w *walk) record() {
 			if level == AsBefore {
 				return
 			}
-			w.out.Tracks = append(w.out.Tracks, Track{Name: name, Words: words, Kind: kind, Levels: make([]Level, moment-1)})
+			w.out.Tracks = append(w.out.Tracks, Track{Name: name, Words: words, Kind: kind, Levels: make([]Level, moment-1, max(moment, len(w.job.Steps)))})
 			i = len(w.out.Tracks) - 1
 		}
 		w.out.Tracks[i].Levels = append(w.out.Tracks[i].Levels, level)

@@ -202,7 +202,7 @@ var standing = []string{"still", "stand", "stop", "wait", "rest"}
 // stillTurns wants the time a mass takes to stop between its isolation and the
 // guard, unless somebody looks whether it stands.
 func (w *walk) stillTurns(step *model.Step, object model.Object, e *model.Energy, at *energy) {
-	least, ok := e.StopsIn.Max()
+	least, ok := e.StopsIn.Highest()
 	if !e.StopsIn.OK || !ok {
 		return
 	}
@@ -216,7 +216,7 @@ func (w *walk) stillTurns(step *model.Step, object model.Object, e *model.Energy
 	waited := 0.0
 	for _, between := range w.job.Steps {
 		if between.Verb.Key == "wait" && between.Number > at.cutAt.Number && between.Number < step.Number && between.Wait.OK {
-			if s, ok := between.Wait.Min(); ok {
+			if s, ok := between.Wait.Lowest(); ok {
 				seconds, _ := s.Float64()
 				waited += seconds
 			}

@@ -12,7 +12,7 @@ import (
 // drain cock, while it is open.
 func TestTheChartTellsHowValvesStand(t *testing.T) {
 	fuel, drain := &model.Part{Thing: model.Thing{Name: "fuel-valve"}}, &model.Part{Thing: model.Thing{Name: "drain-cock"}}
-	w := &walk{known: []*model.Part{fuel, drain}, parts: map[*model.Part]*part{fuel: {}, drain: {}}}
+	w := &walk{job: &model.Job{}, known: []*model.Part{fuel, drain}, parts: map[*model.Part]*part{fuel: {}, drain: {}}}
 	w.taps = []*tap{{of: fuel, usually: true}, {of: drain, open: true}}
 	w.parts[drain].open = true
 	w.record()

@@ -46,7 +46,7 @@ func WrongGrade(text string) (Grade, error) {
 	if err == nil {
 		return grade, nil
 	}
-	plain := strings.ToUpper(squeeze(strings.NewReplacer("–", "-", "−", "-").Replace(text)))
+	plain := strings.ToUpper(squeeze(dashes.Replace(text)))
 	for _, form := range gradeLike {
 		if form.MatchString(plain) {
 			return Grade{}, err

@@ -58,11 +58,13 @@ var (
 	dinLike = pattern.MustCompile(`^(K|G|OG|M)[A-Z]{0,5}\d{1,4}[A-Z]-\d{1,3}$`)
 )
 
+var dashes = strings.NewReplacer("–", "-", "−", "-")
+
 // ParseGrade recognises a grade and writes it one way: "75w90" is SAE 75W-90, "ISO 46" is
 // ISO VG 46, "NLGI grade 2" is NLGI 2. A wrong one is an error that says what is right. A
 // bare number is an error, as engine, gear and grease scales use the same ones.
 func ParseGrade(text string) (Grade, error) {
-	plain := strings.ToUpper(squeeze(strings.NewReplacer("–", "-", "−", "-").Replace(text)))
+	plain := strings.ToUpper(squeeze(dashes.Replace(text)))
 	tight := strings.ReplaceAll(plain, " ", "")
 	for _, form := range []struct {
 		form  *pattern.Pattern

@@ -20,12 +20,59 @@ const deepest = 100
 type parser struct {
 	file     *source.File
 	src      []byte
+	written  string // the same, of which the texts are parts
 	pos      int
 	doc      *Document
 	current  *Table
 	findings []finding.Finding
 	depth    int
-	open     bool // the statement is inside a value that may span lines
+	open     bool      // the statement is inside a value that may span lines
+	parts    []keyPart // of the last key
+
+	// Room for what comes next, so that many are made at once.
+	values  []Value
+	entries []Entry
+	items   []*Value
+}
+
+// block is how many values or entries are made at once: few in a short file.
+func (p *parser) block() int { return min(max(len(p.src)/512, 4), 32) }
+
+// kept is a value in its room.
+func (p *parser) kept(value Value) *Value {
+	if len(p.values) == 0 {
+		p.values = make([]Value, p.block())
+	}
+	out := &p.values[0]
+	p.values = p.values[1:]
+	*out = value
+	return out
+}
+
+// entry is an entry in its room.
+func (p *parser) entry(key keyPart, value *Value) *Entry {
+	if len(p.entries) == 0 {
+		p.entries = make([]Entry, p.block())
+	}
+	out := &p.entries[0]
+	p.entries = p.entries[1:]
+	*out = Entry{Key: key.text, KeySpan: key.span, Value: value}
+	return out
+}
+
+// listed are the items of a list in their room.
+func (p *parser) listed(items []*Value) []*Value {
+	n := len(items)
+	if n == 0 {
+		return nil
+	}
+	if len(p.items) < n {
+		p.items = make([]*Value, max(n, 2*p.block()))
+	}
+	out := p.items[:n:n]
+	p.items = p.items[n:]
+	copy(out, items)
+	return out
 }
 
 // fault is the panic by which a statement is given up; Parse always recovers it.
@@ -33,7 +80,7 @@ type fault struct{}
 
 // Parse reads a file. The tree holds what could be read; each fault is one finding.
 func Parse(file *source.File) (*Document, []finding.Finding) {
-	p := &parser{file: file, src: file.Text, doc: &Document{File: file, Root: &Table{made: headed}}}
+	p := &parser{file: file, src: file.Text, written: string(file.Text), doc: &Document{File: file, Root: &Table{made: headed}}}
 	p.current = p.doc.Root
 	if !p.readable() {
 		return p.doc, p.findings
@@ -231,7 +278,7 @@ func (p *parser) comment() {
 		}
 		p.pos++
 	}
-	p.doc.Comments = append(p.doc.Comments, Comment{source.Span{Start: start, End: p.pos}, string(p.src[start:p.pos])})
+	p.doc.Comments = append(p.doc.Comments, Comment{source.Span{Start: start, End: p.pos}, p.written[start:p.pos]})
 }
 
 // control reports whether a byte may stand in no text: controls other than the tab.
@@ -282,12 +329,13 @@ type keyPart struct {
 	span source.Span
 }
 
-// keys reads a dotted key.
+// keys reads a dotted key. Its parts are there until the next key is read.
 func (p *parser) keys() []keyPart {
-	var out []keyPart
+	out := p.parts[:0]
 	for {
 		p.blanks()
 		out = append(out, p.key())
+		p.parts = out
 		if len(out) > deepest {
 			p.fail(tooDeep, out[0].span, fmt.Sprintf("a dotted key has more than %d parts", deepest), "Write the outer parts as a header.")
 		}
@@ -315,7 +363,7 @@ func (p *parser) key() keyPart {
 	if p.pos == start {
 		p.noKey()
 	}
-	return keyPart{string(p.src[start:p.pos]), source.Span{Start: start, End: p.pos}}
+	return keyPart{p.written[start:p.pos], source.Span{Start: start, End: p.pos}}
 }
 
 // unseen are letters that show as a space or not at all; text copied from a page brings them along.
@@ -358,7 +406,7 @@ func (p *parser) pair(table *Table) {
 		p.fail(noValue, source.Span{Start: last.span.Start, End: p.lastMark(start)}, fmt.Sprintf("%q has no value", last.text), fmt.Sprintf("Write the value after the =, or take %q out.", last.text))
 	}
 	value := p.value()
-	target.add(&Entry{Key: last.text, KeySpan: last.span, Value: value})
+	target.add(p.entry(last, value))
 }
 
 // lastMark is the end of what is written before here, blanks left out.

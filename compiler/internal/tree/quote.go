@@ -24,6 +24,26 @@ var (
 	}
 )
 
+// wholeItems reports whether a list on one line is of texts in double quotes, each with no quote in
+// it, and nothing else: most are.
+func wholeItems(line []byte) bool {
+	for {
+		line = bytes.TrimLeft(line, " \t")
+		if len(line) == 0 || line[0] != '"' {
+			return len(line) == 0
+		}
+		end := bytes.IndexAny(line[1:], `"',`) + 1
+		if end == 0 || line[end] != '"' {
+			return false
+		}
+		line = bytes.TrimLeft(line[end+1:], " \t")
+		if len(line) > 0 && line[0] != ',' {
+			return false
+		}
+		line = line[min(1, len(line)):]
+	}
+}
+
 // lostQuote tells of the one item of a list on one line that has lost a quote or has one too
 // many: the list read as it stands would put the fault at an item behind it. Nothing is told
 // where two items are damaged, for a comma may stand in the text of one. The fix is certain
@@ -39,6 +59,9 @@ func (p *parser) lostQuote(start int) {
 		return
 	}
 	if after := bytes.TrimSpace(line[end+1:]); len(after) > 0 && after[0] != '#' {
+		return
+	}
+	if wholeItems(line[:end]) {
 		return
 	}
 	certain, at := true, start+1

@@ -30,18 +30,18 @@ func (p *parser) scalar() *Value {
 	for end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])) {
 		end++
 	}
-	if word := string(p.src[start:end]); dateForm.MatchString(word) && end+3 <= len(p.src) && p.src[end] == ' ' && p.src[end+1] >= '0' && p.src[end+1] <= '9' && p.src[end+2] >= '0' && p.src[end+2] <= '9' {
+	if word := p.written[start:end]; dateForm.MatchString(word) && end+3 <= len(p.src) && p.src[end] == ' ' && p.src[end+1] >= '0' && p.src[end+1] <= '9' && p.src[end+2] >= '0' && p.src[end+2] <= '9' {
 		for end++; end < len(p.src) && !strings.ContainsRune(",]}#\n\r \t", rune(p.src[end])); {
 			end++
 		}
 	}
-	value := read(string(p.src[start:end]))
-	if value != nil && p.complete(end) {
+	value, known := read(p.written[start:end])
+	if known && p.complete(end) {
 		p.pos = end
 		value.Span = source.Span{Start: start, End: end}
-		return value
+		return p.kept(value)
 	}
-	if value == nil && p.complete(end) && end > start {
+	if !known && p.complete(end) && end > start {
 		p.misspelt(source.Span{Start: start, End: end})
 	}
 	p.unquoted()
@@ -71,7 +71,7 @@ func (p *parser) misspelt(span source.Span) {
 		p.pos = span.End
 		if m := shortDate.FindStringSubmatch(text); m != nil {
 			meant := fmt.Sprintf("%s-%02s-%02s", m[1], m[2], m[3])
-			if day(meant) != nil {
+			if _, is := day(meant); is {
 				p.mend(badDate, span, fmt.Sprintf("%s is not a day as it is written here", text), "Write year-month-day, with two figures each: "+meant, "Write "+meant, meant, true)
 			}
 		}
@@ -82,59 +82,59 @@ func (p *parser) misspelt(span source.Span) {
 	}
 }
 
-// read makes a value of a word, or nil.
-func read(word string) *Value {
+// read makes a value of a word; false where it is none.
+func read(word string) (Value, bool) {
 	switch word {
 	case "true", "false":
-		return &Value{Kind: BooleanKind, Text: word, Bool: word == "true"}
+		return Value{Kind: BooleanKind, Text: word, Bool: word == "true"}, true
 	case "inf", "+inf":
-		return &Value{Kind: FloatKind, Text: word, Float: math.Inf(1)}
+		return Value{Kind: FloatKind, Text: word, Float: math.Inf(1)}, true
 	case "-inf":
-		return &Value{Kind: FloatKind, Text: word, Float: math.Inf(-1)}
+		return Value{Kind: FloatKind, Text: word, Float: math.Inf(-1)}, true
 	case "nan", "+nan", "-nan":
-		return &Value{Kind: FloatKind, Text: word, Float: math.NaN()}
+		return Value{Kind: FloatKind, Text: word, Float: math.NaN()}, true
 	}
 	plain := strings.ReplaceAll(word, "_", "")
 	if integerForm.MatchString(word) {
 		n, err := strconv.ParseInt(plain, 0, 64)
 		if err != nil {
-			return nil
+			return Value{}, false
 		}
-		return &Value{Kind: IntegerKind, Text: word, Int: n}
+		return Value{Kind: IntegerKind, Text: word, Int: n}, true
 	}
 	if floatForm.MatchString(word) {
 		f, err := strconv.ParseFloat(plain, 64)
 		if err != nil && math.IsInf(f, 0) {
-			return nil
+			return Value{}, false
 		}
-		return &Value{Kind: FloatKind, Text: word, Float: f}
+		return Value{Kind: FloatKind, Text: word, Float: f}, true
 	}
 	return day(word)
 }
 
-func day(word string) *Value {
+func day(word string) (Value, bool) {
 	switch {
 	case dateForm.MatchString(word):
 		if _, err := time.Parse("2006-01-02", word); err == nil {
-			return &Value{Kind: LocalDateKind, Text: word}
+			return Value{Kind: LocalDateKind, Text: word}, true
 		}
 	case timeForm.MatchString(word):
 		if _, err := time.Parse("15:04:05", word); err == nil {
-			return &Value{Kind: LocalTimeKind, Text: word}
+			return Value{Kind: LocalTimeKind, Text: word}, true
 		}
 	}
 	m := dateTime.FindStringSubmatch(word)
 	if m == nil {
-		return nil
+		return Value{}, false
 	}
 	if _, err := time.Parse("2006-01-02 15:04:05", m[1]+" "+m[2]); err != nil {
-		return nil
+		return Value{}, false
 	}
 	if m[3] == "" {
-		return &Value{Kind: LocalDateTimeKind, Text: word}
+		return Value{Kind: LocalDateTimeKind, Text: word}, true
 	}
 	if zone := m[3]; len(zone) == 6 && (zone[1:3] > "23" || zone[4:] > "59") {
-		return nil
+		return Value{}, false
 	}
-	return &Value{Kind: DateTimeKind, Text: word}
+	return Value{Kind: DateTimeKind, Text: word}, true
 }

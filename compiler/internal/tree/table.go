@@ -15,7 +15,7 @@ func (p *parser) dottedTable(table *Table, parts []keyPart) *Table {
 		entry := table.Get(part.text)
 		if entry == nil {
 			made := &Table{Header: part.span, made: dotted}
-			table.add(&Entry{Key: part.text, KeySpan: part.span, Value: &Value{Kind: TableKind, Span: part.span, Table: made}})
+			table.add(p.entry(part, p.kept(Value{Kind: TableKind, Span: part.span, Table: made})))
 			table = made
 			continue
 		}
@@ -35,7 +35,7 @@ func (p *parser) path(parts []keyPart) *Table {
 		entry := table.Get(part.text)
 		if entry == nil {
 			made := &Table{Header: part.span, made: implied}
-			table.add(&Entry{Key: part.text, KeySpan: part.span, Value: &Value{Kind: TableKind, Span: part.span, Table: made}})
+			table.add(p.entry(part, p.kept(Value{Kind: TableKind, Span: part.span, Table: made})))
 			table = made
 			continue
 		}
@@ -59,7 +59,7 @@ func (p *parser) headTable(keys []keyPart, span source.Span) *Table {
 	entry := parent.Get(last.text)
 	if entry == nil {
 		made := &Table{Header: span, made: headed}
-		parent.add(&Entry{Key: last.text, KeySpan: last.span, Value: &Value{Kind: TableKind, Span: span, Table: made}})
+		parent.add(p.entry(last, p.kept(Value{Kind: TableKind, Span: span, Table: made})))
 		return made
 	}
 	if entry.Value.Kind == TableKind && entry.Value.Table.made == implied {
@@ -78,11 +78,11 @@ func (p *parser) listTable(keys []keyPart, span source.Span) *Table {
 	last := keys[len(keys)-1]
 	parent := p.path(keys[:len(keys)-1])
 	made := &Table{Header: span, made: headed}
-	item := &Value{Kind: TableKind, Span: span, Table: made}
+	item := p.kept(Value{Kind: TableKind, Span: span, Table: made})
 	entry := parent.Get(last.text)
 	switch {
 	case entry == nil:
-		parent.add(&Entry{Key: last.text, KeySpan: last.span, Value: &Value{Kind: TablesKind, Span: span, Items: []*Value{item}}})
+		parent.add(p.entry(last, p.kept(Value{Kind: TablesKind, Span: span, Items: []*Value{item}})))
 	case entry.Value.Kind == TablesKind:
 		entry.Again = append(entry.Again, last.span)
 		entry.Value.Items = append(entry.Value.Items, item)

@@ -3,6 +3,7 @@ package tree
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -33,11 +34,33 @@ func (s *speller) escaped(text string, at int) {
 
 func (s *speller) value(start, end int) *Value {
 	s.runs = append(s.runs, run{len(s.out), end})
-	return &Value{Kind: StringKind, Text: string(s.out), runs: s.runs}
+	return &Value{Kind: StringKind, Text: string(s.out), spelt: &s.runs}
+}
+
+// simple reads a string on one line that stands in the file as it is, without the look at each of
+// its bytes that others need; nil where it is another.
+func (p *parser) simple(quote byte) *Value {
+	start := p.pos + 1
+	if uint64(start) > math.MaxUint32 {
+		return nil
+	}
+	for end := start; end < len(p.src); end++ {
+		switch c := p.src[end]; {
+		case c == quote:
+			p.pos = end + 1
+			return p.kept(Value{Kind: StringKind, Text: p.written[start:end], Span: source.Span{Start: start - 1, End: p.pos}, from: uint32(start)})
+		case c == '\\' && quote == '"' || control(c):
+			return nil
+		}
+	}
+	return nil
 }
 
 // text reads a string on one line: "basic" or 'literal'.
 func (p *parser) text(quote byte, isValue bool) *Value {
+	if value := p.simple(quote); value != nil {
+		return value
+	}
 	start := p.pos
 	s := &speller{}
 	p.pos++
@@ -161,7 +184,7 @@ func (p *parser) joins(s *speller) bool {
 
 // Unquote is what a key says that is written in quotes, without a fault.
 func Unquote(key string) string {
-	p := &parser{src: []byte(key)}
+	p := &parser{src: []byte(key), written: key}
 	return p.key().text
 }
 

@@ -10,7 +10,7 @@ import (
 )
 
 // Kind is the type of a value.
-type Kind int
+type Kind uint8
 
 // The kinds of value; TablesKind is a list of tables made by [[headers]].
 const (
@@ -30,15 +30,16 @@ const (
 // Value is one value with its place.
 type Value struct {
 	Kind  Kind
+	Bool  bool
+	from  uint32      // of a string that stands in the file byte by byte: where; or else 0
 	Span  source.Span // as written, quotes and brackets included; for a table made by a header, the header
 	Text  string      // a string decoded; a number, boolean or date as written
 	Int   int64
 	Float float64
-	Bool  bool
 	Items []*Value // of ArrayKind and TablesKind
 	Table *Table   // of TableKind
 
-	runs []run // of a string: where its decoded bytes stand
+	spelt *[]run // of another string: where its decoded bytes stand
 }
 
 // run is a stretch of a decoded string that stands in the file byte by byte.
@@ -47,11 +48,14 @@ type run struct{ decoded, written int }
 // Inside is the span in the file of the bytes [start, end) of a decoded string,
 // clamped to it; the whole span for another kind of value.
 func (v *Value) Inside(start, end int) source.Span {
-	if v.Kind != StringKind || len(v.runs) == 0 {
+	if v.Kind != StringKind || v.spelt == nil && v.from == 0 {
 		return v.Span
 	}
 	start = max(0, min(start, len(v.Text)))
 	end = max(start, min(end, len(v.Text)))
+	if v.from > 0 {
+		return source.Span{Start: int(v.from) + start, End: int(v.from) + end}
+	}
 	out := source.Span{Start: v.written(start), End: v.written(end)}
 	if end > start {
 		out.End = max(v.written(end-1)+1, out.End)
@@ -60,8 +64,9 @@ func (v *Value) Inside(start, end int) source.Span {
 }
 
 func (v *Value) written(offset int) int {
-	i := sort.Search(len(v.runs), func(i int) bool { return v.runs[i].decoded > offset }) - 1
-	return v.runs[i].written + offset - v.runs[i].decoded
+	runs := *v.spelt
+	i := sort.Search(len(runs), func(i int) bool { return runs[i].decoded > offset }) - 1
+	return runs[i].written + offset - runs[i].decoded
 }
 
 // Table is a set of entries.
@@ -70,7 +75,7 @@ type Table struct {
 	Inline  bool
 	Entries []*Entry // in order of writing
 
-	index map[string]*Entry
+	index map[string]*Entry // nil where there are few
 	made  origin
 }
 
@@ -85,7 +90,20 @@ const (
 )
 
 // Get finds an entry by its key, in the same case; nil when there is none.
-func (t *Table) Get(key string) *Entry { return t.index[key] }
+func (t *Table) Get(key string) *Entry {
+	if t.index != nil {
+		return t.index[key]
+	}
+	for _, entry := range t.Entries {
+		if entry.Key == key {
+			return entry
+		}
+	}
+	return nil
+}
+
+// few is how many entries of a table are looked through one by one.
+const few = 12
 
 // End is the offset behind the last value written in the table or in a table inside it.
 func (t *Table) End() int {
@@ -108,11 +126,16 @@ func (v *Value) end() int {
 }
 
 func (t *Table) add(entry *Entry) {
-	if t.index == nil {
-		t.index = map[string]*Entry{}
-	}
-	t.index[entry.Key] = entry
 	t.Entries = append(t.Entries, entry)
+	switch {
+	case t.index != nil:
+		t.index[entry.Key] = entry
+	case len(t.Entries) > few:
+		t.index = map[string]*Entry{}
+		for _, one := range t.Entries {
+			t.index[one.Key] = one
+		}
+	}
 }
 
 // Entry is a key with its value.

@@ -40,7 +40,8 @@ func (p *parser) array() *Value {
 	}
 	p.open = true
 	p.pos++
-	out := &Value{Kind: ArrayKind}
+	var room [16]*Value
+	items := room[:0]
 	for {
 		p.space()
 		if p.peek() == ']' {
@@ -52,7 +53,7 @@ func (p *parser) array() *Value {
 		if p.peek() == ',' {
 			p.fail(missingItem, source.Span{Start: p.pos, End: p.pos + 1}, "a comma stands where a value is wanted", "Take the comma out, or write the value.")
 		}
-		out.Items = append(out.Items, p.value())
+		items = append(items, p.value())
 		p.space()
 		if p.peek() == ',' {
 			p.pos++
@@ -60,14 +61,13 @@ func (p *parser) array() *Value {
 			if p.pos >= len(p.src) || p.newStatement() {
 				p.unclosed(unclosedList, start, "[", "]")
 			}
-			p.noComma(out.Items[len(out.Items)-1].Span.End)
+			p.noComma(items[len(items)-1].Span.End)
 		}
 	}
 	p.pos++
 	p.depth--
 	p.open = wasOpen
-	out.Span = source.Span{Start: start, End: p.pos}
-	return out
+	return p.kept(Value{Kind: ArrayKind, Span: source.Span{Start: start, End: p.pos}, Items: p.listed(items)})
 }
 
 // newStatement reports whether the line, up to here blank, begins a statement:
@@ -139,7 +139,7 @@ func (p *parser) inlineTable() *Value {
 	p.open = wasOpen
 	table.Header = source.Span{Start: start, End: p.pos}
 	close(table)
-	return &Value{Kind: TableKind, Span: table.Header, Table: table}
+	return p.kept(Value{Kind: TableKind, Span: table.Header, Table: table})
 }
 
 // close ends an inline table and the dotted tables in it: nothing may be added.
@@ -215,6 +215,6 @@ func (p *parser) curly(span source.Span, inner string) {
 	p.fail(curlyQuotes, span, fmt.Sprintf("%s begins with a curly quote", p.at(span)), `Write straight quotes: "…"`)
 }
 
-func quoted(text string) string {
-	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
-}
+var marks = strings.NewReplacer(`\`, `\\`, `"`, `\"`)
+
+func quoted(text string) string { return `"` + marks.Replace(text) + `"` }
