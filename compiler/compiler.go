@@ -82,6 +82,11 @@ func Rules() []finding.Rule { return rules.Catalogue() }
 // them the files they take names from.
 func Compile(in Input) *Result { return new(Session).Compile(in) }
 
+// SessionGarbage is how much garbage a program that keeps a Session does well to let grow, in
+// percent of the memory in use (as GOGC has it): a collection looks at the whole shop, and the key
+// that it falls on takes twice as long as others.
+const SessionGarbage = 400
+
 // Session compiles a shop again and again while somebody writes: what has not changed since
 // the compile before is not read again. The results are those of Compile, and only the last one
 // may be used. It does one thing at a time.

@@ -31,6 +31,7 @@ else the folder itself. Stop it with Ctrl+C.`,
   benchleaf desk --port 8123      always at the same port`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, paths []string) error {
+			collectSeldom()
 			folder := "."
 			if len(paths) > 0 {
 				folder = paths[0]

@@ -27,6 +27,7 @@ counts. It writes no file; the editor does.`,
 		Example: `  benchleaf editor        an editor starts it; see the README for how two of them are told to`,
 		Args:    cobra.NoArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
+			collectSeldom()
 			err := editor.Serve(cmd.Context(), pipe{by.in, by.out}, openShop)
 			if errors.Is(err, editor.ErrNotShutDown) {
 				return errFindings // the protocol wants this status

@@ -11,8 +11,10 @@ import (
 	"runtime"
 	"runtime/debug"
 	"strings"
+	"sync/atomic"
 
 	"benchleaf/cmd/internal/disk"
+	"benchleaf/compiler"
 
 	"golang.org/x/term"
 )
@@ -46,6 +48,10 @@ func main() {
 	os.Exit(run(os.Args[1:], caller{os.Stdin, os.Stdout, os.Stderr, folder, os.Getenv}))
 }
 
+// garbage is how much garbage there is to be, in percent of what is in use, before it is
+// collected, behind the first collection.
+var garbage atomic.Int64
+
 // collectLate puts off the first collection of garbage until some 30 MB are in use: most commands
 // are over before that. From then on it goes as usual, or as the environment says.
 func collectLate() {
@@ -53,8 +59,17 @@ func collectLate() {
 		return
 	}
 	const late = 800 // percent of the least heap, 4 MB
-	usual := debug.SetGCPercent(late)
-	runtime.AddCleanup(new([64]byte), func(int) { debug.SetGCPercent(usual) }, 0)
+	garbage.Store(int64(debug.SetGCPercent(late)))
+	runtime.AddCleanup(new([64]byte), func(int) { debug.SetGCPercent(int(garbage.Load())) }, 0)
+}
+
+// collectSeldom has garbage collected less often, for a command that answers while somebody types:
+// a key that a collection falls on takes longest.
+func collectSeldom() {
+	if os.Getenv("GOGC") == "" {
+		garbage.Store(compiler.SessionGarbage)
+		debug.SetGCPercent(compiler.SessionGarbage)
+	}
 }
 
 // run does one command and returns the status to end with.
