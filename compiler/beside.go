@@ -11,37 +11,42 @@ import (
 // capitals and small letters for the same. It is empty where nothing is.
 func (r *Result) Beside(card string) string {
 	name := strings.ToLower(card)
-	fixed := map[string]string{"pick-list.pdf": "the pick list", "manual.pdf": "the manual", "contact.pdf": "the contact sheet",
-		"due-list.pdf": "the list of what is due", "bring.pdf": "the list of what to bring", "gauge.pdf": "the page of true sizes", "shopping-list.pdf": "the shopping list"}
-	if what := fixed[name]; what != "" {
+	if what := r.beside()[name]; what != "" {
 		return what
 	}
-	for _, stock := range Stocks() {
-		if name == "cards-on-"+strings.ToLower(stock)+".pdf" {
-			return "the cards on " + stock
-		}
-	}
-	for _, job := range r.Jobs {
-		switch name {
-		case strings.ToLower(job.named()) + "-approval.pdf":
-			return "the approval sheet of " + job.Name
-		case strings.ToLower(job.named()) + "-record.pdf":
-			return "the record sheet of " + job.Name
-		case strings.ToLower(job.work.Job.Procedure.Machine.Name()) + "-chart.pdf":
-			return "the chart of " + cmp.Or(job.MachineName, job.Machine)
-		}
-	}
-	for _, unit := range r.machines() {
-		switch trend := strings.HasPrefix(name, fileName(unit)+"-") && strings.HasSuffix(name, "-trend.pdf"); {
-		case name == plannerName(unit)+"-planner.pdf":
-			return "the planner of " + unit
-		case name == fileName(unit)+"-history.pdf":
-			return "the history of " + unit
-		case trend:
-			return "a trend of " + unit
+	if strings.HasSuffix(name, "-trend.pdf") {
+		for _, unit := range r.machines() {
+			if strings.HasPrefix(name, fileName(unit)+"-") {
+				return "a trend of " + unit
+			}
 		}
 	}
 	return ""
+}
+
+// written are the names, in small letters, under which the other commands write pages, each with
+// what it is; all but those of the trends, of which a machine has many.
+func (r *Result) written() map[string]string {
+	out := map[string]string{"pick-list.pdf": "the pick list", "manual.pdf": "the manual", "contact.pdf": "the contact sheet",
+		"due-list.pdf": "the list of what is due", "bring.pdf": "the list of what to bring", "gauge.pdf": "the page of true sizes", "shopping-list.pdf": "the shopping list"}
+	is := func(name, what string) {
+		if _, taken := out[name]; !taken {
+			out[name] = what
+		}
+	}
+	for _, stock := range Stocks() {
+		is("cards-on-"+strings.ToLower(stock)+".pdf", "the cards on "+stock)
+	}
+	for _, job := range r.Jobs {
+		is(strings.ToLower(job.named())+"-approval.pdf", "the approval sheet of "+job.Name)
+		is(strings.ToLower(job.named())+"-record.pdf", "the record sheet of "+job.Name)
+		is(strings.ToLower(job.work.Job.Procedure.Machine.Name())+"-chart.pdf", "the chart of "+cmp.Or(job.MachineName, job.Machine))
+	}
+	for _, unit := range r.machines() {
+		is(plannerName(unit)+"-planner.pdf", "the planner of "+unit)
+		is(fileName(unit)+"-history.pdf", "the history of "+unit)
+	}
+	return out
 }
 
 // machines are the short names of what stands in the shop, also of what no job is asked for.

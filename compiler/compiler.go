@@ -45,6 +45,7 @@ type Result struct {
 	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
 	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
 	assist    func() *assist.Shop               // what helps while writing
+	beside    func() map[string]string          // what else is written under which name
 }
 
 // Job names one procedure for one version of its machine.
@@ -124,6 +125,7 @@ func (s *Session) Compile(in Input) *Result {
 	set := s.reader.Read(in.Files, inParallel)
 	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
 	out.assist = out.assistant()
+	out.beside = sync.OnceValue(out.written)
 	read := map[*model.File]bool{}
 	var targets []*model.File
 	for _, file := range set.Files {

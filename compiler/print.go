@@ -226,11 +226,15 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 		return nil, err
 	}
 	var out []composedCard
+	of := map[string][]int{} // the cards of a file
 	for _, card := range cards {
-		if at := slices.IndexFunc(out, func(other composedCard) bool { return other.same(card) }); at >= 0 {
-			out[at].jobs = append(out[at].jobs, card.jobs...)
+		path := card.jobs[0].Path
+		if at := slices.IndexFunc(of[path], func(i int) bool { return out[i].same(card) }); at >= 0 {
+			one := &out[of[path][at]]
+			one.jobs = append(one.jobs, card.jobs...)
 			continue
 		}
+		of[path] = append(of[path], len(out))
 		out = append(out, card)
 	}
 	for i := range out {
@@ -279,9 +283,6 @@ func variants(jobs []Job) string {
 
 // same reports whether two cards of one procedure say the same.
 func (c composedCard) same(other composedCard) bool {
-	if c.jobs[0].Path != other.jobs[0].Path {
-		return false
-	}
 	a, b := c.content, other.content
 	a.Variant, b.Variant = "", ""
 	return reflect.DeepEqual(a, b)

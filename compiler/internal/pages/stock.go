@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"benchleaf/templates"
 
@@ -41,12 +42,18 @@ const defaultDistance = 500
 // Stocks reads the known stocks in the order of the file. It is an error when
 // the file holds what no stock has, or sizes no page fits on.
 func Stocks() ([]Stock, error) {
+	stocks, err := builtIn()
+	return slices.Clone(stocks), err
+}
+
+// builtIn are the known stocks, read once.
+var builtIn = sync.OnceValues(func() ([]Stock, error) {
 	text, err := templates.Files.ReadFile("stocks.toml")
 	if err != nil {
 		return nil, err
 	}
 	return decodeStocks(string(text))
-}
+})
 
 // FindStock gives the stock of a name, out of some that a shop has of its own or else
 // out of the known ones.
@@ -56,11 +63,11 @@ func FindStock(name string, own ...Stock) (Stock, error) {
 			return stock, stock.check()
 		}
 	}
-	known, err := Stocks()
+	stocks, err := Stocks()
 	if err != nil {
 		return Stock{}, err
 	}
-	stocks := append(known, own...)
+	stocks = append(stocks, own...)
 	names := make([]string, len(stocks))
 	for i, stock := range stocks {
 		if strings.EqualFold(stock.Name, name) {
