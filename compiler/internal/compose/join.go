@@ -21,7 +21,7 @@ func JoinWords(words plan.Words) join.Words {
 		return symbol
 	}
 	return join.Words{Title: l.JoinTitle, Summary: l.JoinSummary, Proved: l.JoinProved, Bounded: l.JoinBounded, When: l.JoinWhen, Locked: l.JoinLocked, Off: l.JoinOff,
-		Up: l.JoinUp, Whole: l.JoinWhole, Gate: l.JoinGate, Between: l.JoinBetween, Cuts: l.JoinCuts, Covers: l.JoinCovers, Turns: l.JoinTurns, Fill: l.JoinFill, Why: l.JoinWhy, Held: l.JoinHeld, Locks: l.JoinLocks, Clear: l.JoinClear, Unlock: l.JoinUnlock, Hours: name("h"), Minutes: name("min"), Together: " · "}
+		Up: l.JoinUp, Whole: l.JoinWhole, Gate: l.JoinGate, Between: l.JoinBetween, Cuts: l.JoinCuts, Covers: l.JoinCovers, Turns: l.JoinTurns, Fill: l.JoinFill, FillOne: l.JoinFillOne, Why: l.JoinWhy, Held: l.JoinHeld, Locks: l.JoinLocks, Clear: l.JoinClear, Unlock: l.JoinUnlock, Hours: name("h"), Minutes: name("min"), Together: " · "}
 }
 
 // Timeline draws a joined job over its time: each procedure, what makes the machine ready, what

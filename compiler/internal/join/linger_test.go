@@ -164,3 +164,14 @@ func TestWhatWantsItColdComesBeforeTheRunsOfOthers(t *testing.T) {
 	assert.Equal(t, "clean", first("The rig is cold."))
 	assert.Equal(t, "run", first("The rig is empty."))
 }
+
+// A wait names the one step that fills it, or the first and the last of several.
+func TestAWaitNamesWhatFillsIt(t *testing.T) {
+	waits := offAndProved + "[[step]]\nclean = \"the pan\"\n[[step]]\nwait = \"20 min\"\n[[step]]\nmark = \"the pan\"\n" + onAgain
+	one := offAndProved + "[[step]]\nclean = \"the belt\"\n" + onAgain
+	two := offAndProved + "[[step]]\nclean = \"the belt\"\n[[step]]\nmark = \"the belt\"\n" + onAgain
+	_, written := joinedOf(t, waits, one)
+	assert.Contains(t, written, `notes = ["Meanwhile 5"]`)
+	_, written = joinedOf(t, waits, two)
+	assert.Contains(t, written, `notes = ["Meanwhile 5 to 6"]`)
+}

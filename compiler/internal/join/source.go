@@ -30,6 +30,7 @@ type Words struct {
 	Covers   string
 	Turns    string
 	Fill     string // "Meanwhile: steps {from} to {to}."
+	FillOne  string // "Meanwhile: step {from}."
 	Why      string // "Here, since {setting}."
 	Locks    string // of a job for two, where an energy is cut off: each has a lock of their own
 	Clear    string // and where one is given back: nobody is at the machine
@@ -602,7 +603,11 @@ func (w *writer) wait(section string, at int, wait Wait, numbers []int) {
 		notes = append(notes, note.Text)
 	}
 	if wait.To > wait.From+1 {
-		notes = append(notes, strings.NewReplacer("{from}", strconv.Itoa(numbers[wait.From+1]), "{to}", strconv.Itoa(numbers[wait.To-1])).Replace(w.words.Fill))
+		fill, from, to := w.words.Fill, numbers[wait.From+1], numbers[wait.To-1]
+		if from == to {
+			fill = w.words.FillOne
+		}
+		notes = append(notes, strings.NewReplacer("{from}", strconv.Itoa(from), "{to}", strconv.Itoa(to)).Replace(fill))
 	}
 	if len(notes) > 0 {
 		w.line("notes = %s", quotes(notes))

@@ -55,7 +55,7 @@ func joinedOf(t *testing.T, steps ...string) (*Plan, string) {
 	}
 	plan, err := Of(in, sequence.Budget{})
 	require.NoError(t, err)
-	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}", Why: "Here: {setting}", Held: "Held: {n}"})
+	return plan, plan.Source(Look{Name: "joined", Day: "2026-01-01"}, Words{Off: "{things} off", Up: "{things} raised", Locked: "{things} locked off", Minutes: "min", Hours: "h", Gate: "{time}, {n}", Between: "{time}, {most}, {n}", Why: "Here: {setting}", Held: "Held: {n}", Fill: "Meanwhile {from} to {to}", FillOne: "Meanwhile {from}"})
 }
 
 // stepsWith are the steps of a written procedure that hold a line.

@@ -182,6 +182,7 @@ type Labels struct {
 	JoinCovers    string `toml:"join-covers"`
 	JoinTurns     string `toml:"join-turns"`
 	JoinFill      string `toml:"join-fill"`
+	JoinFillOne   string `toml:"join-fill-one"`
 	JoinWhy       string `toml:"join-why"`
 	JoinPerson    string `toml:"join-person"` // "Person {n}"
 	JoinBoth      string `toml:"join-both"`
