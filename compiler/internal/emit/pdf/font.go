@@ -87,7 +87,7 @@ type embedded struct {
 	widths     string
 	file       []byte // compressed
 	length     int    // before
-	glyphs     []byte // which glyph each letter has, compressed
+	glyphs     []byte // which glyph each letter up to the last has, compressed
 }
 
 // cut is a face with some groups of letters.
@@ -132,7 +132,7 @@ func (t *typeface) cut(with groups) (*embedded, error) {
 		widths.WriteByte(']')
 	}
 	file := t.font.subset(glyphs)
-	out := &embedded{name: tag(with) + "+" + t.name, widths: widths.String(), file: deflated(file), length: len(file), glyphs: deflated(chosen)}
+	out := &embedded{name: tag(with) + "+" + t.name, widths: widths.String(), file: deflated(file), length: len(file), glyphs: deflated(chosen[:2*(last+1)])}
 	out.descriptor = t.describe(out.name)
 	known, _ := t.subsets.LoadOrStore(with, out)
 	return known.(*embedded), nil
