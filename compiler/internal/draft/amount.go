@@ -107,10 +107,24 @@ func unitAt(words []word, at int) (unit, int) {
 	if words[at].stop != 0 {
 		return unit{}, 0
 	}
-	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] {
+	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
 		return unit{}, 0
 	}
-	return units.at(words, at)
+	if w := words[at]; (w.raw == "C" || w.raw == "F" || w.raw == "c" && at+1 < len(words) && words[at+1].stop != 0) && at > 0 && numeric(words[at-1].lower) {
+		if w.lower == "c" {
+			return unit{symbol: "°C", kind: quantity.Temperature}, 1
+		}
+		return unit{symbol: "°F", kind: quantity.Temperature}, 1
+	}
+	if u, n := units.at(words, at); n > 0 {
+		return u, n
+	}
+	return unitHeard(words, at)
+}
+
+// unitAlone reports whether a letter behind a figure can only be its unit: 12 V, 4 h.
+func unitAlone(words []word, at int) bool {
+	return words[at].lower != "a" && words[at].lower != "in" && words[at].lower != "t" || words[at].raw == "A"
 }
 
 // amountAt reads the amount that begins at a word, with the words that bound it.

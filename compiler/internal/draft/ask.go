@@ -153,6 +153,9 @@ func (t *taker) openEnd(at int) bool {
 	if at+1 < len(t.words) {
 		end = t.words[at+1].start
 	}
+	if end < t.words[at].end { // two words of one short form
+		return false
+	}
 	return strings.Contains(t.notes[t.words[at].end:end], "?")
 }
 

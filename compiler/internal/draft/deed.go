@@ -5,7 +5,7 @@ import "strings"
 // deedAt takes what is done by the verb at a word.
 func (t *taker) deedAt(at int) {
 	w := t.words[at]
-	if w.of || t.standings[at] != holds {
+	if w.of || t.standings[at] != holds || t.stateAt(at) {
 		return
 	}
 	for _, row := range deedsBy[w.lower] {
@@ -69,20 +69,20 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}
 	}
-	if !ok && openObject[row.deed] {
-		p, to, ok = t.openObject(at + 1)
-	}
-	if !ok && (row.deed == "off?" || row.deed == "on?" || row.deed == "replace" || row.deed == "loosen" || row.deed == "disconnect") && openBefore[t.words[min(at+1, len(t.words)-1)].lower] && t.words[at+1].lower != "your" {
+	if !ok && !openMachine[row.deed] {
 		if p, to, ok = t.openObject(at + 1); ok && row.particles != "" {
 			ok = to == end-1 || to < len(t.words) && t.words[to].lower == "back" && to == end-2 // take the iron out
 			to = max(to, end)
+		}
+		if !ok && row.particles != "" {
+			p, to, ok = t.openObject(end) // take out the iron
 		}
 	}
 	if !ok && t.everyOne(at+1, row) {
 		p, to, ok = t.section, min(at+3, len(t.words)), true // change all three, spin every one
 	}
-	if !ok && row.particles == "" && afterPart[row.deed] {
-		p, to, ok = t.postposed(at)
+	if !ok && row.particles == "" && !openMachine[row.deed] {
+		p, to, ok = t.postposed(at, end)
 	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
@@ -151,47 +151,6 @@ func (t *taker) everyOne(at int, row deedRow) bool {
 	}
 	return false
 }
-
-// afterPart are deeds whose verb may stand behind the part, as in a list: plugs replace every 200 hours.
-var afterPart = set("replace change? check clean inspect grease lubricate adjust")
-
-// postposed is the part at the beginning of a sentence that a verb behind it is told of.
-func (t *taker) postposed(at int) (part, int, bool) {
-	if at+1 < len(t.words) && t.words[at+1].stop == 0 {
-		if next := t.words[at+1].lower; next != "if" && next != "every" && next != "each" && next != "when" && next != "once" && !numeric(next) {
-			return part{}, 0, false
-		}
-	}
-	if w := t.words[at].lower; t.words[at].stop == '.' || len(t.mentions) == 0 || w == "test" || w == "oil" || w == "grease" {
-		return part{}, 0, false
-	}
-	m := t.mentions[len(t.mentions)-1]
-	if m.place || t.words[m.from].sentence != t.words[at].sentence || !t.startsSentence(m.from) || at-m.to > 1 {
-		return part{}, 0, false
-	}
-	return m.part, at + 1, true
-}
-
-// further takes a second thing that the same deed is done to: clean the bowl and the screen.
-func (t *taker) further(verb string, at int) {
-	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "and" || verb == "run" || verb == "start" {
-		return
-	}
-	next := at + 1
-	if next < len(t.words) && t.words[next].lower == "on" {
-		next++
-	}
-	if next < len(t.words) && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
-		if p, n := partAt(t.words, next+1); n > 0 && next+1+n <= len(t.words) {
-			if after := next + 1 + n; after < len(t.words) && t.words[after].stop == 0 && (heldOn[t.words[after].lower] || goings[t.words[after].lower]) {
-				return
-			}
-			t.act(verb, t.qualify(p), at, next+1+n, false)
-		}
-	}
-}
-
-var heldOn = set("off on out in has have gets takes is")
 
 // dirty takes a place that dirt is taken from: get the string out.
 func (t *taker) dirty(at int, row deedRow) bool {
@@ -460,29 +419,47 @@ func (t *taker) object(from, end int) (part, int, bool) {
 // ofMachine are deeds whose "it" is the machine.
 var ofMachine = set("start run stop switchoff? switchon?")
 
-// openObject are deeds that may be done to what the tables do not know.
-var openObject = set("grease lubricate clean inspect check measure adjust align sharpen mark open close")
+// openMachine are deeds that are done to a machine, a cavity or a source of energy, and not to
+// any part that a name is given to.
+var openMachine = set("start run stop switchoff? switchon? isolate drain let fill bleed raise support lower chock pumpout pull? seton? lock? drop? turnover empty? set? tighten flush")
 
-// openObject reads a thing that no table knows: grease THE COLUMNS.
+// openObject reads a thing that no table knows: grease THE COLUMNS; in notes in short, behind a
+// verb that begins a clause, also without an article: clean PHOTOCELL.
 func (t *taker) openObject(at int) (part, int, bool) {
-	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
+	if at+1 > len(t.words)-1 && at >= len(t.words) || t.words[at].stop != 0 {
 		return part{}, 0, false
 	}
-	if w := t.words[at].lower; (w == "every" || w == "each") && calendar(t.words, at+1, false) != "" {
+	to, curt := at, false
+	for to < len(t.words)-1 && openBefore[t.words[to].lower] && to < at+3 && t.words[to].stop == 0 {
+		to++
+	}
+	if to == at {
+		if at == 0 || t.words[at-1].stop == 0 || t.spoken() {
+			return part{}, 0, false
+		}
+		curt = true
+	}
+	if w := t.words[at].lower; (w == "every" || w == "each" || w == "any" || w == "new") && calendar(t.words, at+1, false) != "" {
 		return part{}, 0, false // replace every season
 	}
-	if noun := t.words[at+1]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
-		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: at + 2}, at + 2, true // check the slack
+	if noun := t.words[to]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
+		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: to + 1}, to + 1, true // check the slack
 	}
-	to := at + 1
+	first := to
 	var names []string
 	for to < len(t.words) && len(names) < 3 {
 		w := t.words[to]
 		_, unit := units.at(t.words, to)
-		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || smalls[w.lower] != 0 || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || quantities.has(t.words, to) {
 			break
 		}
-		if _, tool := toolAt(t.words, to); tool > 0 {
+		if _, tool := toolAt(t.words, to); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") && len(names) > 0 {
+			if tool > 0 {
+				return part{}, 0, false
+			}
+			break
+		}
+		if _, ok := fluidAt(t.words, to); ok {
 			return part{}, 0, false
 		}
 		names = append(names, w.lower)
@@ -491,7 +468,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 			break
 		}
 	}
-	if len(names) == 0 {
+	if len(names) == 0 || vague[t.words[to-1].stem] || curt && (len(names) > 2 || to < len(t.words) && t.words[to].stop == 0 && !afterName[t.words[to].lower]) || to-first != len(names) {
 		return part{}, 0, false
 	}
 	last := &names[len(names)-1]
@@ -500,13 +477,17 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	return part{name: strings.Join(names, " "), head: *last, class: plainPart, many: many, from: at, to: to}, to, true
 }
 
-var openBefore = set("the both all each every your")
+// afterName are words that may follow a name in notes in short.
+var afterName = set("and with if every for by at when to on in")
+
+var openBefore = set("the both all each every your any that this old new our my")
 
 // states are what is checked of what is spoken of.
 var states = set("slack sag play wear tension backlash alignment")
 
-// vague are nouns that name nothing.
-var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
+// vague are nouns that name nothing that is worked on.
+var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour " +
+	"figure figures size sizes torque amount grade year month morning afternoon machine unit guy man men lad boss office customer phone call coffee tea cup eye eyes ear ears head heads back arm arms leg legs foot face chest nose skin neck clothes sleeve hair finger fingers thumb glove gloves hand hands difference trick secret point reason problem fault trouble noise sound smell heat steam smoke flow level temperature speed revs current voltage gap clearance slack play noise manual card note notes paper paperwork photo picture same other others next last first top bottom end middle front rear left right half quarter third inch direction order sequence pattern way round course chance care note floor ground bench shed shop yard workshop road field door wall stuff muck mud gunk crud rubbish grit swarf chips sludge scale rust paint grease edge edges corner corners surface surfaces area areas feel look turn turns stroke strokes light lights money price cost quid weekend season spring winter summer autumn hours minutes days weeks months years mark marks score state condition instructions label sticker tag drawing list kit kits parts part thread threads hole holes fit job jobs work fun hell hold grip go people folk anything something nothing everything everybody one ones them clear true dry clean better best gaff")
 
 // lettersOnly reports whether a word is of letters, three at the least.
 func lettersOnly(text string) bool {
@@ -607,6 +588,9 @@ var deedsBy = func() map[string][]deedRow {
 			if (row.particles != "") == particles {
 				for verb := range set(row.verbs) {
 					out[verb] = append(out[verb], row)
+					if other := withS(verb); other != "" {
+						out[other] = append(out[other], row)
+					}
 				}
 			}
 		}

@@ -171,6 +171,13 @@ func viscosity(words []word, at int) (fluid, bool) {
 			break
 		}
 	}
+	for _, want := range []string{"isovg", "vg", "iso"} {
+		if bare, ok := strings.CutPrefix(words[at].lower, want); ok && figures(bare) && bare != "" {
+			if grade, err := trade.ParseGrade("ISO VG " + bare); err == nil {
+				return fluid{kind: oilKindNear(words, at, at+1), grade: grade.Canonical, to: at + 1}, true
+			}
+		}
+	}
 	if next == at || next >= len(words) {
 		return fluid{}, false
 	}
@@ -182,13 +189,18 @@ func viscosity(words []word, at int) (fluid, bool) {
 	if err != nil {
 		return fluid{}, false
 	}
+	return fluid{kind: oilKindNear(words, at, after), grade: grade.Canonical, to: after}, true
+}
+
+// oilKindNear is the kind of an oil whose grade is told at some words, by its name close by.
+func oilKindNear(words []word, from, to int) string {
 	kind := "hydraulic-oil"
-	for i := max(at-4, 0); i < min(after+3, len(words)); i++ {
-		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[at].sentence && row.kind != "grease" {
+	for i := max(from-4, 0); i < min(to+3, len(words)); i++ {
+		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[from].sentence && row.kind != "grease" && row.kind != "other" {
 			kind = row.kind
 		}
 	}
-	return fluid{kind: kind, grade: grade.Canonical, to: after}, true
+	return kind
 }
 
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
@@ -246,7 +258,7 @@ func greaseNear(words []word, from, to int) bool {
 		if words[i].sentence < words[from].sentence-1 || words[i].sentence > words[from].sentence {
 			continue
 		}
-		if words[i].stem == "grease" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
+		if words[i].stem == "grease" || words[i].lower == "ep" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
 			return true
 		}
 	}
@@ -301,7 +313,7 @@ func brakeFluid(words []word, at int) (fluid, bool) {
 func named(words []word, at int) (fluid, bool) {
 	if row, n := products.at(words, at); n > 0 {
 		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
-		if row.what == thickenerPart && !greaseNear(words, at, at+n) {
+		if row.what == thickenerPart && row.name != "polyurea" && !greaseNear(words, at, at+n) {
 			return fluid{}, false
 		}
 		if row.coloured {

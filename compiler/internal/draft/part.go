@@ -119,7 +119,7 @@ func joined(names []string, last string) string {
 // openNoun reports whether an unknown word may say which part it is: THE NACELLE bolts.
 func openNoun(words []word, at int) bool {
 	w := words[at]
-	if stopWords[w.lower] || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords[w.lower] {
+	if stopWords[w.lower] || describing[w.lower] || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords[w.lower] {
 		return false
 	}
 	if _, unit := units.at(words, at); unit > 0 {
@@ -141,6 +141,9 @@ func openNoun(words []word, at int) bool {
 	return before[words[at-1].lower]
 }
 
+// describing are words that say how a part looks, and not which it is called.
+var describing = set("red blue green yellow black white grey gray orange brown pink purple silver golden shiny long short thick thin narrow heavy huge massive tall deep shallow flat round square knurled slotted pointy plain spare original genuine aftermarket cheap expensive proper daft stupid bloody dirty rusty greasy oily filthy loose tight soft hard stiff same matched single double twin triple original existing wee tiny")
+
 // before are the words that a name may follow: the nacelle bolts, four nacelle bolts.
 var before = set("the a an both all each every your my one two three four five six seven eight nine ten twelve old new")
 
@@ -154,11 +157,22 @@ func verbHere(words []word, at int) bool {
 	if at+1 < len(words) && words[at+1].stop == 0 && (articles[words[at+1].lower]) {
 		return true
 	}
-	return false
+	return at > 0 && words[at].stop == 0 && beforeInfinitive[words[at-1].lower]
 }
 
+// beforeInfinitive are words that a verb follows and no noun: got to lead, you'll lift.
+var beforeInfinitive = set("to you i we they who can can't could must should would will won't you'll we'll they'll i'll don't")
+
 // bothWays are words that are parts and deeds.
-var bothWays = set("stop cover cap hose key pin ring rest float file grind clean jack lock cut chain plug screw bolt clamp tap shim grease seal clip hook fan pump switch fuse lift winch press spring jet insert stay fold stick")
+var bothWays = func() map[string]bool {
+	out := set("stop cover cap hose key pin ring rest float file grind clean jack lock cut chain plug screw bolt clamp tap shim grease seal clip hook fan pump switch fuse lift winch press spring jet insert stay fold stick lead guide guard fork sleeve strap face latch hinge bush pack cup ram rock gate vent drill mill sand")
+	for word := range actionWords {
+		if _, head := heads[word]; head {
+			out[word] = true
+		}
+	}
+	return out
+}()
 
 var articles = set("the a an it them that this those these both all each every your new")
 

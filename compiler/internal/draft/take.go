@@ -119,6 +119,7 @@ type taker struct {
 	headKnown    bool
 	pulled       string // what a force was told of
 	pto          bool
+	voice        int // 1 spoken, 2 in short, 0 not looked at
 }
 
 // section is a part that the notes come to, at a word.
@@ -817,6 +818,8 @@ func (t *taker) toldByWords(at int) {
 	t.everyAt(at)
 	t.sameAt(at)
 	if t.standings[at] == holds {
+		t.passiveAt(at)
+		t.renewedAt(at)
 		t.toldAt(at)
 		t.smearedAt(at)
 		t.newOne(at)
@@ -1001,11 +1004,37 @@ func settle(deed string, class class) string {
 			return "start"
 		}
 		return "restore"
-	case "change?":
-		if class == cavityPart {
+	case "change?", "replace?":
+		if class == cavityPart || class == machinePart {
 			return ""
 		}
 		return "replace"
+	case "close?":
+		if class == valvePart || class == coverPart {
+			return "close"
+		}
+		return ""
+	case "empty?":
+		if class == cavityPart {
+			return "drain"
+		}
+		return "empty"
+	case "set?":
+		if class == plainPart || class == valvePart || class == signPart {
+			return "set"
+		}
+		return ""
+	case "drop?":
+		if class == raisedPart {
+			return "lower"
+		}
+		return ""
+	case "relieve?":
+		return "discharge"
+	case "turnover":
+		return "turn-over"
+	case "record?":
+		return ""
 	case "lock?":
 		if class == fastener {
 			return "tighten"
@@ -1112,7 +1141,7 @@ func (t *taker) vessel(at int) string {
 		return t.cavity
 	}
 	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 40; i-- {
-		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && !driven[m.head] || m.class == cavityPart) && !m.many {
+		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && (ownName[m.head] || !t.engined()) || m.class == cavityPart) && !m.many {
 			return m.name
 		}
 	}
@@ -1124,11 +1153,16 @@ func (t *taker) prime() string {
 	if t.primeName == "" {
 		head := t.machineHead()
 		t.primeName = cmp.Or(head, "machine")
-		if (driven[head] || head == "") && wordIn(t.words, "engine", "spark", "plug", "petrol", "gasoline", "diesel") {
+		if !ownName[head] && t.engined() {
 			t.primeName = "engine"
 		}
 	}
 	return t.primeName
+}
+
+// engined reports whether the notes speak of an engine.
+func (t *taker) engined() bool {
+	return wordIn(t.words, "engine", "spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard")
 }
 
 func wordIn(words []word, any ...string) bool {

@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // class is what a part is, as far as the deed done to it depends on it.
 type class int
 
@@ -74,7 +76,7 @@ var headPhrases = map[string]struct {
 }
 
 // modifiers are words before a noun that say which one it is; other nouns of parts do so too.
-var modifiers = set(`pillow plummer speed vent separator start stop long short pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
+var modifiers = set(`pillow plummer speed vent separator start stop pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
  shear sheer lock wing grub set bleed hold-down hold down wheel axle belt chain tine motor pulley engine gearbox pump battery negative positive ground earth spark plug glow shaft drive driven bed end pilot guide tool cam copper aluminium aluminum ally alloy brass steel nylon rubber felt paper fibre fiber
  sealing dust crush tab spring lid cap cover guard hinge fold skip ram pin hose pipe cable throttle choke clutch brake gland packing head cylinder rocker tappet valve manifold exhaust inlet intake mounting anchor clamp adjuster adjusting tension tensioner idler jockey tail head headstock tailstock spindle bearing sprocket track roller
  blade knife cutter mower deck feed discharge auger flail drum reel bar arm boom bucket lift tilt steering castor caster king ball universal uni slip splined flexible coupling flywheel ring crown pinion worm bevel reduction final transfer tipper tip hitch drawbar pto master slave header test sight dip inspection access belt-guard filter element strainer bowl sediment cartridge magnetic castle locking retaining centre center pivot swivel turntable slew chassis frame foot seat engine-mount thrust vee v fan timing cam crank con conrod rod flange flanged swing star knock banjo stop spindle grease oil lubrication wheel nut bolt screw stud mill saw band swingarm mast rope winch hook anvil hammer screen grate concave shaker elevator injector nozzle lance agitator impeller volute casing wear tine-clutch clutch packing vent breather dipstick rear-tine hold heat fin pot return diverter shutoff isolating main-box shock absorber starter alternator dynamo regulator governor rim hub kingpin trunnion weld mast skid shoe runner share point coulter floor carriage column post slide corner equalizer safety foundation anchor head base footing `)
@@ -96,12 +98,37 @@ var heads = func() map[string]class {
 			out[noun] = class
 		}
 	}
+	for _, row := range nounRows {
+		for noun := range set(row.nouns) {
+			if _, ok := out[noun]; !ok && !strings.Contains(noun, "-") {
+				out[noun] = row.class
+			}
+		}
+	}
 	return out
 }()
 
 var partPhrases = func() (out phrases[partName]) {
+	known := map[string]bool{}
 	for said, part := range headPhrases {
 		out.add(said, partName{part.name, part.class})
+		known[said] = true
+	}
+	for _, row := range nounRows {
+		for noun := range set(row.nouns) {
+			if called := strings.ReplaceAll(noun, "-", " "); called != noun && !known[called] {
+				out.add(called, partName{called, row.class})
+				known[called] = true
+			}
+		}
+	}
+	for _, row := range nounPhrases {
+		for called := range strings.SplitSeq(row.said, "|") {
+			if !known[called] {
+				out.add(called, partName{called, row.class})
+				known[called] = true
+			}
+		}
 	}
 	return out
 }()

@@ -67,8 +67,9 @@ var bad = set("cracked worn glazed split torn damaged frayed scored chipped peri
 // defects are what is looked for.
 var defects = set("crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
 
-// driven are machines whose engine is started, and not they.
-var driven = set("outboard tiller mower tractor dumper chainsaw saw blower digger excavator loader truck forklift sprayer harvester cultivator chipper quad atv trencher")
+// ownName are machines that are started and run by their own name, also where an engine drives
+// them; of all others the engine is.
+var ownName = set("pump generator genset compressor engine motor conveyor belt lathe welder")
 
 // quantities are what is checked, measured and written down.
 var quantities = cues("runout|run out|stopping time|hour meter|hours|end float|end play|backlash|relief pressure|oil pressure|pressure|readings|reading|temperature|voltage|clearance|gap")

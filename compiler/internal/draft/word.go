@@ -11,12 +11,13 @@ type word struct {
 	lower      string // in lower case, without dots inside an abbreviation and without 's
 	stem       string // the same in the singular
 	start, end int
-	line       int  // counted from 1
-	sentence   int  // counted from 0
-	stop       byte // the mark before it, 0 where there is none
-	hyphen     bool // joined to the word before by a hyphen
-	of         bool // has 's behind it
-	timed      bool // its line begins with a time
+	line       int    // counted from 1
+	sentence   int    // counted from 0
+	stop       byte   // the mark before it, 0 where there is none
+	hyphen     bool   // joined to the word before by a hyphen
+	of         bool   // has 's behind it
+	timed      bool   // its line begins with a time
+	raw        string // as it was written, "" for a sign
 }
 
 // line is one line of the notes without the time before it.
@@ -118,11 +119,14 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		if quote := r == '"' && (at == 0 || text[at-1] < '0' || text[at-1] > '9'); quote || !wordRune(r) {
 			switch r {
 			case '.', '!', '?':
+				if r == '.' && len(out) > 0 && out[len(out)-1].end == one.at+at && shortened(out[len(out)-1], text[at+1:]) {
+					break
+				}
 				if stop != '.' {
 					stop = '.'
 					sentence++
 				}
-			case ',', ';', ':', '(', ')', '–', '—', '…':
+			case ',', ';', ':', '(', ')', '–', '—', '…', '→', '>':
 				if stop == 0 {
 					stop = ','
 				}
@@ -138,6 +142,14 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			at += size
 			continue
 		}
+		if whole, end := slashed(text, at); end > at {
+			for said := range strings.FieldsSeq(whole) {
+				out = append(out, word{lower: said, stem: singular(said), start: one.at + at, end: one.at + end, line: one.number, timed: one.timed, sentence: sentence, stop: stop})
+				stop = 0
+			}
+			at, hyphen = end, false
+			continue
+		}
 		end := wordEnd(text, at)
 		for _, cut := range cuts(text[at:end]) {
 			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, timed: one.timed, sentence: sentence, stop: stop, hyphen: hyphen}
@@ -148,6 +160,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
 				w.lower, w.of = bare, true
 			}
+			w.raw = cut
 			w.lower = unabridged(w.lower)
 			if !numeric(w.lower) {
 				w.lower = strings.ReplaceAll(w.lower, ".", "")
@@ -170,6 +183,11 @@ func short(text string, at int) (string, int) {
 	next, _ := utf8.DecodeRuneInString(text[at+size:])
 	before := at == 0 || text[at-1] == ' '
 	switch {
+	case (r == '<' || r == '>' || r == '≤' || r == '≥') && before:
+		behind := strings.TrimLeft(text[at+size:], " =")
+		if figure, _ := utf8.DecodeRuneInString(behind); unicode.IsDigit(figure) || figure == '.' {
+			return map[rune]string{'<': "under", '≤': "under", '>': "over", '≥': "minimum"}[r], len(text) - len(behind)
+		}
 	case signs[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
 		return signs[r], at + size
 	case (r == 'w' || r == 'W') && next == '/':
