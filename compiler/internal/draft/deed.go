@@ -30,6 +30,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 		end = particle + 1
+		if row.deed == "off?" && (t.words[at].lower == "out" || t.words[at].lower == "off") && (particle != at+1 || at > 0 && t.words[at].stop == 0 && t.words[at-1].lower != "and" && t.words[at-1].lower != "then") {
+			return false // lift it out with the springs
+		}
+		if t.words[at].stem == "get" && particle == at+1 && end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && t.words[particle].lower == "off" {
+			return false // get off the seat
+		}
 		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn[t.words[end].lower] && t.words[particle-1].lower != "back" {
 			return false // put the lever in float
 		}
@@ -64,7 +70,16 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if t.dirty(at, row) {
 		return true
 	}
+	if row.particles == "" && at+1 < len(t.words) && t.words[at+1].stop == 0 && intransitive[t.words[at+1].lower] {
+		return false // the dust packs in the fins
+	}
+	if at+2 < len(t.words) && pronouns[t.words[at+1].lower] && t.words[at+2].lower == "all" && t.words[at+2].stop == 0 && row.deed == "on?" {
+		return false // put it all back
+	}
 	p, to, ok := t.object(at+1, end)
+	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && pronouns[next] && (row.deed == "tighten" || row.deed == "loosen") && p.class != fastener && p.class != plugPart && p.class != filterPart && t.bolt().name != "" {
+		p = t.bolt()
+	}
 	if ok && ofMachine[row.deed] && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}
@@ -112,9 +127,21 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
 		return false
 	}
+	if dirt[p.head] && (row.deed == "clean" || row.deed == "off?" || row.deed == "flush") {
+		if p, ok = t.dirtied(at); !ok {
+			return false
+		}
+		row.deed = "clean"
+	}
+	if row.deed == "on?" && p.head == "brake" || p.head == "handbrake" || p.head == "lock" && t.energyDeed(at) {
+		return false // brake on
+	}
 	verb := settle(row.deed, p.class)
 	if verb == "lubricate" && p.class == cavityPart && p.head == "tank" {
 		return false // the lube tank
+	}
+	if row.deed == "smear?" && t.lubed(end) && p.class != machinePart {
+		verb = "lubricate"
 	}
 	switch verb {
 	case "":
@@ -136,6 +163,46 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	t.act(verb, p, at, to, false)
 	t.further(verb, to)
 	return true
+}
+
+// lubed reports whether oil or grease is named right behind a word.
+func (t *taker) lubed(at int) bool {
+	for i := at; i < min(at+4, len(t.words)) && t.words[i].stop == 0; i++ {
+		if row, n := products.at(t.words, i); n > 0 && (row.kind == "grease" || row.kind == "chain-oil" || row.kind == "engine-oil" || row.what == namePart || row.name == "silicone spray" || row.name == "penetrating oil") {
+			return true
+		}
+		if smeared[t.words[i].stem] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// intransitive are words behind a verb that nothing is done to.
+var intransitive = set("in into from against of than")
+
+// dirtied is what dirt is taken off: what was spoken of.
+func (t *taker) dirtied(at int) (part, bool) {
+	for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
+		if w := t.words[i].lower; w == "from" || w == "off" || w == "of" || w == "in" {
+			next := i + 1
+			for next < len(t.words)-1 && articles[t.words[next].lower] {
+				next++
+			}
+			if next < len(t.words) {
+				if p, n := partAt(t.words, next); n > 0 && t.words[next].stop == 0 {
+					return t.qualify(p), true // swarf off the bed
+				}
+			}
+		}
+	}
+	p, ok := t.meant(at)
+	return p, ok && p.class != machinePart
+}
+
+// energyDeed reports whether a lock at a word is that of an isolator.
+func (t *taker) energyDeed(at int) bool {
+	return t.near(cues("padlock|isolator|tag|lock off|your lock|own lock"), at, at+1, 8, 8)
 }
 
 // everyOne reports whether a deed is done to all of what is spoken of.
@@ -222,6 +289,9 @@ func (t *taker) toldAt(at int) {
 		p = part{name: name, head: name, class: cavityPart, many: t.section.many && t.section.name == name}
 	case "$fastener":
 		p = t.fastener
+		if q := t.turned(); q.name != "" && t.words[at].sentence-t.words[q.from].sentence <= 2 && (p.name == "" || p.from < q.from) {
+			p = q
+		}
 		if p.name == "" {
 			p = t.tightened(&item{from: at, to: at + n})
 		}
@@ -525,8 +595,11 @@ func (t *taker) meant(at int) (part, bool) {
 	}
 	for i := len(t.mentions) - 1; i >= 0; i-- {
 		m := t.mentions[i]
-		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 {
+		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 && !(many && t.words[at].sentence-t.words[m.from].sentence < 6 && at-m.from < 60) {
 			break
+		}
+		if !many && m.many && m.class == fastener && m.to < at-1 && singly[t.words[at].lower] && i > 0 && t.words[t.mentions[i-1].from].sentence >= t.words[m.from].sentence-1 && !t.mentions[i-1].many && !t.mentions[i-1].place {
+			continue // two screws hold it on
 		}
 		if m.place || features[m.head] || m.class == placePart || m.class == energyPart || many != m.many && many {
 			continue
@@ -545,11 +618,13 @@ func (t *taker) meant(at int) (part, bool) {
 	return part{}, false
 }
 
+var singly = set("it that this")
+
 var severalSaid = set("them those these 'em")
 
 var pronouns = set("it that them those this these 'em her him")
 
-var adjectives = set("of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
+var adjectives = set("f r l rh lh of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
 
 var small = set("two three four five six seven eight nine ten one")
 

@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // standing is how what is said stands: as a fact of this job or not.
 type standing int
 
@@ -29,6 +31,31 @@ func stand(words []word) []standing {
 		}
 		if n := length(oldCues, words, i); n > 0 && !notDenials.has(words, i+n-1) {
 			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
+		}
+	}
+	for i := range words {
+		if end := pastAt(words, i); end > i {
+			mark(i, end, story)
+		}
+		if n := length(otherOnes, words, i); n > 0 {
+			mark(clauseStart(words, i), clauseEnd(words, i+n), story)
+		}
+		if n := length(notNow, words, i); n > 0 {
+			from := clauseStart(words, i)
+			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 7 {
+				from = clauseStart(words, from-1)
+			}
+			mark(from, clauseEnd(words, i+n), denied)
+		}
+		if n := length(orders, words, i); n > 0 && (words[i].stop != 0 || i == 0) {
+			end := i
+			for end < len(words) && words[end].line == words[i].line && words[end].stop != '.' {
+				end++
+			}
+			mark(i, end, denied)
+		}
+		if w := words[i]; w.stop == ',' && wrongly[w.lower] && (i+1 >= len(words) || words[i+1].stop != 0) {
+			mark(clauseStart(words, i-1), i, denied)
 		}
 	}
 	for i := range words {
@@ -63,6 +90,49 @@ func stand(words []word) []standing {
 	}
 	return out
 }
+
+// pastAt gives the end of what somebody tells that was done: I drilled, he had, they took. A
+// clause that "you" or "it" begins is none.
+func pastAt(words []word, at int) int {
+	who := at
+	if persons[words[at].lower] {
+	} else if articles[words[at].lower] && at+1 < len(words) && words[at+1].stop == 0 && peopled[words[at+1].stem] {
+		who++
+	} else if !peopled[words[at].stem] {
+		return at
+	}
+	next := who + 1
+	for next < len(words) && next < who+3 && words[next].stop == 0 && (aside[words[next].lower] || numeric(words[next].lower) || strings.HasPrefix(words[next].lower, "'")) {
+		next++
+	}
+	if next >= len(words) || words[next].stop != 0 || words[who].of {
+		return at
+	}
+	w := words[next].lower
+	if words[who].lower != "i" && words[who].lower != "we" && words[who].lower != "they" && pastToo[w] {
+		return storyEnd(words, who+1)
+	}
+	if !pasts[w] && !(len(w) > 4 && strings.HasSuffix(w, "ed") && !notPast[w]) {
+		return at
+	}
+	if w == "had" && next+1 < len(words) && (words[next+1].lower == "to" || words[next+1].lower == "better") {
+		return at
+	}
+	return storyEnd(words, who+1)
+}
+
+var (
+	pastToo   = set("put cut let hit set shut")
+	persons   = set("i he she they we someone somebody nobody everyone")
+	peopled   = set("lad guy fella fellow bloke chap mate apprentice brother father dad grandad uncle neighbour neighbor owner customer driver operator farmer kid boy student trainee contractor fitter boss colleague shift cousin lady woman man tech technician mechanic student volunteer tenant crew hirer")
+	aside     = set("once only just never actually always even really then also both all at in last who")
+	pasts     = set("was were had did went came took left lost broke bent saw found forgot thought got made ran blew fell wore stripped split burnt burned drank kept told said gave knew caught threw tore melted snapped sheared wrecked rang wrote heard felt bought sold sent spent cost drove swore")
+	notPast   = set("need needed speed feed seed bleed indeed exceed proceed bed sealed used")
+	wrongly   = set("wrong incorrect rubbish nonsense ignore")
+	orders    = cues("to order|on order|order list|parts to order|to be ordered|next time|next visit|next service|for next time|shopping list")
+	notNow    = cues("not due|not touched|next visit|next time|not this time|not this visit|not today|not in stock|not needed this|done last|was done|were done|was changed|were changed|another day|another job|separate job|other job|own sheet|separate sheet|last time|last lot|last visit|last service|the time before|not our job|not my job|not ours|not yours to")
+	otherOnes = cues("the other machine|the other pump|the other engine|other machines|some machines|the other unit|the other model|the bigger model|the bigger one takes|the smaller one takes|the smaller model|the newer model|the newer ones|the older model|the older ones|the mark one|the mark two|the mark three|the diesel one|the electric one|the petrol one|the one next door|next door's|the neighbour's|the neighbor's|his machine|her machine|their machine|on those ones|on that one you|the new model|the previous model|previous card|the old card|the last card|old manual")
+)
 
 // denialEnd ends a denial where somebody else begins to speak or act: don't touch it YOU only …
 func denialEnd(words []word, from, end int) int {
@@ -148,6 +218,7 @@ func slips(words []word, items []item, standings []standing) {
 			}
 		}
 		if last == nil || next == nil {
+			slipOfPart(words, items, standings, i, n)
 			continue
 		}
 		if last.amount.unit.symbol != "" && next.amount.unit.symbol == "" && next.amount.low.value.Cmp(last.amount.high.orLow(last.amount.low).value) <= 0 {
@@ -163,6 +234,28 @@ func slips(words []word, items []item, standings []standing) {
 	}
 }
 
+// slipOfPart marks the name of a part that was put right at once: the blade, no, the wedge.
+func slipOfPart(words []word, items []item, standings []standing, at, length int) {
+	before, behind := -1, -1
+	for k, it := range items {
+		if it.kind != partItem && it.kind != toolItem && it.kind != fluidItem {
+			continue
+		}
+		if it.to <= at && at-it.to <= 1 && words[it.from].sentence == words[at].sentence {
+			before = k
+		}
+		if behind < 0 && it.from >= at+length && it.from-at-length <= 2 {
+			behind = k
+		}
+	}
+	if before < 0 || behind < 0 || items[before].kind != items[behind].kind {
+		return
+	}
+	for i := items[before].from; i < items[before].to; i++ {
+		standings[i] = slip
+	}
+}
+
 func (n number) orLow(low number) number {
 	if n.value == nil {
 		return low
@@ -173,7 +266,7 @@ func (n number) orLow(low number) number {
 // marked reports whether marks stand in the words behind a place.
 func marked(words []word, at int) bool {
 	for i := at; i < min(at+25, len(words)); i++ {
-		if words[i].stop != 0 && words[i].line == words[at].line {
+		if words[i].stop != 0 && !words[i].paused && words[i].line == words[at].line {
 			return true
 		}
 	}

@@ -56,6 +56,9 @@ func partAt(words []word, at int) (part, int) {
 			if name == "zerk" || name == "nipple" {
 				name = "grease fitting"
 			}
+			if _, n := toolAt(words, next+1); n > 0 && words[next+1].stop == 0 && !maybeTools[words[next+1].stem] && !w.of {
+				break // a box spanner
+			}
 			best = part{name: joined(names, name), head: name, class: class, many: w.stem != w.lower, bare: len(names) == 0, from: at, to: next + 1}
 			length = next + 1 - at
 		}
@@ -72,7 +75,28 @@ func partAt(words []word, at int) (part, int) {
 		names = append(names, name)
 		next++
 	}
+	if length > 0 && best.class != placePart && !complete[best.head] && !words[best.to-1].of && nounBehind(words, best.to) {
+		w := words[best.to]
+		best = part{name: joined(names, w.stem), head: w.stem, class: plainPart, from: at, to: best.to + 1}
+		if len(names) == 0 {
+			best.name = w.stem
+		}
+		length = best.to - at
+	}
 	return best, length
+}
+
+// nounBehind reports whether a noun that no table knows goes on with a name: the brake MODULE
+// needs …. It stands in the singular, before a mark or a verb.
+func nounBehind(words []word, at int) bool {
+	if at >= len(words) {
+		return false
+	}
+	w := words[at]
+	if w.stop != 0 || w.stem != w.lower || len(w.lower) < 5 || known(words, at) || !lettersOnly(w.lower) || strings.HasSuffix(w.lower, "s") || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ed") || strings.HasSuffix(w.lower, "ing") || breaks[w.lower] || prepositions[w.lower] || places[w.lower] || vague[w.stem] {
+		return false
+	}
+	return at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "is" || words[at+1].lower == "needs" || words[at+1].lower == "wants" || words[at+1].lower == "has" || words[at+1].lower == "gets")
 }
 
 // complete are names that no other noun follows.
@@ -95,7 +119,7 @@ func noPart(words []word, at int) bool {
 	}
 	switch w.stem {
 	case "spring":
-		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+		return springtime[before] || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "end":
 		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
 	case "roll":
@@ -111,6 +135,9 @@ func noPart(words []word, at int) bool {
 	}
 	return false
 }
+
+// springtime are words before a spring that is a season.
+var springtime = set("wet dry late early cold mild warm by since until till come after before")
 
 func joined(names []string, last string) string {
 	return strings.Join(append(append([]string{}, names...), last), " ")
@@ -157,7 +184,11 @@ func verbHere(words []word, at int) bool {
 	if at+1 < len(words) && words[at+1].stop == 0 && (articles[words[at+1].lower]) {
 		return true
 	}
-	return at > 0 && words[at].stop == 0 && beforeInfinitive[words[at-1].lower]
+	if at == 0 || words[at].stop != 0 {
+		return false
+	}
+	before := words[at-1].lower
+	return beforeInfinitive[before] || words[at].stem != words[at].lower && (before == "it" || before == "he" || before == "she" || before == "that" || before == "which")
 }
 
 // beforeInfinitive are words that a verb follows and no noun: got to lead, you'll lift.
@@ -175,6 +206,9 @@ var bothWays = func() map[string]bool {
 }()
 
 var articles = set("the a an it them that this those these both all each every your new")
+
+// prepositions are words that lead from one thing to another.
+var prepositions = set("above below over under behind beside beyond past from to at on off in into onto of for with without by near between against along around round through")
 
 // places are words that say where, so that what follows is a place and no part that is worked on.
 var places = set("behind under beneath beside below above near past against by round around inside at")

@@ -119,6 +119,7 @@ type taker struct {
 	headKnown    bool
 	pulled       string // what a force was told of
 	pto          bool
+	energyName   string
 	voice        int // 1 spoken, 2 in short, 0 not looked at
 }
 
@@ -147,7 +148,11 @@ type deed struct {
 
 func take(notes string) *taker {
 	words := aboard(split(notes))
-	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words)}
+	t := &taker{notes: notes, words: words}
+	if !t.spoken() {
+		lengthened(words)
+	}
+	t.items, t.standings = scan(words), stand(words)
 	slips(words, t.items, t.standings)
 	t.walk()
 	t.named()
@@ -488,8 +493,8 @@ func (t *taker) qualify(p part) part {
 			return p.of(of)
 		}
 	case movingPart:
-		if p.head == "belt" {
-			p.name, p.bare = "drive belt", false
+		if p.head == "belt" && t.near(veeCues, p.from, p.to, 6, 6) {
+			p.name, p.head, p.bare = "V-belt", "V-belt", false
 		}
 		if p.head == "shaft" && (t.pto || wordIn(t.words, "pto")) {
 			p.name, p.bare, p.class = "PTO shaft", false, linePart
@@ -657,7 +662,7 @@ func (t *taker) sectionAt(at int) {
 	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
 		return
 	}
-	if p.class == plugPart && t.section.class == cavityPart && !newLine {
+	if p.class == plugPart && t.section.class == cavityPart && !newLine && !(p.bare && t.whichPlug(p).name == "spark plug") {
 		return
 	}
 	if p.class == plugPart && p.bare && t.section.name != "" && t.qualify(p).name != "spark plug" {
@@ -860,6 +865,9 @@ func (t *taker) gapAt(it *item) {
 	}
 }
 
+// veeCues are sizes of V-belts.
+var veeCues = cues("spa|spb|spz|spc|xpa|xpz|xpb|vee|v section|a section|b section")
+
 // ofWhat reads what a part belongs to behind it: the screws ON THE COVER.
 func (t *taker) ofWhat(at int) (part, bool) {
 	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "of" && t.words[at].lower != "on" && t.words[at].lower != "in" {
@@ -972,7 +980,7 @@ func settle(deed string, class class) string {
 			return "check"
 		case valvePart:
 			return "close"
-		case raisedPart, machinePart, cavityPart:
+		case machinePart, cavityPart:
 			return ""
 		}
 		return "remove"
@@ -984,7 +992,7 @@ func settle(deed string, class class) string {
 			return "restore"
 		case valvePart:
 			return "open"
-		case raisedPart, machinePart, cavityPart:
+		case machinePart, cavityPart:
 			return ""
 		}
 		return "refit"
@@ -1019,6 +1027,8 @@ func settle(deed string, class class) string {
 			return "drain"
 		}
 		return "empty"
+	case "smear?":
+		return ""
 	case "set?":
 		if class == plainPart || class == valvePart || class == signPart {
 			return "set"
@@ -1247,7 +1257,7 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.name == "spring scale" && t.placed(it.from) {
 		return // over by the scale
 	}
-	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name }) {
+	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name || lastWord(m.head) == row.name }) {
 		return // the knives of the machine are sharp
 	}
 	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
@@ -1376,7 +1386,14 @@ func (t *taker) amountThing(number int, it *item) {
 	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
 		a.unit = unit{symbol: "mL", kind: quantity.Volume} // five hundred mil of oil
 	}
+	a = t.borrow(number, a)
 	it.amount = a
+	if t.countThing(number, it, a) || t.acrossFlats(it, a) {
+		return
+	}
+	if a.unit.kind == quantity.Power || a.unit.kind == quantity.Voltage && t.near(supplied, it.from, it.to, 0, 3) {
+		return // what the machine is rated
+	}
 	switch a.unit.kind {
 	case quantity.Torque:
 		t.torqueThing(number, it, a)
@@ -1390,6 +1407,11 @@ func (t *taker) amountThing(number int, it *item) {
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 	case quantity.Mass:
 		if t.forceThing(it, a) {
+			return
+		}
+		if a.unit.symbol == "lb" && (t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0)) {
+			a.unit = unit{symbol: "psi", kind: quantity.Pressure} // fourteen pounds in the front tyres
+			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			return
 		}
 		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
@@ -1440,6 +1462,8 @@ func (t *taker) amountThing(number int, it *item) {
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
 }
+
+var supplied = cues("supply|mains|three phase|single phase|motor|battery|system|ac|dc|machine|version|socket")
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
@@ -1578,6 +1602,9 @@ func (t *taker) tightened(it *item) part {
 			return m.part
 		}
 	}
+	if features[t.topic.head] {
+		return t.section
+	}
 	return t.topic
 }
 
@@ -1620,6 +1647,15 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
 		return true
 	}
+	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 4 && a.low.int() <= 70 {
+		before := t.items[number-1]
+		if before.kind == partItem && before.to == it.from && t.words[it.from].stop == 0 && (before.part.class == fastener || before.part.class == plugPart) && !t.near(rangeCues, it.from, it.to, 4, 3) {
+			return true // level plug 24 mm
+		}
+	}
+	if next := number + 1; next < len(t.items) && t.items[next].kind == partItem && t.items[next].from == it.to && t.words[it.to].stop == 0 && a.shape == exact && !t.near(rangeCues, it.from, it.to, 4, 3) {
+		return true // a forty-two inch deck
+	}
 	if f := t.fastener; a.unit.symbol == "in" && a.low.fraction && f.name != "" && t.words[max(f.from, 0)].sentence == t.words[it.from].sentence && !t.near(rangeCues, it.from, it.to, 9, 3) {
 		return true
 	}
@@ -1628,7 +1664,7 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
 			return true
 		}
-		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
+		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0 && !prepositions[t.words[it.to].lower]) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
 			return true
 		}
 	}
@@ -1638,13 +1674,19 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 // timeThing takes a time as an interval, as a limit or as a wait.
 func (t *taker) timeThing(it *item, a amount) {
 	switch {
+	case t.serviced(it) || t.againAfter(it) || a.unit.symbol == "h" && a.low.int() >= 25 && !t.near(waitCues, it.from, it.to, 5, 0) && !t.near(clockCues, it.from, it.to, 4, 2):
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
+	case a.unit.kind == quantity.Time && it.from > 0 && t.words[it.from-1].lower == "at" && a.unit.symbol == "h" && t.words[it.from].stop == 0 && a.low.int() >= 10:
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to) // first one at 20 hours
 	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind != quantity.Time:
+	case a.unit.symbol == "h" && a.low.int() >= 5 && t.intervalClose(it):
+		t.add(Interval, a.text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(whicheverCue, it.from, it.to, 0, 6)):
 		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
 	case a.unit.symbol == "s" && !t.near(waitCues, it.from, it.to, 5, 0):
-		if a.shape == exact && it.from > 0 && t.words[it.from-1].lower == "in" {
+		if w := wordBefore(t.words, it.from); a.shape == exact && (w == "in" || w == "inside" || w == "within") {
 			a.shape = atMost
 		}
 		if a.shape == about {
@@ -1673,6 +1715,46 @@ func (t *taker) timeThing(it *item, a amount) {
 	}
 }
 
+// serviced reports whether a time is told as that of a service: 500 hour service, 2 yr / 4000 h.
+func (t *taker) serviced(it *item) bool {
+	if it.amount.unit.kind == quantity.Time && it.amount.unit.symbol != "h" || it.amount.unit.symbol == "h" && it.amount.low.int() < 5 {
+		return false
+	}
+	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].stop != '.' && t.words[i].sentence == t.words[it.from].sentence; i++ {
+		if dueWords[t.words[i].lower] {
+			return true
+		}
+		if !numeric(t.words[i].lower) && t.words[i].lower != "or" && t.words[i].lower != "and" && t.words[i].lower != "h" && t.words[i].stem != "hour" && t.words[i].stem != "year" && t.words[i].stem != "month" {
+			return false
+		}
+	}
+	return false
+}
+
+var dueWords = set("service interval inspection overhaul check maintenance job change services due")
+
+// againAfter reports whether something is looked at again after a time: recheck after 24 h.
+func (t *taker) againAfter(it *item) bool {
+	if it.from < 2 || t.words[it.from].stop != 0 {
+		return false
+	}
+	before := it.from - 1
+	if t.words[before].lower == "first" || t.words[before].lower == "the" || t.words[before].lower == "about" {
+		before--
+	}
+	if w := t.words[max(before, 0)].lower; length(again, t.words, max(before, 0)) > 0 {
+		return true // retorque 10 h
+	} else if w != "after" && w != "in" && w != "at" {
+		return false
+	}
+	return t.near(again, it.from, it.to, 9, 3)
+}
+
+// clockCues are words beside hours that a machine has run.
+var clockCues = cues("clock|meter|reading|now at|done|run|ran|on it|life|lasts|old")
+
+var again = cues("recheck|check again|check them again|check it again|again after|again in|retorque|re-torque|re torque|retighten|look at it again|look at those again|look again|once more after|check them after|check it after|check those after|recheck them|nip them up again|tighten them again|tighten again")
+
 // orTwo reads the longer time of a job: about an hour and a half, two if the tines are bad.
 func (t *taker) orTwo(it *item, a amount) (string, bool) {
 	if it.to+1 >= len(t.words) || t.words[it.to].stop != ',' || t.words[it.to+1].lower != "if" {
@@ -1694,9 +1776,15 @@ func (t *taker) runFrom(it *item) int {
 	return from
 }
 
+// intervalClose reports whether an interval was told just before a time that adds to it: every
+// second service (8000 h).
+func (t *taker) intervalClose(it *item) bool {
+	return t.near(cues("every|each|svc|service|interval|due"), it.from, it.to, 4, 0)
+}
+
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
-	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
+	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
 	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
 )
@@ -1732,6 +1820,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
+	case a.low.fraction && t.ofThings(it, a) && (articles[t.words[it.to].lower] || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
 	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
 		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
@@ -1788,12 +1877,25 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.int() >= 100 && t.speedBefore(it):
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
-		if it.to < len(t.words) && t.words[it.to].of || before == "all" {
+		if it.to < len(t.words) && t.words[it.to].of || before == "all" || t.ofThings(it, a) {
 			return
 		}
 		t.gapAt(it)
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
+}
+
+// ofThings reports whether a bare figure is told of what stands behind it, which is no unit:
+// seventeen links, half the width.
+func (t *taker) ofThings(it *item, a amount) bool {
+	if it.to >= len(t.words) || t.words[it.to].stop != 0 {
+		return false
+	}
+	w := t.words[it.to].lower
+	if a.low.fraction && (articles[w] || w == "of" || w == "its" || w == "way") {
+		return true
+	}
+	return lettersOnly(w) && t.words[it.to].stem != w && !stopWords[w] && !finite[w] && !adverbs[w] && !actionWords[w] && !breaksAt(t.words, it.to)
 }
 
 // torqueOpen takes a torque that was told without its unit.

@@ -59,7 +59,7 @@ var toldPhrases = func() (out phrases[toldDeed]) {
 }()
 
 // dirt is what is taken off and out, so that the place is cleaned.
-var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud fluff leaves straw chaff sawdust shavings crud gunk rust hair net-wrap baling")
+var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud muck fluff lint leaves straw chaff sawdust shavings crud gunk rust hair net-wrap baling resin pitch scale grit debris gravel stones leaf bark slime algae barnacles weed weeds salt carbon soot ash grime crumbs flour dough residue deposits deposit buildup crap filth clippings fibres fibers thread cobwebs sludge oxide corrosion paint glue spatter slag dross limescale feathers manure slurry snow ice clay soil roots")
 
 // bad are states that are looked for.
 var bad = set("cracked worn glazed split torn damaged frayed scored chipped perished bent broken loose leaking weeping blunt rusty pitted burnt swollen cut nicked")

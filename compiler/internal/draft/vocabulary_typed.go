@@ -15,7 +15,7 @@ var typed = map[string]string{
 	"yr": "year", "qts": "quarts", "gals": "gallons", "pts": "pints", "mo": "month", "mth": "month", "wk": "week", "wkly": "weekly", "mthly": "monthly", "qtr": "quarter", "qtrly": "quarterly", "ann": "annual",
 	"ea": "each", "ev": "every", "evry": "every", "abt": "about", "aprox": "approx", "w/o": "without", "betw": "between", "btwn": "between", "til": "till", "thru": "through", "b4": "before", "bef": "before", "aft": "after", "incl": "including", "exc": "except", "excl": "except", "tho": "though", "em": "'em", "u": "you", "ur": "your", "oughta": "ought", "gotta": "must", "outta": "out", "thro'": "through", "thro": "through", "nxt": "next", "cust": "customer", "req": "required", "reqd": "required", "poss": "possible", "prev": "previous", "orig": "original", "spec": "specified",
 	"chk": "check", "ck": "check", "chng": "change", "chg": "change", "rpl": "replace", "repl": "replace", "rplc": "replace", "rmv": "remove", "rem": "remove", "inst": "install", "adj": "adjust", "insp": "inspect", "tghtn": "tighten", "tq": "torque", "trq": "torque", "lub": "lube", "grs": "grease", "cln": "clean", "discon": "disconnect", "disco": "disconnect", "recon": "reconnect", "meas": "measure", "lsn": "loosen", "lkn": "loosen", "svc": "service", "serv": "service", "svce": "service", "isol": "isolate", "tens": "tension", "lubr": "lubricate", "reasm": "reassemble", "reassy": "reassemble", "retq": "retorque", "dismtl": "dismantle", "refil": "refill", "rnw": "renew", "renw": "renew", "ovhl": "overhaul", "tst": "test", "rec": "record",
-	"neg": "negative", "pos": "positive", "batt": "battery", "bat": "battery", "alu": "aluminium", "alum": "aluminium", "stbd": "starboard", "btm": "bottom", "bot": "bottom", "rh": "right", "lh": "left", "frt": "front", "fr": "front", "rr": "rear", "hyd": "hydraulic", "hydr": "hydraulic", "pneu": "pneumatic", "elec": "electric", "temp": "temperature", "lvl": "level", "qty": "quantity", "dia": "diameter", "assy": "assembly", "asm": "assembly", "mtg": "mounting", "lite": "light", "tite": "tight", "ctr": "centre", "cntr": "centre", "ext": "exhaust", "inl": "inlet", "outl": "outlet", "suct": "suction", "disch": "discharge", "ret": "return", "aux": "auxiliary", "mech": "mechanical", "vert": "vertical", "horiz": "horizontal", "synth": "synthetic", "min'l": "mineral", "cond": "condition", "clr": "clearance", "clrnce": "clearance", "vib": "vibration", "freq": "frequency", "press": "press", "scav": "scavenge", "sep": "separator",
+	"prk": "park", "str": "stroke", "cu": "copper", "terms": "terminals", "defl": "deflection", "extr": "extraction", "filt": "filter", "lith": "lithium", "neg": "negative", "pos": "positive", "batt": "battery", "bat": "battery", "alu": "aluminium", "alum": "aluminium", "stbd": "starboard", "btm": "bottom", "bot": "bottom", "rh": "right", "lh": "left", "frt": "front", "fr": "front", "rr": "rear", "hyd": "hydraulic", "hydr": "hydraulic", "pneu": "pneumatic", "elec": "electric", "temp": "temperature", "lvl": "level", "qty": "quantity", "dia": "diameter", "assy": "assembly", "asm": "assembly", "mtg": "mounting", "lite": "light", "tite": "tight", "ctr": "centre", "cntr": "centre", "ext": "exhaust", "inl": "inlet", "outl": "outlet", "suct": "suction", "disch": "discharge", "ret": "return", "aux": "auxiliary", "mech": "mechanical", "vert": "vertical", "horiz": "horizontal", "synth": "synthetic", "min'l": "mineral", "cond": "condition", "clr": "clearance", "clrnce": "clearance", "vib": "vibration", "freq": "frequency", "press": "press", "scav": "scavenge", "sep": "separator",
 	"skt": "socket", "hd": "head", "brg": "bearing", "wshr": "washer", "gskt": "gasket", "fltr": "filter", "cvr": "cover", "scr": "screw", "blt": "bolt", "shft": "shaft", "cyl": "cylinder", "vlv": "valve", "mtr": "motor", "gbox": "gearbox", "gbx": "gearbox", "g'box": "gearbox", "trans": "transmission", "eng": "engine", "conn": "connector", "clnt": "coolant", "spkr": "spark", "drv": "drive", "elem": "element", "elmt": "element", "cplg": "coupling", "thermo": "thermostat", "reg": "regulator", "sol": "solenoid", "press'r": "pressure", "spdl": "spindle", "carb": "carburettor", "diff": "differential", "alt": "alternator", "accu": "accumulator", "comp": "compressor", "evap": "evaporator", "rad": "radiator", "imp": "impeller", "instr": "instrument", "isltr": "isolator", "sw": "switch", "cct": "circuit", "sqr": "square", "sq": "square", "nip": "nip", "cond'r": "condenser",
 }
 
@@ -68,7 +68,7 @@ func shortened(w word, behind string) bool {
 // cutShort are words that stay as they are with a dot behind them; fullWord are whole words
 // that look as if they were cut short.
 var (
-	cutShort = set("w approx max min no nos fig ref incl ca ltr hrs mins hr oz ft lb lbs")
+	cutShort = set("w approx max min fig ref incl ca")
 	fullWord = set("press temp carb alt trans comp rec rem inst sol bat spec u em nip min max no")
 )
 
@@ -84,7 +84,7 @@ func skeleton(text string) string {
 	}
 	best := ""
 	for _, whole := range skeletons[bare[0]] {
-		if len(whole) <= len(bare)+5 && keepsOrder(bare, whole) && (best == "" || cmp.Or(cmp.Compare(len(whole), len(best)), cmp.Compare(whole, best)) < 0) {
+		if len(whole) <= 2*len(bare)+1 && keepsOrder(bare, whole) && (best == "" || cmp.Or(cmp.Compare(len(whole), len(best)), cmp.Compare(whole, best)) < 0) {
 			best = whole
 		}
 	}

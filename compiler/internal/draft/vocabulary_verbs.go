@@ -12,7 +12,7 @@ type deedRow struct {
 // deedRows are the words of work, and the language's verb for each.
 var deedRows = []deedRow{
 	// off, out, apart
-	{"take pull lift get whip slide slip knock draw pop prise drive tap unscrew unbolt screw fetch drift press drag ease lever pry slacken work wiggle jiggle bring spin wind fish hook pick pluck shake tip tug yank break crack peel cut unwind thread bolt strip rip", "off out away", "off?"},
+	{"take pull lift get whip slide slip knock draw pop prise drive tap unscrew unbolt screw fetch drift press drag lever pry work wiggle jiggle bring spin wind fish hook pick pluck shake tip tug yank break crack peel cut unwind thread bolt strip rip", "off out away", "off?"},
 	{"pull slip draw slide lift", "", "pull?"},
 	{"pack repack", "", "grease"},
 	{"remove undo unscrew unbolt strip dismount demount unseat dismantle withdraw extract unfasten", "", "off?"},
@@ -39,14 +39,15 @@ var deedRows = []deedRow{
 	{"lock", "", "lock?"},
 	// fluids
 	{"drain", "", "drain"},
-	{"let drain run", "drain out off", "drain"},
+	{"let drain", "drain out off", "drain"},
 	{"pump suck syphon siphon draw", "out", "pumpout"},
 	{"empty", "", "empty?"},
 	{"fill refill", "", "fill"},
 	{"top fill", "up", "fill"},
 	{"bleed purge vent", "", "bleed"},
 	{"grease regrease", "", "grease"},
-	{"oil lube lubricate", "", "lubricate"},
+	{"oil lube lubricate smear", "", "lubricate"},
+	{"spray squirt smear coat dab wipe", "with", "smear?"},
 	{"flush", "", "flush"},
 	{"flush rinse", "out through", "flush"},
 	// clean
@@ -69,7 +70,8 @@ var deedRows = []deedRow{
 	// set
 	{"adjust readjust trim calibrate gap", "", "adjust"},
 	{"set", "to at", "adjust"},
-	{"set reset", "", "set?"},
+	{"set", "", "set?"},
+	{"reset zero", "", "reset"},
 	{"tension retension", "", "tension"},
 	{"align realign", "", "align"},
 	{"line", "up", "align"},

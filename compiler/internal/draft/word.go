@@ -17,6 +17,8 @@ type word struct {
 	hyphen     bool   // joined to the word before by a hyphen
 	of         bool   // has 's behind it
 	timed      bool   // its line begins with a time
+	paused     bool   // the mark before it is none of the notes, but a pause of the speaker
+	times      bool   // a count by its x: x4, 3x
 	raw        string // as it was written, "" for a sign
 }
 
@@ -63,13 +65,14 @@ func split(notes string) []word {
 	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
 	punctuated := marks*60 > len(strings.Fields(notes))
 	wrapped := broken(all)
+	flows := captioned(all, punctuated)
 	var out []word
 	sentence := 0
 	for i, one := range all {
 		if i > 0 {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
-			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || punctuated && wrapped[i])
+			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || flows || punctuated && wrapped[i])
 			if !goesOn {
 				sentence++
 			}
@@ -82,7 +85,61 @@ func split(notes string) []word {
 			}
 		}
 	}
+	if !punctuated {
+		paused(out)
+	}
 	return out
+}
+
+// captioned reports whether the lines of notes without marks are captions, each of as many words
+// as fit, and no list: they begin in lower case, and their lengths are alike.
+func captioned(all []line, punctuated bool) bool {
+	if punctuated || len(all) < 6 {
+		return false
+	}
+	lower, fitting := 0, 0
+	longest := 0
+	for _, one := range all {
+		longest = max(longest, len(strings.TrimSpace(one.text)))
+	}
+	for _, one := range all {
+		text := strings.TrimSpace(one.text)
+		first, _ := utf8.DecodeRuneInString(text)
+		if unicode.IsLower(first) || unicode.IsDigit(first) {
+			lower++
+		}
+		if len(text)*2 > longest && !strings.ContainsAny(text, ":=") {
+			fitting++
+		}
+	}
+	return longest < 100 && lower*10 > len(all)*8 && fitting*10 > len(all)*7
+}
+
+// paused parts speech that was written down without marks where a speaker goes on to something
+// else: now, okay so, and then you.
+func paused(words []word) {
+	shift, since := 0, 0
+	for i := range words {
+		w := &words[i]
+		w.sentence += shift
+		if i == 0 || w.sentence != words[i-1].sentence || w.stop != 0 {
+			since = 0
+			continue
+		}
+		since++
+		if since < 5 {
+			continue
+		}
+		switch {
+		case length(pauses, words, i) > 0 && !beforePause[words[i-1].lower]:
+			w.stop, w.paused = '.', true
+			w.sentence++
+			shift++
+			since = 0
+		case length(halts, words, i) > 0 && !beforePause[words[i-1].lower]:
+			w.stop, w.paused = ',', true
+		}
+	}
 }
 
 // broken reports of each line whether it goes on from the one before, which was broken because
@@ -161,6 +218,9 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 				w.lower, w.of = bare, true
 			}
 			w.raw = cut
+			if bare := strings.Trim(w.lower, "x×"); len(bare) < 3 && len(bare)+1 == len(w.lower) && figures(bare) && bare != "" {
+				w.lower, w.times = bare, true // x4, 3x
+			}
 			w.lower = unabridged(w.lower)
 			if !numeric(w.lower) {
 				w.lower = strings.ReplaceAll(w.lower, ".", "")
@@ -209,7 +269,7 @@ func short(text string, at int) (string, int) {
 var bareMarks = map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
 
 func wordRune(r rune) bool {
-	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '×' || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
 }
 
 // wordEnd gives the end of the word at a place: letters and figures, and what joins them.
@@ -356,4 +416,50 @@ func set(written string) map[string]bool {
 		out[one] = true
 	}
 	return out
+}
+
+// lengthened gives words that are cut short in notes in short, with no mark behind them, their
+// ends: "air filt", "tens bolt". The shortest word of the trade that begins so is meant.
+func lengthened(words []word) {
+	for i := range words {
+		w := &words[i]
+		if len(w.stem) < 4 || len(w.stem) > 5 || !lettersOnly(w.stem) || known(words, i) {
+			continue
+		}
+		if whole := beginning(w.stem); whole != "" {
+			if w.stem != w.lower {
+				w.lower = plural(whole)
+			} else {
+				w.lower = whole
+			}
+			w.stem = whole
+		}
+	}
+}
+
+// known reports whether a word means something as it stands.
+func known(words []word, at int) bool {
+	w := words[at].lower
+	_, head := heads[words[at].stem]
+	_, number := smalls[w]
+	_, tool := tools.at(words, at)
+	_, unit := units.at(words, at)
+	_, fluid := products.at(words, at)
+	_, of := denominators[w]
+	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords[w] || modifiers[w] || modifiers[words[at].stem] || actionWords[w] || participle(w) != "" || describing[w] || vague[words[at].stem] || scales[w] > 0 || bad[w] || defects[w] || dirt[w] || finite[w] || plainWords[w]
+}
+
+// plainWords are short words that are whole.
+var plainWords = set("with per then than when were only also read held hand high half heel body bent salt sand soft seal same side sign skin slow snug soon sure tall team than that them test text thin tick till time tire told took true type used vent very view wait walk wall want warm wash wear week well went west what when whom wide wife will wind wire wise wood word work yard year zero ask add age air all and any ate bad bag bay bed big bit box boy bus but buy car cat con cut day deck did dip dog dry due ear eat end eye fan far fat few fit fix fly for fun gas gap get god got gun guy had has hat hit hot how ice ill ink its job keep key kit lad law lay led leg let lid lie lip lit log lot low mad man map may mix mud new not now nut odd off oil old one our out own pan part past pay pet pin pit ply pot pro put ran raw red rid rim rip rob rod rot row rub run rut sad saw say sea see set sir sit six ski sky son sum sun tab tag tap tar tea ten the tie tin tip toe ton too top tow toy try two use van via war was wax way wet who why win won yes yet you back bare base beep best bite blow blue body bold bond boom both bulk burn bush busy calm came card care cart case cash cast cold come cook cool cost dark data date dead deal deep done down draw dual dull dust each easy east edge else even ever face fact fail fair fall farm fast feed feel feet felt file fill find fine fire firm five flat flow foam fold food fork form four free fuel full gave gear girl give glad glue goes gold gone good grey grip grow hair hang hard harm have head hear heat help here hide hill hire hold hole home hook hope hour huge idea idle inch into iron item join jump just kept kick kind knee know lack lake land last late lead leak lean left less life lift like line link list live load lock long look loop lose loss lost loud love made main make male many mark mass mean meet melt menu mess mile milk mind mine miss mode more most move much must name near neat neck need nest next nice nine none noon nose note okay once onto open oven over pack page paid pain pair park pass path peak pick pile pink pipe plan play plug plus poor pull pump pure push rack rain rare rate rear rent rest ride ring rise risk road rock roll roof room root rope rota rust safe sale seat seen self sell send sent ship shop shot show shut sick")
+
+// beginning gives the shortest word of the trade that begins with a text and goes on by two
+// letters or more; "" where there is none.
+func beginning(text string) string {
+	best := ""
+	for _, whole := range skeletons[text[0]] {
+		if strings.HasPrefix(whole, text) && len(whole) > len(text)+1 && (best == "" || len(whole) < len(best) || len(whole) == len(best) && whole < best) {
+			best = whole
+		}
+	}
+	return best
 }

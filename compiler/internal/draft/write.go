@@ -375,15 +375,26 @@ func (t *taker) fastened(called string) bool {
 
 // energy is what drives the machine.
 func (t *taker) energy() string {
-	text := " " + strings.ToLower(t.notes) + " "
-	for _, row := range energies {
-		for _, word := range strings.Split(row.words, "|") {
-			if strings.Contains(text, word) {
-				return row.name
+	if t.energyName == "" {
+		t.energyName = "power"
+		for _, row := range energies {
+			said := cues(row.words)
+			if slices.ContainsFunc(t.wordPlaces(), func(at int) bool { return length(said, t.words, at) > 0 }) {
+				t.energyName = row.name
+				break
 			}
 		}
 	}
-	return "power"
+	return t.energyName
+}
+
+// wordPlaces gives the places of all words.
+func (t *taker) wordPlaces() []int {
+	out := make([]int, len(t.words))
+	for i := range out {
+		out[i] = i
+	}
+	return out
 }
 
 // figuresOf gives a step the figures that stand with it.
@@ -937,8 +948,8 @@ type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
 	{"controller", "electric", "controller|control panel"},
-	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd|the disconnect|start button|starter button|electric motor|knife switch"},
-	{"tractor", "shaft", "pto|p.t.o|tractor"},
+	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
+	{"tractor", "shaft", "pto|p t o|tractor"},
 	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
