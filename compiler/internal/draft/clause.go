@@ -299,7 +299,7 @@ func (t *taker) listGoesOn(at int) bool {
 			_, n := partAt(t.words, i+1)
 			return articles[next] || n > 0
 		}
-		if actionWords[w] && !bothWays[w] && heads[t.words[i].stem] == 0 || finite[w] || pronouns[w] && w != "that" && w != "this" {
+		if actionWords[w] && !bothWays[w] && !isHead(t.words[i].stem) || finite[w] || pronouns[w] && w != "that" && w != "this" {
 			return false
 		}
 	}

@@ -39,7 +39,7 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 // takesParticle reports whether a verb that takes "off" stands close before a word.
 func (t *taker) takesParticle(at int) bool {
 	for i := at - 1; i >= max(at-3, 0) && t.words[i+1].stop == 0; i-- {
-		if actionWords[t.words[i].lower] && heads[t.words[i].stem] == 0 {
+		if actionWords[t.words[i].lower] && !isHead(t.words[i].stem) {
 			return true
 		}
 	}
@@ -128,7 +128,7 @@ func (t *taker) joins(from, to int, only bool) bool {
 		case "then", "and", "to", "next", "finally", "by", "or":
 			continue
 		}
-		if only || actionWords[w] && heads[t.words[i].stem] == 0 || finite[w] && w != "on" && w != "off" || articles[w] {
+		if only || actionWords[w] && !isHead(t.words[i].stem) || finite[w] && w != "on" && w != "off" || articles[w] {
 			return false
 		}
 	}

@@ -9,7 +9,7 @@ func (t *taker) deedAt(at int) {
 		return
 	}
 	for _, row := range deedsBy[w.lower] {
-		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || heads[t.words[at-1].stem] != 0 || small[t.words[at-1].lower]) {
+		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || isHead(t.words[at-1].stem) || small[t.words[at-1].lower]) {
 			continue
 		}
 		if row.particles == "" && (nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
@@ -46,7 +46,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 	}
-	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && heads[t.words[at+1].stem] != 0 {
+	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && isHead(t.words[at+1].stem) {
 		return false // side brush bolts
 	}
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
@@ -643,7 +643,7 @@ func nounHere(words []word, at int) bool {
 	if _, n := partAt(words, at); n > 1 && !articles[next] {
 		return true
 	}
-	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
+	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || !isHead(words[at-1].stem) && !modifiers[words[at-1].stem]) {
 		return false // fill to the mark
 	}
 	if next == "out" || next == "off" || next == "down" || next == "away" {

@@ -24,7 +24,7 @@ func stand(words []word) []standing {
 	}
 	for i := range words {
 		if n := length(storyCues, words, i); n > 0 {
-			mark(clauseStart(words, i), storyEnd(words, i+n), story)
+			mark(storyStart(words, i), storyEnd(words, i+n), story)
 		}
 		if n := length(shortCues, words, i); n > 0 {
 			mark(i, min(clauseEnd(words, i+n), i+n+1), story)
@@ -38,7 +38,7 @@ func stand(words []word) []standing {
 			mark(i, end, story)
 		}
 		if n := length(otherOnes, words, i); n > 0 {
-			mark(clauseStart(words, i), clauseEnd(words, i+n), story)
+			mark(storyStart(words, i), clauseEnd(words, i+n), story)
 		}
 		if n := length(notNow, words, i); n > 0 {
 			from := clauseStart(words, i)
@@ -89,6 +89,16 @@ func stand(words []word) []standing {
 		}
 	}
 	return out
+}
+
+// storyStart gives the word a story begins at: that of its clause, but not far back where nothing
+// tells clauses apart.
+func storyStart(words []word, at int) int {
+	start := clauseStart(words, at)
+	if !marked(words, max(at-12, 0)) {
+		return max(start, at-2)
+	}
+	return start
 }
 
 // pastAt gives the end of what somebody tells that was done: I drilled, he had, they took. A

@@ -78,3 +78,46 @@ var unitSounds = func() map[string]heardUnit {
 	}
 	return out
 }()
+
+// heardAs are words that sound like a number, and are one where only a number can stand.
+var heardAs = map[string]string{"for": "four", "fore": "four", "ate": "eight", "to": "two", "too": "two", "tu": "two", "won": "one", "wan": "one", "tree": "three", "free": "three", "sicks": "six", "sex": "six", "sics": "six", "nein": "nine", "tin": "ten", "tenn": "ten", "fife": "five", "ayt": "eight", "sexteen": "sixteen", "twelf": "twelve", "hate": "eight"}
+
+// numbersHeard puts numbers for what sounds like them before a unit, behind the M of a thread, and
+// where something is counted: "ate mil", "m for", "there's for bolts".
+func numbersHeard(words []word) {
+	for i := range words {
+		w := &words[i]
+		if next := i + 1; (w.raw == "em" || w.lower == "um" || w.lower == "and" || w.lower == "am") && next < len(words) && words[next].stop == 0 && threadSizes[words[next].lower] && next+1 < len(words) && words[next+1].stop == 0 && (w.raw == "em" || heads[words[next+1].stem] == fastener || words[next+1].lower == "by") && w.raw != "" && (w.raw == "em" || w.lower == "am" || i > 0 && threadBefore[words[i-1].lower]) {
+			w.lower, w.stem = "m", "m" // em six bolts
+			continue
+		}
+		number := heardAs[w.lower]
+		if number == "" || i > 0 && (smalls[words[i-1].lower] > 0 || numeric(words[i-1].lower)) && (w.lower == "to" || w.lower == "too") {
+			continue
+		}
+		before := ""
+		if i > 0 && w.stop == 0 {
+			before = words[i-1].lower
+		}
+		counted := false
+		if next := i + 1; next < len(words) && words[next].stop == 0 {
+			class, head := heads[words[next].stem]
+			counted = head && words[next].stem != words[next].lower && class != machinePart && countedBehind[before] || words[next].lower == "of" && next+1 < len(words) && pronouns[words[next+1].lower] && (before == "there" || before == "are" || before == "all")
+			_, unit := units.at(words, next)
+			small := unit > 0 && len(words[next].lower) > 2 && (sized[words[next].stem] || longUnits[words[next].stem])
+			if small && (w.lower != "to" || countedBehind[before]) && (w.lower != "for" || before != "is" || countedBehind[before]) && !(w.lower == "for" && articles[words[next].lower]) {
+				counted = true
+			}
+		}
+		if before == "m" || counted {
+			w.lower, w.stem = number, number
+		}
+	}
+}
+
+var (
+	threadSizes   = set("three four five six eight ten twelve fourteen sixteen twenty ate for 3 4 5 6 8 10 12 14 16 20")
+	threadBefore  = set("four six eight two three the an these some little big")
+	countedBehind = set("the there there's these those all other are is has have got with by a an its it's your")
+	longUnits     = set("newton millilitre milliliter litre liter millibar gram kilo minute volt micron thou")
+)

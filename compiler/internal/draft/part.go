@@ -121,7 +121,7 @@ func noPart(words []word, at int) bool {
 	case "spring":
 		return springtime[before] || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "end":
-		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+		return !modifiers[before] && !isHead(before) || before == "both" || before == "each"
 	case "roll":
 		return before == "blue" || before == "paper" || before == "shop" || at+1 < len(words) && words[at+1].lower == "of"
 	case "drum":
@@ -138,6 +138,12 @@ func noPart(words []word, at int) bool {
 
 // springtime are words before a spring that is a season.
 var springtime = set("wet dry late early cold mild warm by since until till come after before")
+
+// isHead reports whether a word in the singular is the noun of a part.
+func isHead(stem string) bool {
+	_, ok := heads[stem]
+	return ok
+}
 
 func joined(names []string, last string) string {
 	return strings.Join(append(append([]string{}, names...), last), " ")
@@ -181,7 +187,7 @@ func verbHere(words []word, at int) bool {
 	if !bothWays[w] {
 		return false
 	}
-	if at+1 < len(words) && words[at+1].stop == 0 && (articles[words[at+1].lower]) {
+	if at+1 < len(words) && words[at+1].stop == 0 && articles[words[at+1].lower] && words[at+1].lower != "that" {
 		return true
 	}
 	if at == 0 || words[at].stop != 0 {

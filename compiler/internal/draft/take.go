@@ -149,7 +149,9 @@ type deed struct {
 func take(notes string) *taker {
 	words := aboard(split(notes))
 	t := &taker{notes: notes, words: words}
-	if !t.spoken() {
+	if t.spoken() {
+		numbersHeard(words)
+	} else {
 		lengthened(words)
 	}
 	t.items, t.standings = scan(words), stand(words)
@@ -654,7 +656,8 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	about := end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	headed := t.announced(at, i) && p.class != fastener && p.class != plugPart && p.class != placePart
+	about := headed || end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
 	}
@@ -677,6 +680,18 @@ func (t *taker) sectionAt(at int) {
 	if p.class == cavityPart {
 		t.cavity = p.name
 	}
+}
+
+// announced reports whether words before a name announce what comes: now the chain that …, okay
+// so next is the rollers, moving on to the brakes.
+func (t *taker) announced(at, name int) bool {
+	for i := at; i < name; i++ {
+		switch t.words[i].lower {
+		case "now", "next", "okay", "ok", "alright", "last", "first":
+			return articles[t.words[name-1].lower] || t.words[name-1].lower == "is" || t.words[name-1].lower == "your"
+		}
+	}
+	return false
 }
 
 // colonHead reads a heading that no table knows, by its colon: "Side broom: …".
@@ -727,7 +742,7 @@ func (t *taker) bolt() part {
 	return part{}
 }
 
-var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+var fillers = set("up thing moving onto onto job two three four then's these those our so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
 
 // ordering are words behind what the notes come to: the auger gearbox next.
 var ordering = set("next first now then last")
@@ -1358,8 +1373,25 @@ func (t *taker) did(verb, object string) bool {
 func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
 	sentence := t.words[from].sentence
 	for i := max(from-before, 0); i < min(to+behind, len(t.words)); i++ {
-		if t.words[i].sentence == sentence && (i < from || i >= to) && length(cue, t.words, i) > 0 {
+		if (t.words[i].sentence == sentence || t.pausedBetween(i, from)) && (i < from || i >= to) && length(cue, t.words, i) > 0 {
 			return true
+		}
+	}
+	return false
+}
+
+// pausedBetween reports whether no more than one pause that is no mark of the notes parts two
+// words that stand close.
+func (t *taker) pausedBetween(a, b int) bool {
+	if a > b {
+		a, b = b, a
+	}
+	if b-a > 6 || t.words[b].sentence-t.words[a].sentence != 1 {
+		return false
+	}
+	for i := a + 1; i <= b; i++ {
+		if t.words[i].sentence != t.words[i-1].sentence {
+			return t.words[i].paused
 		}
 	}
 	return false

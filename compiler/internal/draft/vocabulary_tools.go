@@ -234,7 +234,7 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0
 	}
 	w := words[at]
-	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || heads[words[at-1].stem] != 0) {
+	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
 		return toolRow{}, 0 // slide blocks
 	}
 	if length == 1 && w.lower == "knives" {

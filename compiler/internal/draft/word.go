@@ -127,11 +127,16 @@ func paused(words []word) {
 			continue
 		}
 		since++
-		if since < 5 {
+		if since < 3 {
 			continue
 		}
 		switch {
 		case length(pauses, words, i) > 0 && !beforePause[words[i-1].lower]:
+			w.stop, w.paused = '.', true
+			w.sentence++
+			shift++
+			since = 0
+		case newSubject(words, i) || ordered(words, i):
 			w.stop, w.paused = '.', true
 			w.sentence++
 			shift++
@@ -141,6 +146,63 @@ func paused(words []word) {
 		}
 	}
 }
+
+// newSubject reports whether somebody who speaks without pauses begins a sentence at a word: the
+// gearbox has …, these want …, behind words that are whole without them.
+func newSubject(words []word, at int) bool {
+	before := words[at-1].lower
+	if prepositions[before] || beforePause[before] || determiners[before] || actionWords[before] && !prepositions[before] && !particleWords[before] || finite[before] && !particleWords[before] || breaks[before] || beforeInfinitive[before] && before != "don't" || before == "as" || before == "like" || before == "of" || before == "all" || before == "only" {
+		return false
+	}
+	i := at
+	switch w := words[at].lower; {
+	case w == "there's" || w == "there" && words[at].of:
+		return true
+	case w == "these" || w == "those" || w == "this":
+	case w == "the" || w == "your" || w == "that":
+		i++
+		for n := 0; i < len(words)-1 && n < 3 && words[i].stop == 0 && !finite[words[i].lower] && !(n > 0 && tells(words, i)); n++ {
+			if stopWords[words[i].lower] && !finite[words[i].lower] || prepositions[words[i].lower] || actionWords[words[i].lower] && !isHead(words[i].stem) {
+				return false
+			}
+			if words[i].of {
+				return true // the drain's
+			}
+			i++
+		}
+		return i > at+1 && i < len(words) && words[i].stop == 0 && (finite[words[i].lower] || tells(words, i)) && !prepositions[words[i].lower] && !particleWords[words[i].lower]
+	default:
+		return false
+	}
+	return i+1 < len(words) && words[i+1].stop == 0 && finite[words[i+1].lower] && !prepositions[words[i+1].lower] && !particleWords[words[i+1].lower]
+}
+
+// tells reports whether a word that no table knows is a verb behind its subject: the table rides on.
+func tells(words []word, at int) bool {
+	w := words[at]
+	if w.stem == w.lower || isHead(w.stem) || modifiers[w.lower] || at+1 >= len(words) || words[at+1].stop != 0 {
+		return false
+	}
+	next := words[at+1].lower
+	return prepositions[next] || determiners[next]
+}
+
+// ordered reports whether somebody who speaks without pauses tells at a word what to do next:
+// clean the slots, wipe them down, behind words that lead to no verb.
+func ordered(words []word, at int) bool {
+	w, before := words[at].lower, words[at-1].lower
+	if numeric(before) || smalls[before] > 0 || denominators[before] > 0 || !actionWords[w] && !orderVerbs[w] || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb[before] || prepositions[before] && !particleWords[before] && before != "in" && before != "on" || determiners[before] || modifiers[words[at-1].stem] && !isHead(words[at-1].stem) && !particleWords[before] || actionWords[before] && !particleWords[before] && !isHead(words[at-1].stem) || words[at-1].of || stateBefore[before] || breaks[before] {
+		return false
+	}
+	next := words[at+1].lower
+	return determiners[next] || next == "it" || next == "them" || next == "those" || next == "these" || next == "that" && w != "make" || next == "this"
+}
+
+var (
+	determiners = set("the a an your every each both all any no some another my our")
+	orderVerbs  = set("mind watch use get put take wear leave keep grab give send make")
+	leadsToVerb = set("to you we i they he she it and or then not don't never just can could will would must should might may please who which that always also let let's you'll we'll i'll they'll gonna wanna you'd we'd don't doesn't go come help if when while until till once before after as so but do does did what how where")
+)
 
 // broken reports of each line whether it goes on from the one before, which was broken because
 // its next word had no room. Where few lines are, none is: they are a list.
