@@ -139,6 +139,11 @@ func (t *taker) torqueQuestions() {
 			t.ask(askTorque, t.lastSubject(at), fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", thing(t.lastSubject(at))), at, at+1)
 		}
 	}
+	for _, it := range t.items { // M6 = ?
+		if it.kind == threadItem && !t.spoken() && t.live(it.from, it.to) && t.openEnd(it.to-1) {
+			t.ask(askTorque, t.lastFastener(it.to), fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", thing(t.lastFastener(it.to))), it.from, it.to)
+		}
+	}
 	for _, m := range t.mentions {
 		if m.class == fastener && !m.place && strings.HasPrefix(m.name, "shear ") && !known[m.name] && !asked[m.name] && !t.byHand(m.name, deed{sentence: t.words[m.from].sentence}) {
 			asked[m.name] = true
@@ -155,6 +160,9 @@ func (t *taker) openEnd(at int) bool {
 	}
 	if end < t.words[at].end { // two words of one short form
 		return false
+	}
+	if at+1 < len(t.words) && t.words[at+1].lower == "is" && t.words[at+1].raw == "" && at+2 < len(t.words) {
+		end = max(end, t.words[at+2].start) // = ?
 	}
 	return strings.Contains(t.notes[t.words[at].end:end], "?")
 }

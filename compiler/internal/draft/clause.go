@@ -164,6 +164,33 @@ func (t *taker) renewedOf(at int) (part, int, bool) {
 	return part{}, 0, false
 }
 
+// fineAt takes what is looked at whether it is well, in notes in short: locking pins ok?, lights work.
+func (t *taker) fineAt(at int) {
+	if !t.spoken() && well[t.words[at].lower] && t.words[at].stop == 0 && at > 0 && !(at+1 < len(t.words) && t.words[at+1].stop == 0) && t.live(at, at+1) {
+		if n := len(t.mentions); n > 0 && t.mentions[n-1].to == at && !t.mentions[n-1].place && t.mentions[n-1].class != machinePart && t.mentions[n-1].class != cavityPart {
+			verb := "check"
+			if w := t.words[at].lower; w == "clear" || w == "clean" {
+				verb = "inspect"
+			}
+			t.act(verb, t.mentions[n-1].part, t.mentions[n-1].from, at+1, false)
+		}
+	}
+	if w := t.words[at]; !t.spoken() && w.lower == "new" && (at+1 >= len(t.words) || t.words[at+1].stop != 0 || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && t.words[at-1].lower == "is") {
+		p, from, ok := t.postposed(at, at+1)
+		if !ok && t.section.name != "" {
+			p, from, ok = t.section, at, true
+		}
+		if ok && p.class != machinePart && p.class != cavityPart && p.name != "" {
+			t.act("replace", p, min(from, at), at+1, false)
+			if at > 1 && t.words[at-1].lower == "is" && bad[t.words[at-2].lower] {
+				t.act("inspect", p, at-2, at+1, true)
+			}
+		}
+	}
+}
+
+var well = set("ok okay good secure tight free working works clear clean fine")
+
 // conditioned reports whether an "if" with a bad state stands between two words.
 func (t *taker) conditioned(from, to int) bool {
 	cond := false
@@ -180,7 +207,9 @@ func (t *taker) conditioned(from, to int) bool {
 // the notes came to: chain - clean, lube; plugs replace every 200 hours; rpl if worn.
 func (t *taker) postposed(at, end int) (part, int, bool) {
 	if end < len(t.words) && t.words[end].stop == 0 {
-		if next := t.words[end].lower; !behindVerb[next] && !numeric(next) && smalls[next] == 0 {
+		next := t.words[end].lower
+		_, named := partAt(t.words, end)
+		if curt := !t.spoken() && named == 0 && !articles[next] && (t.words[at].stop != 0 || at == 0 || t.words[at-1].lower == "and"); !curt && !behindVerb[next] && !numeric(next) && smalls[next] == 0 {
 			return part{}, 0, false
 		}
 	}

@@ -280,11 +280,13 @@ func (t *taker) toldAt(at int) {
 		if name == "" {
 			return
 		}
-		if name == "engine" && row.object != "$cavity" {
+		if row.object == "$level" && t.near(cues("fill|refill|top"), at, at+n, 7, 0) {
+			return
+		}
+		if row.object == "$level" {
+			name = t.levelOf(name)
+		} else if name == "engine" && row.object != "$cavity" {
 			name = "engine oil"
-			if row.object == "$level" {
-				name = "engine oil level"
-			}
 		}
 		p = part{name: name, head: name, class: cavityPart, many: t.section.many && t.section.name == name}
 	case "$fastener":
@@ -328,6 +330,21 @@ func (t *taker) toldAt(at int) {
 		}
 		t.further("lubricate", next)
 	}
+}
+
+// levelOf is the level of what a cavity holds.
+func (t *taker) levelOf(cavity string) string {
+	switch {
+	case strings.Contains(cavity, "cool") || strings.Contains(cavity, "radiator"):
+		return "coolant level"
+	case strings.Contains(cavity, "fluid") || strings.Contains(cavity, "brake"):
+		return "brake fluid level"
+	case strings.Contains(cavity, "hydraulic") || cavity == "tank" && wordIn(t.words, "hydraulic", "hydraulics", "ram"):
+		return "hydraulic oil level"
+	case strings.HasSuffix(cavity, "oil"):
+		return cavity + " level"
+	}
+	return cavity + " oil level"
 }
 
 var onOff = set("on off in out")
@@ -422,6 +439,9 @@ func (t *taker) looked(at int) {
 		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
 			if n := length(quantities, t.words, i); n > 0 {
 				name := strings.ToLower(t.said(i, i+n))
+				if name == "hrs" || name == "hr" {
+					name = "hours"
+				}
 				t.actOn("record", name, part{name: name}, at, i+n, false)
 				i += n
 			}

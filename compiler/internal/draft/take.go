@@ -120,7 +120,8 @@ type taker struct {
 	pulled       string // what a force was told of
 	pto          bool
 	energyName   string
-	voice        int // 1 spoken, 2 in short, 0 not looked at
+	outer        part // the heading over several things: "Filters"
+	voice        int  // 1 spoken, 2 in short, 0 not looked at
 }
 
 // section is a part that the notes come to, at a word.
@@ -234,10 +235,7 @@ func (t *taker) thing(number int, it *item) {
 			}
 			return
 		}
-		if t.fastener.name == "" && t.last.class != plugPart && t.section.name != "" && t.section.class != cavityPart && t.section.class != machinePart && t.last.head != "thread" && t.live(it.from, it.to) {
-			t.fastener = part{name: t.section.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
-			t.last = t.fastener
-		}
+		t.unnamedBolt(it)
 		t.add(Size, it.text, t.subject(), it.from, it.to)
 	case classItem:
 		t.add(Size, it.text, t.subject(), it.from, it.to)
@@ -245,6 +243,33 @@ func (t *taker) thing(number int, it *item) {
 		if !it.used {
 			t.amountThing(number, it)
 		}
+	}
+}
+
+// unnamedBolt gives a thread that is told of no bolt the bolt of what is spoken of: motor plate, 4
+// off M16.
+func (t *taker) unnamedBolt(it *item) {
+	sentence := t.words[it.from].sentence
+	of := t.section
+	if n := len(t.mentions); n > 0 {
+		if m := t.mentions[n-1]; t.words[m.from].sentence == sentence && !m.place && m.class != placePart && it.from-m.to < 8 {
+			of = m.part
+		}
+	}
+	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features[of.head] || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
+		return
+	}
+	if t.fastener.name != "" && (t.words[t.fastener.from].sentence == sentence || t.spoken()) {
+		return
+	}
+	from := it.from
+	if t.words[of.from].sentence == sentence && of.from < it.from {
+		from = of.from
+	}
+	t.fastener = part{name: of.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
+	t.last = t.fastener
+	if !t.spoken() {
+		t.mentions = append(t.mentions, mention{t.fastener, from, it.to, false})
 	}
 }
 
@@ -299,6 +324,8 @@ func (t *taker) partThing(number int, it *item) {
 	if p.class == plugPart && p.name == "drain plug" && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
 	}
+	t.fittings(number, it, p)
+	t.spinOn(it, p)
 	t.renewal(it, p)
 	t.particle(it, p)
 	t.sides(it, p)
@@ -496,7 +523,7 @@ func (t *taker) qualify(p part) part {
 		}
 	case movingPart:
 		if p.head == "belt" && t.near(veeCues, p.from, p.to, 6, 6) {
-			p.name, p.head, p.bare = "V-belt", "V-belt", false
+			p.name, p.bare = "V-belt", false
 		}
 		if p.head == "shaft" && (t.pto || wordIn(t.words, "pto")) {
 			p.name, p.bare, p.class = "PTO shaft", false, linePart
@@ -624,6 +651,14 @@ func (t *taker) sectionAt(at int) {
 	if t.words[i].lower == "oil" && t.words[i].of && t.section.class == cavityPart && !newLine {
 		return // that of what is spoken of
 	}
+	if i+1 < len(t.words) && t.words[i+1].stop == ':' && t.outer.class == filterPart && t.outer.name != "" && (t.words[i].lower == "oil" || t.words[i].lower == "air" || t.words[i].lower == "fuel") {
+		p, _ := t.colonHead(i)
+		p = part{name: p.name, head: p.head, class: p.class, from: i, to: i + 1}
+		t.section, t.begun = p, at
+		t.sections = append(t.sections, section{p, at})
+		t.mentions = append(t.mentions, mention{p, i, i + 1, false})
+		return
+	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
 			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
@@ -677,7 +712,10 @@ func (t *taker) sectionAt(at int) {
 	}
 	t.section, t.begun = p, at
 	t.sections = append(t.sections, section{p, at})
-	if p.class == cavityPart {
+	if p.many {
+		t.outer = p
+	}
+	if p.class == cavityPart || p.head == "engine" && p.bare {
 		t.cavity = p.name
 	}
 }
@@ -700,6 +738,10 @@ func (t *taker) colonHead(at int) (part, int) {
 		w := t.words[to-1]
 		if stopWords[w.lower] || actionWords[w.lower] || !lettersOnly(w.lower) {
 			break
+		}
+		if w := t.words[at]; t.words[to].stop == ':' && to == at+1 && t.outer.name != "" && (modifiers[w.lower] || w.lower == "oil") && !isHead(w.stem) {
+			p := t.outer // under Filters: "oil: …", "air: …"
+			return part{name: w.lower + " " + p.head, head: p.head, class: p.class, from: at, to: to}, 1
 		}
 		if t.words[to].stop == ':' {
 			names := make([]string, 0, 3)
@@ -839,6 +881,7 @@ func (t *taker) toldByWords(at int) {
 	t.sameAt(at)
 	if t.standings[at] == holds {
 		t.passiveAt(at)
+		t.fineAt(at)
 		t.renewedAt(at)
 		t.toldAt(at)
 		t.smearedAt(at)
@@ -881,7 +924,7 @@ func (t *taker) gapAt(it *item) {
 }
 
 // veeCues are sizes of V-belts.
-var veeCues = cues("spa|spb|spz|spc|xpa|xpz|xpb|vee|v section|a section|b section")
+var veeCues = cues("spa|spb|spz|spc|xpa|xpz|xpb|wedge belt|v section|a section|b section")
 
 // ofWhat reads what a part belongs to behind it: the screws ON THE COVER.
 func (t *taker) ofWhat(at int) (part, bool) {
@@ -905,6 +948,43 @@ func (t *taker) renewal(it *item, p part) {
 		t.act("replace", p, it.from-1, it.to, false)
 	}
 }
+
+// fittings takes what grease fittings are counted on: king pins, four nipples.
+func (t *taker) fittings(number int, it *item, p part) {
+	if p.head != "grease fitting" || number == 0 || t.items[number-1].kind != amountItem || t.items[number-1].to < it.from-1 {
+		return
+	}
+	sentence := t.words[it.from].sentence
+	if t.didIn("grease", sentence) {
+		return
+	}
+	for i := len(t.mentions) - 2; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+		m := t.mentions[i]
+		if m.place || m.head == "grease fitting" || m.class == fastener || m.class == machinePart || m.class == cavityPart {
+			continue
+		}
+		t.act("grease", m.part, m.from, it.to, true)
+		return
+	}
+	if of, ok := t.ofWhat(it.to); ok && of.class != machinePart {
+		t.act("grease", t.qualify(of), it.from, min(it.to+3, len(t.words)), true)
+	}
+}
+
+// spinOn takes a filter that is told to be one that spins on, as one that is renewed.
+func (t *taker) spinOn(it *item, p part) {
+	if p.class != filterPart || t.didSince("replace", t.begun) {
+		return
+	}
+	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].sentence == t.words[it.from].sentence; i++ {
+		if n := length(spunOn, t.words, i); n > 0 {
+			t.act("replace", p, it.from, i+n, true)
+			return
+		}
+	}
+}
+
+var spunOn = cues("spin on|spin on type|screw on one|twist on|cartridge type|throw away type|disposable")
 
 var oftenNew = set("for from like a the")
 
@@ -1470,6 +1550,7 @@ func (t *taker) amountThing(number int, it *item) {
 		default:
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			t.gapAt(it)
+			t.deflects(it)
 			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
 				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
 			}
@@ -1496,6 +1577,23 @@ func (t *taker) amountThing(number int, it *item) {
 }
 
 var supplied = cues("supply|mains|three phase|single phase|motor|battery|system|ac|dc|machine|version|socket")
+
+// deflects takes how far a belt or a chain gives as a check of its tension.
+func (t *taker) deflects(it *item) {
+	if !t.near(givings, it.from, it.to, 9, 5) {
+		return
+	}
+	for _, p := range []part{t.topic, t.section, t.last} {
+		for _, what := range []string{"belt", "chain"} {
+			if strings.HasSuffix(p.head, what) && p.class == movingPart {
+				t.actOn("check", what+" tension", p, t.sentenceStart(it.from), it.to, true)
+				return
+			}
+		}
+	}
+}
+
+var givings = cues("deflection|deflect|deflects|give|gives|slack|sag|move|moves|push|press|tension|go about|should go|play in it|up and down|midway|mid span|middle of the run|in the middle|longest run")
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {

@@ -21,9 +21,9 @@ var toldRows = []toldRow{
 	{"drain the receiver|drain the tank down|blow the air off|let the air off|let all the air|vent the tank|dump the tank|let the air out|let the air down|dump the air|blow it down|blow the tank down|air pressure off|drain the air", "relieve", "air pressure", "air"},
 	{"get the air out|let the air out|air out of it|bleed the air|work the air out", "bleed", "$system", ""},
 	{"no bubbles|no more bubbles|no air in it|bubbles stop", "bleed", "$system", ""},
-	{"let it all drain|let that drain|let it all run|drain oil|drain the coolant|drain coolant|drain the fluid|drain old oil|oil out|dump the oil|old oil out|get the old oil|let it run into|let that run|run into|let it drain|let it run out|stops running|stopped running|let the oil out|let the oil run|let it all out|drain it off|drain the oil", "drain", "$oil", "cavity"},
-	{"on the stick|on the dipstick|put a stick in|check the dipstick|pull the dipstick|look at the dipstick|on the glass", "check", "$level", "cavity"},
-	{"bottom of the hole|level with the hole|up to the hole", "check", "$cavity", "cavity"},
+	{"drain hot|drain warm|drain oil hot|drain oil warm|drain it hot|let it all drain|let that drain|let it all run|drain oil|drain the coolant|drain coolant|drain the fluid|drain old oil|oil out|dump the oil|old oil out|get the old oil|let it run into|let that run|run into|let it drain|let it run out|stops running|stopped running|let the oil out|let the oil run|let it all out|drain it off|drain the oil", "drain", "$oil", "cavity"},
+	{"on the stick|on the dipstick|check the dipstick|pull the dipstick|look at the dipstick|on the glass", "check", "$level", "cavity"},
+	{"put a stick in|bottom of the hole|level with the hole|up to the hole", "check", "$cavity", "cavity"},
 	{"with a thumb|with your thumb|with my thumb|thumb pressure|press it in the middle|press in the middle|push it in the middle", "check", "belt tension", ""},
 	{"snug with|just snug|hand tight|finger tight|nip it up|nip them up|do it up|do them up|snug it up", "tighten", "$fastener", ""},
 	{"if the thread is good|if the threads are good|if the thread's good", "inspect", "$fastener", ""},
@@ -72,4 +72,4 @@ var defects = set("crack cracks wear leaks leak play damage fraying frays chips 
 var ownName = set("pump generator genset compressor engine motor conveyor belt lathe welder")
 
 // quantities are what is checked, measured and written down.
-var quantities = cues("runout|run out|stopping time|hour meter|hours|end float|end play|backlash|relief pressure|oil pressure|pressure|readings|reading|temperature|voltage|clearance|gap")
+var quantities = cues("hrs|hour meter reading|oil level|current|voltage|temperatures|pressures|temp|clearances|runout|run out|stopping time|hour meter|hours|end float|end play|backlash|relief pressure|oil pressure|pressure|readings|reading|temperature|voltage|clearance|gap")

@@ -195,7 +195,7 @@ func ordered(words []word, at int) bool {
 		return false
 	}
 	next := words[at+1].lower
-	return determiners[next] || next == "it" || next == "them" || next == "those" || next == "these" || next == "that" && w != "make" || next == "this"
+	return determiners[next] || next == "it" || next == "them" || next == "those" || next == "these"
 }
 
 var (
