@@ -31,7 +31,7 @@ func (t *taker) stateAt(at int) bool {
 }
 
 var (
-	stateBefore = set("is are was be been it's that's they're looks look feels feel runs stays keep keeps too very so nice pretty fairly")
+	stateBefore = set("is are was be been it's that's they're looks look feels feel runs stays keep keeps too very nice pretty fairly")
 	passives    = set("run")
 )
 
@@ -175,7 +175,7 @@ func (t *taker) fineAt(at int) {
 			t.act(verb, t.mentions[n-1].part, t.mentions[n-1].from, at+1, false)
 		}
 	}
-	if w := t.words[at]; !t.spoken() && w.lower == "new" && (at+1 >= len(t.words) || t.words[at+1].stop != 0 || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && t.words[at-1].lower == "is") {
+	if w := t.words[at]; !t.spoken() && w.lower == "new" && (at+1 >= len(t.words) || t.words[at+1].stop != 0 || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && (t.words[at-1].lower == "is" || t.words[at-1].times)) {
 		p, from, ok := t.postposed(at, at+1)
 		if !ok && t.section.name != "" {
 			p, from, ok = t.section, at, true
@@ -214,6 +214,11 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 		}
 	}
 	w := t.words[at].lower
+	if at > 1 && t.words[at].stop == 0 && speakers[t.words[at-1].lower] && len(t.mentions) > 0 { // the foam you wash in …
+		if m := t.mentions[len(t.mentions)-1]; m.to == at-1 && !m.place && t.words[at-1].stop == 0 {
+			return m.part, end, true
+		}
+	}
 	if len(t.mentions) == 0 || nounVerbs[w] && t.words[at].stop == 0 && !(at > 0 && (t.words[at-1].lower == "and" || t.words[at-1].lower == "to")) || w == "test" || at > 0 && t.words[at].stop == 0 && !beforeVerb[t.words[at-1].lower] && !t.endsName(at) {
 		return part{}, 0, false
 	}
@@ -240,6 +245,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 }
 
 var (
+	speakers   = set("you i we")
 	behindVerb = set("if every each when once with and at then or till until before after only unless as first by for in it's them")
 	beforeVerb = set("and then or to just also always")
 )

@@ -93,6 +93,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			p, to, ok = t.openObject(end) // take out the iron
 		}
 	}
+	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (end >= len(t.words) || t.words[end].stop != 0 || numeric(t.words[end].lower)) {
+		p, to, ok = t.bolt(), end, true // slack off 1 turn
+	}
 	if !ok && t.everyOne(at+1, row) {
 		p, to, ok = t.section, min(at+3, len(t.words)), true // change all three, spin every one
 	}
@@ -123,6 +126,11 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	to = max(to, end)
 	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
 		p = t.fastener
+	}
+	if (p.head == "window" || p.head == "sight glass") && (row.deed == "inspect" || row.deed == "check") && t.cavity != "" {
+		name := t.levelOf(t.cavity)
+		t.actOn("check", name, part{name: t.cavity, head: t.cavity, class: cavityPart}, at, to, false)
+		return true
 	}
 	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
 		return false

@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // standing is how what is said stands: as a fact of this job or not.
 type standing int
@@ -214,6 +217,9 @@ func slips(words []word, items []item, standings []standing) {
 		if w := words[i].lower; w == "no" && n == 1 && (words[i].stop == 0 || i+1 >= len(words) || words[i+1].stop == 0) {
 			continue
 		}
+		if slipOfPart(words, items, standings, i, n) {
+			continue
+		}
 		var last, next *item
 		for k := range items {
 			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 9 {
@@ -232,7 +238,6 @@ func slips(words []word, items []item, standings []standing) {
 			}
 		}
 		if last == nil || next == nil {
-			slipOfPart(words, items, standings, i, n)
 			continue
 		}
 		if last.amount.unit.symbol != "" && next.amount.unit.symbol == "" && next.amount.low.value.Cmp(last.amount.high.orLow(last.amount.low).value) <= 0 {
@@ -248,26 +253,29 @@ func slips(words []word, items []item, standings []standing) {
 	}
 }
 
-// slipOfPart marks the name of a part that was put right at once: the blade, no, the wedge.
-func slipOfPart(words []word, items []item, standings []standing, at, length int) {
-	before, behind := -1, -1
+// slipOfPart marks the name of a part that was put right at once: the blade, no, the wedge. It
+// reports whether one stood right before the words.
+func slipOfPart(words []word, items []item, standings []standing, at, length int) bool {
+	before := -1
 	for k, it := range items {
-		if it.kind != partItem && it.kind != toolItem && it.kind != fluidItem {
-			continue
-		}
-		if it.to <= at && at-it.to <= 1 && words[it.from].sentence == words[at].sentence {
+		if it.to == at && (it.kind == partItem || it.kind == toolItem || it.kind == fluidItem) && words[it.from].sentence == words[at].sentence {
 			before = k
 		}
-		if behind < 0 && it.from >= at+length && it.from-at-length <= 2 {
-			behind = k
-		}
 	}
-	if before < 0 || behind < 0 || items[before].kind != items[behind].kind {
-		return
+	next := at + length
+	if before < 0 || next+1 >= len(words) || words[next].sentence != words[at].sentence {
+		return false
+	}
+	same := slices.ContainsFunc(items, func(it item) bool {
+		return it.kind == items[before].kind && it.from >= next && it.from-next <= 2
+	})
+	if !same && !(words[next].lower == "the" && lettersOnly(words[next+1].lower) && !stopWords[words[next+1].lower]) {
+		return false
 	}
 	for i := items[before].from; i < items[before].to; i++ {
 		standings[i] = slip
 	}
+	return true
 }
 
 func (n number) orLow(low number) number {

@@ -66,7 +66,7 @@ var (
 	handNear = cues("a hand near|hand near|hands near|hand in the|fingers in a|fingers in the")
 	clear    = cues("away|clear|well back|off the|out of the")
 	warnedOf = cues("a hand near|hand near|hands near")
-	helpers  = cues("get somebody|get someone|two of you|two people|second person|another pair of hands|somebody to help|someone to help|get help|get a hand with|takes two to lift|two man lift")
+	helpers  = cues("second man|2nd man|two man|2 man lift|or a mate|get a mate|second pair of hands|takes two of|it takes two|get somebody|get someone|two of you|two people|second person|another pair of hands|somebody to help|someone to help|get help|get a hand with|takes two to lift|two man lift")
 	body     = set("hand hands hair sleeve sleeves finger fingers clothes clothing scarf")
 	drawsIn  = set("roll roller belt chain sprocket pulley sheave gear pinion drum V-belt")
 )

@@ -120,6 +120,13 @@ func noPart(words []word, at int) bool {
 	switch w.stem {
 	case "spring":
 		return springtime[before] || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+	case "ring":
+		if at+1 < len(words) && words[at+1].stop == 0 {
+			next := words[at+1]
+			return next.lower == "me" || next.lower == "us" || next.lower == "them" || next.lower == "him" || next.lower == "her" || before != "the" && before != "a" && !modifiers[before] && !isHead(before) && next.raw != "" && next.raw[0] >= 'A' && next.raw[0] <= 'Z' && len(next.raw) > 2
+		}
+	case "cross":
+		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && words[at+1].lower == "pattern"
 	case "end":
 		return !modifiers[before] && !isHead(before) || before == "both" || before == "each"
 	case "roll":

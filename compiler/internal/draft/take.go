@@ -520,6 +520,8 @@ func (t *taker) qualify(p part) part {
 		}
 		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" && of.class != greasePart {
 			return p.of(of)
+		} else if before, line := strings.CutSuffix(of.name, " line"); ok && line && p.class == filterPart {
+			return p.of(part{name: before}) // the filter on the return line
 		}
 	case movingPart:
 		if p.head == "belt" && t.near(veeCues, p.from, p.to, 6, 6) {
@@ -558,6 +560,9 @@ func (t *taker) heldBy(at int) (part, bool) {
 		return part{}, false
 	}
 	m := t.mentions[len(t.mentions)-1]
+	if first := t.sentenceStart(at); at-first <= 5 && havers[t.words[first].lower] && t.words[m.from].sentence == t.words[at].sentence-1 && m.class != fastener && !m.place && m.class != placePart && m.class != sealPart {
+		return m.part, true // they've got two bolts each
+	}
 	if n := len(t.mentions); n > 1 && t.words[m.from].sentence == t.words[t.mentions[n-2].from].sentence {
 		// the bushings in the sheaves, three screws: those of the bushings
 		if first := t.mentions[n-2]; first.class != fastener && t.startsSentence(first.from) && first.to < len(t.words) && t.words[first.to].stop == 0 && (t.words[first.to].lower == "in" || t.words[first.to].lower == "on") && m.from-first.to <= 2 && at-m.to <= 4 {
@@ -575,6 +580,9 @@ func (t *taker) heldBy(at int) (part, bool) {
 	}
 	return m.part, true
 }
+
+// havers are words that begin a sentence about what was named last.
+var havers = set("they they've it it's that's they're each")
 
 // holding are words between a part and its fasteners.
 var holding = set("has have with by takes a the off out its little small held got of comes closed shut on back")
@@ -625,10 +633,24 @@ func (t *taker) whichPlug(p part) part {
 		p.name, p.bare, p.class = "spark plug", false, plainPart
 		return p
 	}
+	if t.section.class == cavityPart && !t.near(levelCues, p.from, p.to, 12, 12) && t.words[p.from].sentence-t.words[t.section.from].sentence <= 3 && t.filled(p.to) && !t.didSince("drain", t.begun) {
+		p.name, p.bare = "drain plug", false
+		return p
+	}
 	if t.near(levelCues, p.from, p.to, 25, 25) && t.section.class == cavityPart {
 		p.name, p.bare = "level plug", false
 	}
 	return p
+}
+
+// filled reports whether an oil or how much of it is told close behind a word.
+func (t *taker) filled(at int) bool {
+	for _, it := range t.items {
+		if it.from >= at && it.from-at < 14 && (it.kind == fluidItem && it.fluid.what == gradePart && it.fluid.kind != "grease" || it.kind == amountItem && it.amount.unit.kind == quantity.Volume) {
+			return true
+		}
+	}
+	return false
 }
 
 var levelCues = cues("level|bottom of the hole|out the hole|runs out|run out|weeps")
@@ -657,6 +679,7 @@ func (t *taker) sectionAt(at int) {
 		t.section, t.begun = p, at
 		t.sections = append(t.sections, section{p, at})
 		t.mentions = append(t.mentions, mention{p, i, i + 1, false})
+		t.spinOn(&item{from: i, to: i + 1}, p)
 		return
 	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
@@ -715,7 +738,10 @@ func (t *taker) sectionAt(at int) {
 	if p.many {
 		t.outer = p
 	}
-	if p.class == cavityPart || p.head == "engine" && p.bare {
+	if p.head == "engine" && p.bare {
+		t.section.class = cavityPart
+	}
+	if t.section.class == cavityPart {
 		t.cavity = p.name
 	}
 }
@@ -944,7 +970,7 @@ func (t *taker) ofWhat(at int) (part, bool) {
 
 // renewal takes "new washer", "washer … new one".
 func (t *taker) renewal(it *item, p part) {
-	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower]) {
+	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower] || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore[t.words[it.from-3].lower]) {
 		t.act("replace", p, it.from-1, it.to, false)
 	}
 }
@@ -986,14 +1012,17 @@ func (t *taker) spinOn(it *item, p part) {
 
 var spunOn = cues("spin on|spin on type|screw on one|twist on|cartridge type|throw away type|disposable")
 
+// newBefore are words before "a new" part that is put in.
+var newBefore = set("with fit put use and on get needs wants install takes want need plus")
+
 var oftenNew = set("for from like a the")
 
 // particle takes what is said of a part by a word behind it: cover off, plug back in.
 func (t *taker) particle(it *item, p part) {
 	at, back := it.to, false
-	for at < len(t.words) && at < it.to+3 && t.words[at].stop == 0 {
+	for at < len(t.words) && at < it.to+4 && t.words[at].stop == 0 {
 		w := t.words[at].lower
-		if goings[w] {
+		if goings[w] || at > it.to && (w == "be" || w == "to") || at == it.to && wanting[w] {
 			at++
 			continue
 		}
@@ -1016,13 +1045,18 @@ func (t *taker) particle(it *item, p part) {
 	}
 	deed := ""
 	switch {
+	case p.head == "emergency stop" && (w == "in" || w == "pressed" || w == "out"):
+		if w != "out" {
+			t.act("press", p, it.from, at+1, false)
+		}
+		return
 	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
 		deed = "off?"
 	case w == "on" || w == "in" || w == "together" || back:
 		deed = "on?"
 	case (w == "shut" || w == "closed") && (p.class == coverPart || p.class == valvePart || p.class == fastener):
 		deed = "close"
-	case w == "open" && (p.class == coverPart || p.class == valvePart):
+	case w == "open" && (p.class == coverPart || p.class == valvePart) && !t.words[it.to-1].of:
 		deed = "open"
 	case w == "down":
 		deed = "lower"
@@ -1112,6 +1146,10 @@ func settle(deed string, class class) string {
 			return ""
 		}
 		return "replace"
+	case "loosen":
+		if class == valvePart {
+			return "open"
+		}
 	case "close?":
 		if class == valvePart || class == coverPart {
 			return "close"
@@ -1361,11 +1399,17 @@ func (t *taker) toolThing(number int, it *item) {
 	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
 		return // the machine itself
 	}
+	if w := wordBefore(t.words, it.from); it.from > 1 && w == "your" && t.words[it.from-2].lower == "through" {
+		return // straight through your glove
+	}
+	if row.name == "socket" && (t.last.name == "spark plug" || t.topic.name == "spark plug") && t.words[max(t.last.from, 0)].sentence == t.words[it.from].sentence {
+		row = toolNames["spark plug socket"]
+	}
 	if row.name == "puller" && t.last.class == springPart {
 		row.name = "spring puller"
 	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
-	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end"), t.words, it.to) > 0 {
+	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end|on both sides|both sides|each side"), t.words, it.to) > 0 {
 		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
 	}
 	if row.name == "stand" && t.raised != "" {
@@ -1517,6 +1561,9 @@ func (t *taker) amountThing(number int, it *item) {
 			about = t.items[number-1].tool.name // a tub that holds three gallons
 		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
+		if t.section.class == cavityPart && t.cavity != "" && about == t.cavity && t.live(it.from, it.to) && !t.didSince("fill", t.begun) && !t.near(drainCues, it.from, it.to, 9, 3) {
+			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+		}
 	case quantity.Mass:
 		if t.forceThing(it, a) {
 			return
@@ -1530,6 +1577,15 @@ func (t *taker) amountThing(number int, it *item) {
 			return
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
+		for _, p := range []part{t.last, t.section} {
+			if a.unit.symbol == "g" && p.class == greasePart && t.live(it.from, it.to) {
+				t.act("grease", p, it.from, it.to, true)
+				break
+			}
+		}
+		if x, _ := a.low.value.Float64(); (a.unit.symbol == "kg" && x >= 12 || a.unit.symbol == "lb" && x >= 25) && t.near(liftCues, it.from, it.to, 10, 10) {
+			t.warn("load", it.from, it.to)
+		}
 	case quantity.Count:
 		if said := t.words[it.to-1]; said.lower == "stroke" && (a.low.int() == 2 || a.low.int() == 4) {
 			return // a 2 stroke engine
@@ -1561,6 +1617,11 @@ func (t *taker) amountThing(number int, it *item) {
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
 			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+		}
+	case quantity.Temperature:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if x, _ := a.low.value.Float64(); (a.unit.symbol == "°C" && x >= 55 || a.unit.symbol == "°F" && x >= 130) && t.near(cues("still|gloves|glove|burn|burns|careful|mind|hot|touch|skin"), it.from, it.to, 8, 5) {
+			t.warn("hot", it.from, it.to)
 		}
 	case quantity.Pressure:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
@@ -1594,6 +1655,11 @@ func (t *taker) deflects(it *item) {
 }
 
 var givings = cues("deflection|deflect|deflects|give|gives|slack|sag|move|moves|push|press|tension|go about|should go|play in it|up and down|midway|mid span|middle of the run|in the middle|longest run")
+
+var (
+	liftCues  = cues("hoist|lift|lifts|lifting|second man|second pair|two of you|mind your back|your back|sling|heavy|weighs|help|two people|crane|jack|man|on your own|drop it|drops")
+	drainCues = cues("drain|drains|comes out|came out|hold|holds|tray|tub|bucket|pan|tank|drum|container|catch|used to|lost|burns|uses|down by")
+)
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
@@ -1677,6 +1743,10 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 			return
 		}
 	}
+	if t.near(reaching, it.from, it.to, 4, 2) && t.near(cues("wrench|torque wrench"), it.from, it.to, 8, 0) {
+		t.add(Range, a.text(), "torque wrench", it.from, it.to)
+		return
+	}
 	t.torque = a.text()
 	f := t.tightened(it)
 	t.add(Torque, a.text(), f.name, it.from, it.to)
@@ -1716,7 +1786,10 @@ func (t *taker) tightened(it *item) part {
 			return t.boltOf(m.part)
 		}
 	}
-	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence; i++ {
+	if p, ok := t.screwedIn(it.from); ok {
+		return p
+	}
+	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence && t.words[i].stop == 0 && t.words[i].lower != "and"; i++ {
 		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
 			return t.qualify(p)
 		}
@@ -1738,6 +1811,17 @@ func (t *taker) tightened(it *item) part {
 	return t.topic
 }
 
+// screwedIn is what was screwed out or in before a word of its sentence: a strainer, a sensor.
+func (t *taker) screwedIn(at int) (part, bool) {
+	for i := len(t.deeds) - 1; i >= 0 && t.deeds[i].sentence == t.words[at].sentence; i-- {
+		d := t.deeds[i]
+		if (d.verb == "remove" || d.verb == "refit") && d.to <= at && d.part.class != coverPart && d.part.class != fastener && d.part.class != machinePart && (strings.Contains(t.words[d.from].lower, "screw") || d.part.class == filterPart) {
+			return d.part, true
+		}
+	}
+	return part{}, false
+}
+
 // boltOf is the bolt whose nut is named: a torque holds for both.
 func (t *taker) boltOf(p part) part {
 	if p.head != "nut" && p.head != "lock nut" {
@@ -1750,6 +1834,9 @@ func (t *taker) boltOf(p part) part {
 	}
 	return p
 }
+
+// reaching are words that tell how far a wrench goes.
+var reaching = cues("goes to|only goes|goes up to|starts at|goes from|begins at|reads to|only reads|doesn't go|up to max|range")
 
 var backAgain = cues("going back|going back in|goes back|when it goes back|on the way back")
 
@@ -1783,6 +1870,9 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 			return true // level plug 24 mm
 		}
 	}
+	if a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 6 && a.low.int() <= 70 && (t.last.class == plugPart || t.last.class == fastener) && t.words[t.last.from].sentence == t.words[it.from].sentence && t.words[it.from].stop == ',' && it.from-t.last.to < 5 && !t.near(rangeCues, it.from, it.to, 6, 4) {
+		return true // a plug under the tank, twenty-four millimetre
+	}
 	if next := number + 1; next < len(t.items) && t.items[next].kind == partItem && t.items[next].from == it.to && t.words[it.to].stop == 0 && a.shape == exact && !t.near(rangeCues, it.from, it.to, 4, 3) {
 		return true // a forty-two inch deck
 	}
@@ -1803,6 +1893,9 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 
 // timeThing takes a time as an interval, as a limit or as a wait.
 func (t *taker) timeThing(it *item, a amount) {
+	if it.to < len(t.words) && t.words[it.to].lower == "ago" {
+		return
+	}
 	switch {
 	case t.serviced(it) || t.againAfter(it) || a.unit.symbol == "h" && a.low.int() >= 25 && !t.near(waitCues, it.from, it.to, 5, 0) && !t.near(clockCues, it.from, it.to, 4, 2):
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
@@ -1839,7 +1932,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
-		if t.near(runCues, it.from, it.to, 6, 0) && !t.near(standCues, it.from, it.to, 5, 0) {
+		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 4) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}
@@ -1914,6 +2007,7 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
 	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
 	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
@@ -1984,6 +2078,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Count, a.text(), "", it.from, it.to+1)
 	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
 		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
+	case a.low.whole && a.low.int() > 3 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].to == it.from && (t.items[number-1].part.class == fastener || t.items[number-1].part.class == plugPart) && t.torque != "" && t.inSentence(Torque, it) && next == nil:
+		t.torqueThing(number, it, t.likeTorque(a)) // and the drain plug forty
 	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:
 		t.add(Size, size(), f.name, it.from, it.to) // M ten is seventeen
 	case f.name != "" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 60 && a.shape == exact && t.isWidth(it):
@@ -2026,6 +2122,17 @@ func (t *taker) ofThings(it *item, a amount) bool {
 		return true
 	}
 	return lettersOnly(w) && t.words[it.to].stem != w && !stopWords[w] && !finite[w] && !adverbs[w] && !actionWords[w] && !breaksAt(t.words, it.to)
+}
+
+// likeTorque gives a figure the unit of the torque told last.
+func (t *taker) likeTorque(a amount) amount {
+	for i := len(t.items) - 1; i >= 0; i-- {
+		if it := t.items[i]; it.kind == amountItem && it.to <= a.from && it.amount.unit.kind == quantity.Torque {
+			a.unit = it.amount.unit
+			break
+		}
+	}
+	return a
 }
 
 // torqueOpen takes a torque that was told without its unit.

@@ -239,6 +239,9 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			switch r {
 			case '.', '!', '?':
 				if r == '.' && len(out) > 0 && out[len(out)-1].end == one.at+at && shortened(out[len(out)-1], text[at+1:]) {
+					if last := &out[len(out)-1]; last.lower == "w" && (len(out) < 2 || !numeric(out[len(out)-2].lower)) {
+						last.lower, last.stem = "with", "with"
+					}
 					break
 				}
 				if stop != '.' {
