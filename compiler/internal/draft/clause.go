@@ -144,6 +144,13 @@ var renewals = cues("is a new one|it's a new one|a new one every|a new one each|
 
 // renewedOf is what is made new at a word: what its sentence names last, or what is spoken of.
 func (t *taker) renewedOf(at int) (part, int, bool) {
+	if w := t.words[at].lower; w == "it" || wanting[w] {
+		for _, m := range t.mentions { // the seal, if there is a drip under the stem, it wants a new one
+			if t.words[m.from].sentence == t.words[at].sentence && m.to <= at && !m.place && (t.startsSentence(m.from) || m.from > 0 && articles[t.words[m.from-1].lower] && t.startsSentence(m.from-1)) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
+				return m.part, m.from, true
+			}
+		}
+	}
 	for i := len(t.mentions) - 1; i >= 0 && t.words[at].sentence-t.words[t.mentions[i].from].sentence <= 1; i-- {
 		m := t.mentions[i]
 		if m.to > at || m.place || m.class == placePart || m.class == machinePart || m.class == cavityPart || features[m.head] {

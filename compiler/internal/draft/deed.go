@@ -52,6 +52,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
 		return false
 	}
+	if next := min(at+2, len(t.words)-1); row.deed == "lock?" && pronouns[t.words[min(at+1, len(t.words)-1)].lower] && (t.words[next].lower == "out" || t.words[next].lower == "off") {
+		return false
+	}
+	if w := t.words[at]; row.particles == "" && w.stem != w.lower && !kept[w.lower] && (at == 0 || w.stop != 0 || !leadsS[t.words[at-1].lower] && !isHead(t.words[at-1].stem)) {
+		return false // brown marks on the terminals
+	}
 	if row.deed == "stop" && at > 0 && t.words[at-1].lower == "or" {
 		return false
 	}
@@ -188,6 +194,9 @@ func (t *taker) lubed(at int) bool {
 
 // intransitive are words behind a verb that nothing is done to.
 var intransitive = set("in into from against of than")
+
+// leadsS are words that a verb for he, she or it may follow.
+var leadsS = set("it he she that which who this one always only just never also then and what everything nobody someone somebody")
 
 // dirtied is what dirt is taken off: what was spoken of.
 func (t *taker) dirtied(at int) (part, bool) {
@@ -652,7 +661,7 @@ var severalSaid = set("them those these 'em")
 
 var pronouns = set("it that them those this these 'em her him")
 
-var adjectives = set("f r l rh lh of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
+var adjectives = set("none any that if whether f r l rh lh of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
 
 var small = set("two three four five six seven eight nine ten one")
 

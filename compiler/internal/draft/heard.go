@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // sounds are the letters by how they sound, for words that were written as they were heard. What
 // is not among them is not heard.
 var sounds = map[byte]byte{
@@ -121,3 +123,80 @@ var (
 	countedBehind = set("the there there's these those all other are is has have got with by a an its it's your")
 	longUnits     = set("newton millilitre milliliter litre liter millibar gram kilo minute volt micron thou")
 )
+
+// toolHeard reads a tool of two words whose first was misheard: filler gauges, tork wrench.
+func toolHeard(words []word, at int) (toolRow, int) {
+	if at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].hyphen || len(words[at].lower) < 4 || isHead(words[at].stem) {
+		return toolRow{}, 0
+	}
+	row, ok := toolSounds[sound(words[at].stem)+" "+words[at+1].stem]
+	if !ok || row.first != words[at].lower[0] {
+		return toolRow{}, 0
+	}
+	return row.toolRow, 2
+}
+
+type heardTool struct {
+	toolRow
+	first byte
+}
+
+// toolSounds are the tools of two words by the sound of the first.
+var toolSounds = func() map[string]heardTool {
+	out := map[string]heardTool{}
+	for _, row := range toolRows {
+		for said := range strings.SplitSeq(row.said, "|") {
+			first, second, ok := strings.Cut(said, " ")
+			code := sound(singular(first))
+			if !ok || strings.Contains(second, " ") || len(code) < 2 || len(first) < 4 {
+				continue
+			}
+			if key := code + " " + singular(second); out[key].name == "" {
+				out[key] = heardTool{row, first[0]}
+			}
+		}
+	}
+	return out
+}()
+
+// partsHeard puts the noun of a part for a word that means nothing and sounds like it, and brakes
+// for breaks: baring, calliper, break pads.
+func partsHeard(words []word) {
+	for i := range words {
+		w := &words[i]
+		if (w.lower == "break" || w.lower == "breaks") && i+1 < len(words) && words[i+1].stop == 0 && braked[words[i+1].stem] {
+			w.lower, w.stem = "brake", "brake"
+			continue
+		}
+		if len(w.stem) < 6 || !lettersOnly(w.stem) || w.raw == "" || w.raw[0] < 'a' || known(words, i) || strings.HasSuffix(w.lower, "ly") || prepositions[w.lower] {
+			continue
+		}
+		if noun := nounSounds[string(w.stem[0])+sound(w.stem)]; noun != "" && len(noun) <= len(w.stem)+2 && len(w.stem) <= len(noun)+2 && w.stem[len(w.stem)-1] == noun[len(noun)-1] {
+			if w.lower != w.stem {
+				w.lower = plural(noun)
+			} else {
+				w.lower = noun
+			}
+			w.stem = noun
+		}
+	}
+}
+
+var braked = set("pad disc drum shoe fluid line cable lever caliper pedal band lining hose pipe light")
+
+// oftenMisheard are nouns that are common enough in the trade to be meant by what sounds like them.
+var oftenMisheard = set("bearing gasket caliper pulley throttle piston sleeve spindle impeller bushing sprocket solenoid carburettor diaphragm thermostat manifold crankshaft camshaft flywheel governor magneto alternator contactor capacitor condenser evaporator compressor gearbox coupling tensioner adjuster radiator injector actuator accumulator separator strainer circlip grommet trunnion knuckle clevis shackle coolant cylinder filter washer")
+
+// nounSounds are those nouns by their first letter and their sound, where it is one noun's.
+var nounSounds = func() map[string]string {
+	out := map[string]string{}
+	for noun := range oftenMisheard {
+		key := string(noun[0]) + sound(noun)
+		if has, ok := out[key]; ok && has != noun {
+			out[key] = ""
+			continue
+		}
+		out[key] = noun
+	}
+	return out
+}()

@@ -125,6 +125,8 @@ func noPart(words []word, at int) bool {
 			next := words[at+1]
 			return next.lower == "me" || next.lower == "us" || next.lower == "them" || next.lower == "him" || next.lower == "her" || before != "the" && before != "a" && !modifiers[before] && !isHead(before) && next.raw != "" && next.raw[0] >= 'A' && next.raw[0] <= 'Z' && len(next.raw) > 2
 		}
+	case "cleaner":
+		return before != "air" && before != "oil" && before != "bath" && before != "pre" // a fluid, or a machine
 	case "cross":
 		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && words[at+1].lower == "pattern"
 	case "end":

@@ -152,6 +152,7 @@ func take(notes string) *taker {
 	t := &taker{notes: notes, words: words}
 	if t.spoken() {
 		numbersHeard(words)
+		partsHeard(words)
 	} else {
 		lengthened(words)
 	}
@@ -468,7 +469,7 @@ func (t *taker) qualify(p part) part {
 			p.name, p.bare = t.section.name, false
 		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart:
 			return p.of(t.section)
-		case t.topic.name != "":
+		case t.topic.name != "" && (t.spoken() || t.words[t.topic.from].line == t.words[p.from].line) && t.words[p.from].sentence-t.words[t.topic.from].sentence < 5:
 			return p.of(t.topic)
 		}
 	case plugPart:
@@ -715,6 +716,9 @@ func (t *taker) sectionAt(at int) {
 		p = p.of(of)
 	}
 	headed := t.announced(at, i) && p.class != fastener && p.class != plugPart && p.class != placePart
+	if w.paused && !headed {
+		return
+	}
 	about := headed || end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
@@ -972,6 +976,7 @@ func (t *taker) ofWhat(at int) (part, bool) {
 func (t *taker) renewal(it *item, p part) {
 	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower] || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore[t.words[it.from-3].lower]) {
 		t.act("replace", p, it.from-1, it.to, false)
+		t.further("replace", it.to)
 	}
 }
 
@@ -1069,7 +1074,7 @@ func (t *taker) particle(it *item, p part) {
 	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
 	}
 	if deed == "off?" && t.words[at-1].lower == "is" && p.class == coverPart {
@@ -1423,10 +1428,17 @@ func (t *taker) toolThing(number int, it *item) {
 			t.act("replace", p, max(it.from-1, 0), it.to, true)
 		}
 	}
+	if (row.kind == "brush" || row.kind == "air-gun" || row.name == "vacuum cleaner" || row.name == "pressure washer") && t.live(it.from, it.to) && t.near(using, it.from, it.to, 4, 0) && !t.didAny(t.words[it.from].sentence) && !t.listed(t.words[it.from].sentence) {
+		if p, ok := t.meant(it.from); ok && p.class != machinePart && p.class != fastener {
+			t.act("clean", p, max(it.from-2, 0), it.to, true)
+		}
+	}
 	if row.kind == "indicator" {
 		t.indicated(it)
 	}
 }
+
+var using = cues("use|using|take|run|go over|give it|with")
 
 // didSince reports whether a deed was told behind a word.
 func (t *taker) didSince(verb string, at int) bool {
@@ -1536,7 +1548,7 @@ func (t *taker) amountThing(number int, it *item) {
 			}
 		}
 	}
-	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 0) && length(underCues, t.words, it.from) > 0 {
+	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 7) && length(underCues, t.words, it.from) > 0 {
 		a.shape = atLeast // bin them under 8
 	}
 	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
@@ -1614,6 +1626,15 @@ func (t *taker) amountThing(number int, it *item) {
 	case quantity.None:
 		t.bareThing(number, it, a)
 	case quantity.Angle:
+		if number+1 < len(t.items) && t.items[number+1].from == it.to && t.items[number+1].kind == partItem && t.words[it.to].stop == 0 {
+			return // quarter turn screws
+		}
+		if a.unit.symbol == "°" && t.near(tempCues, it.from, it.to, 14, 6) && !t.near(cues("angle|bevel|grind|turn|then|past"), it.from, it.to, 4, 4) {
+			a.unit = unit{symbol: "°C", kind: quantity.Temperature}
+			if wordIn(t.words, "fahrenheit") || a.low.int() > 200 {
+				a.unit.symbol = "°F"
+			}
+		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
 			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
@@ -1660,6 +1681,8 @@ var (
 	liftCues  = cues("hoist|lift|lifts|lifting|second man|second pair|two of you|mind your back|your back|sling|heavy|weighs|help|two people|crane|jack|man|on your own|drop it|drops")
 	drainCues = cues("drain|drains|comes out|came out|hold|holds|tray|tub|bucket|pan|tank|drum|container|catch|used to|lost|burns|uses|down by")
 )
+
+var tempCues = cues("temperature|thermometer|thermostat|cold|cool|cools|warm|warms|heat|heats|hot|come down to|temp|chill|oven|water at|oil at")
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
@@ -1729,7 +1752,7 @@ var (
 	forceCues = cues("ought to move|should move|to move it|moves it|to deflect|deflects it|pull with|push with|press with|scale|pounds of force|kilos of force|pounds of push|pounds of pull")
 	fineness  = cues("filter|separator|element|strainer|screen|mesh")
 	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
-	scraps    = cues("bin|scrap|replace|renew|change|throw|chuck|reject")
+	scraps    = cues("swap|swap both|binned|new ones|new one|no good|past it|finished|worn out|it's out|scrapped|done|changed|replaced|renewed|bin|scrap|replace|renew|change|throw|chuck|reject")
 	underCues = cues("under|below|less than|anything under")
 	tyreCues  = cues("tyre|tire")
 	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
@@ -1744,7 +1767,6 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 		}
 	}
 	if t.near(reaching, it.from, it.to, 4, 2) && t.near(cues("wrench|torque wrench"), it.from, it.to, 8, 0) {
-		t.add(Range, a.text(), "torque wrench", it.from, it.to)
 		return
 	}
 	t.torque = a.text()
@@ -2103,7 +2125,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.int() >= 100 && t.speedBefore(it):
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
-		if it.to < len(t.words) && t.words[it.to].of || before == "all" || t.ofThings(it, a) {
+		if a.low.whole && a.low.int() == 1 && a.shape == exact && !numeric(t.words[a.figures].lower) || it.to < len(t.words) && t.words[it.to].of || before == "all" || t.ofThings(it, a) {
 			return
 		}
 		t.gapAt(it)
@@ -2169,7 +2191,12 @@ func (t *taker) byAnother(number int, it *item, a amount) bool {
 		return false
 	}
 	next.used = true
-	t.add(Size, a.low.text(false)+" × "+next.amount.low.text(false)+" mm", t.last.name, it.from, next.to)
+	text, to := a.low.text(false)+" × "+next.amount.low.text(false), next.to
+	if third := number + 2; third < len(t.items) && t.items[third].kind == amountItem && t.items[third].from == to+1 && (t.words[to].lower == "by" || t.words[to].lower == "x") && t.words[to].stop == 0 {
+		t.items[third].used = true
+		text, to = text+" × "+t.items[third].amount.low.text(false), t.items[third].to
+	}
+	t.add(Size, text+" mm", t.last.name, it.from, to)
 	return true
 }
 

@@ -30,6 +30,7 @@ var productRows = []productRow{
 	{"distilled water|demineralised water|demin water|deionised water|deionized water|battery water", "distilled water", "water", productPart, false},
 	{"soapy water|soap and water|warm soapy water|hot soapy water", "soapy water", "water", productPart, false},
 	{"paraffin|kerosene", "paraffin", "cleaner", productPart, false},
+	{"coil cleaner|foaming cleaner|spray cleaner|hand cleaner|glass cleaner|all purpose cleaner|traffic film remover|t f r|tfr", "cleaner", "cleaner", productPart, false},
 	{"white spirit|mineral spirits|turps", "white spirit", "cleaner", productPart, false},
 	{"meths|methylated spirit|isopropyl|isopropyl alcohol|i p a|ipa|rubbing alcohol", "alcohol", "cleaner", productPart, false},
 	{"clean diesel", "diesel", "fuel", productPart, false},

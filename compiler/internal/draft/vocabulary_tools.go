@@ -97,7 +97,7 @@ var toolRows = []toolRow{
 	{"hex key|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
 	{"hex bit|allen bit|allen socket|hex socket bit", "hex bit", "hex-bit", ""},
 	{"torx|torx bit|torx key|star bit", "hexalobular bit", "bit", ""},
-	{"screwdriver|flat screwdriver|flat blade|pozi|phillips|cross head screwdriver|flathead", "screwdriver", "screwdriver", ""},
+	{"screwdriver|screw driver|phillips screw driver|phillips screwdriver|cross head|jis screwdriver|flat screwdriver|flat blade|pozi|phillips|cross head screwdriver|flathead", "screwdriver", "screwdriver", ""},
 	{"ratchet|ratchet handle", "ratchet", "ratchet", ""},
 	{"breaker bar|knuckle bar|power bar|johnson bar", "breaker bar", "breaker-bar", ""},
 	{"extension|extension bar", "extension", "extension", ""},
@@ -119,6 +119,7 @@ var toolRows = []toolRow{
 	{"file|flat file|bastard file|half round file|oil stone|oilstone|whetstone", "file", "file", ""},
 	{"grinder|angle grinder|die grinder|bench grinder", "grinder", "grinder", ""},
 	{"feeler|feeler gauge|feeler gage|feelers|set of feelers|feeler blade", "feeler gauge", "gauge", ""},
+	{"fin comb", "fin comb", "special", ""},
 	{"straight edge|straightedge|laser alignment tool", "straight edge", "gauge", ""},
 	{"dial gauge|dial indicator|dial gage|dti|clock gauge|test indicator|d t i|dial test indicator", "dial indicator", "indicator", ""},
 	{"magnetic base|mag base|magnetic stand", "magnetic base", "other", ""},
@@ -140,7 +141,7 @@ var toolRows = []toolRow{
 	{"stopwatch|stop watch", "stopwatch", "tester", ""},
 	{"grease gun|greasegun|gun", "grease gun", "grease-gun", ""},
 	{"oil can|oilcan|squeezy bottle|squeeze bottle|oiler bottle|drip can|pump can", "oil can", "oil-can", ""},
-	{"oil pump|hand pump|transfer pump|suction pump|extractor|drum pump|vacuum pump", "oil pump", "pump", ""},
+	{"oil pump|hand pump|transfer pump|suction pump|oil extractor|drum pump", "oil pump", "pump", ""},
 	{"syringe|suction gun|oil syringe", "syringe", "pump", ""},
 	{"funnel|filler funnel", "funnel", "funnel", ""},
 	{"drip tray|drain tray|tray", "drip tray", "container", ""},
@@ -230,6 +231,9 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0
 	}
 	row, length := tools.at(words, at)
+	if length == 0 {
+		row, length = toolHeard(words, at)
+	}
 	if length == 0 || headForms.has(words, at) {
 		return toolRow{}, 0
 	}

@@ -115,7 +115,7 @@ var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", 
 var single = set("in h min s days weeks months years L m mm drops turn° gal qt pt kg")
 
 // closeOnly are units that are also other words, and are read only close to a figure.
-var closeOnly = set("in a s t h v n w pa ma")
+var closeOnly = set("um in a s t h v n w pa ma")
 
 var plainInch = set("inch litre liter gallon quart pint")
 

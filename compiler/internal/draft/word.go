@@ -35,6 +35,7 @@ type line struct {
 func lines(notes string) []line {
 	var out []line
 	at, empties, number := 0, 0, 0
+	stamped, listed := false, numbered(notes)
 	for at < len(notes) {
 		end := strings.IndexByte(notes[at:], '\n')
 		text := notes[at:]
@@ -48,15 +49,35 @@ func lines(notes string) []line {
 		if stamp != nil {
 			one.text, one.at, one.timed = text[stamp[1]:], at+stamp[1], true
 		}
+		if mark := listMark.FindStringIndex(one.text); listed && mark != nil {
+			one.text, one.at = one.text[mark[1]:], one.at+mark[1]
+		}
 		if strings.TrimSpace(one.text) == "" {
-			empties++
+			if stamp != nil {
+				stamped = true // a time on a line of its own
+			} else {
+				empties++
+			}
 		} else {
+			one.timed = one.timed || stamped
+			stamped = false
 			one.empties, empties = empties, 0
 			out = append(out, one)
 		}
 		at = next
 	}
 	return out
+}
+
+// numbered reports whether lines of notes are numbered: "1. …", "2) …".
+func numbered(notes string) bool {
+	n := 0
+	for text := range strings.Lines(notes) {
+		if listMark.MatchString(text) {
+			n++
+		}
+	}
+	return n >= 3
 }
 
 // split gives the words of notes, each with its line and its sentence.
@@ -488,7 +509,7 @@ func set(written string) map[string]bool {
 func lengthened(words []word) {
 	for i := range words {
 		w := &words[i]
-		if len(w.stem) < 4 || len(w.stem) > 5 || !lettersOnly(w.stem) || known(words, i) {
+		if len(w.stem) < 4 || len(w.stem) > 5 || strings.HasSuffix(w.stem, "ll") || strings.HasSuffix(w.stem, "ss") || strings.HasSuffix(w.stem, "e") || !lettersOnly(w.stem) || known(words, i) {
 			continue
 		}
 		if whole := beginning(w.stem); whole != "" {

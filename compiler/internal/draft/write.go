@@ -951,6 +951,7 @@ var energies = []energyRow{
 	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
 	{"tractor", "shaft", "pto|p t o|tractor"},
 	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
+	{"mains", "electric", "switch on the wall|electrics|kw|volts|motor|capacitor|mains|unplug|socket outlet|plug it in"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
 	{"hydraulics", "hydraulic", "hydraulic"},
