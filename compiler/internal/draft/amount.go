@@ -108,6 +108,9 @@ func unitAt(words []word, at int) (unit, int) {
 	if words[at].stop != 0 {
 		return unit{}, 0
 	}
+	if words[at].lower == "t" && at > 1 && (strings.Contains(words[at-1].lower, "/") || numeric(words[at-1].lower)) && (words[at-2].lower == "tight" || words[at-2].lower == "and" || words[at-2].lower == "plus") {
+		return unit{symbol: "turn", kind: quantity.Angle}, 1 // hand tight + 1/2 t
+	}
 	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
 		return unit{}, 0
 	}
@@ -116,9 +119,6 @@ func unitAt(words []word, at int) (unit, int) {
 			return unit{symbol: "°C", kind: quantity.Temperature}, 1
 		}
 		return unit{symbol: "°F", kind: quantity.Temperature}, 1
-	}
-	if words[at].lower == "t" && at > 1 && (strings.Contains(words[at-1].lower, "/") || numeric(words[at-1].lower)) && (words[at-2].lower == "tight" || words[at-2].lower == "and" || words[at-2].lower == "plus") {
-		return unit{symbol: "turn", kind: quantity.Angle}, 1 // hand tight + 1/2 t
 	}
 	if u, n := units.at(words, at); n > 0 {
 		return u, n

@@ -353,3 +353,26 @@ var listedVerbs = set("check inspect clean grease lubricate")
 
 // finite are words behind a name that say something of it.
 var finite = set("is are has have had was were gets get got takes take takes wants want needs need goes go comes come off on out in up down back should must can will would does do holds hold sits sit stays looks off")
+
+// due takes filters of which no more is told than when they are due: they are renewed.
+func (t *taker) due() {
+	for i, s := range t.sections {
+		if s.class != filterPart || s.head != "element" && s.head != "cartridge" && s.head != "filter element" && !strings.HasSuffix(s.name, "element") {
+			continue
+		}
+		end := len(t.words)
+		if i+1 < len(t.sections) {
+			end = t.sections[i+1].at
+		}
+		told := false
+		for _, d := range t.deeds {
+			told = told || d.from >= s.at && d.from < end && (d.part.name == s.name || d.verb == "replace" || d.verb == "clean" || d.verb == "inspect")
+		}
+		for _, one := range t.out {
+			if from, _ := t.wordsOf(one.Start, one.End); !told && one.Kind == Interval && one.About == s.name && from >= s.at && from < end {
+				t.act("replace", s.part, s.from, s.to, true)
+				break
+			}
+		}
+	}
+}

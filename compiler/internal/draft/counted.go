@@ -124,6 +124,9 @@ func alike(a, b amount) bool {
 func (t *taker) joins(from, to int, only bool) bool {
 	for i := from; i < to; i++ {
 		w := t.words[i].lower
+		if numeric(w) {
+			continue
+		}
 		switch w {
 		case "then", "and", "to", "next", "finally", "by", "or":
 			continue

@@ -76,6 +76,14 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if t.dirty(at, row) {
 		return true
 	}
+	if row.particles == "" && at > 0 && speakers[t.words[at-1].lower] && t.words[at].stop == 0 && at+1 < len(t.words) && intransitive[t.words[at+1].lower] {
+		if p, to, ok := t.postposed(at, end); ok && !openMachine[row.deed] {
+			if verb := settle(row.deed, p.class); verb != "" {
+				t.act(verb, p, max(at-2, 0), to, false)
+				return true
+			}
+		}
+	}
 	if row.particles == "" && at+1 < len(t.words) && t.words[at+1].stop == 0 && intransitive[t.words[at+1].lower] {
 		return false // the dust packs in the fins
 	}
@@ -275,6 +283,9 @@ func (t *taker) toldAt(at int) {
 	}
 	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {
 		return // the isolator on the wall
+	}
+	if end := at + n; row.object == "emergency stop" && end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
+		return // it is pressed
 	}
 	if row.verb == "replace" && t.section.class == cavityPart {
 		return // the oil gets changed

@@ -53,6 +53,9 @@ func partAt(words []word, at int) (part, int) {
 			if len(names) > 0 && names[len(names)-1] == name {
 				break
 			}
+			if name == "foam" {
+				name, class = "foam filter", filterPart
+			}
 			if name == "zerk" || name == "nipple" {
 				name = "grease fitting"
 			}

@@ -159,6 +159,7 @@ func take(notes string) *taker {
 	t.items, t.standings = scan(words), stand(words)
 	slips(words, t.items, t.standings)
 	t.walk()
+	t.due()
 	t.named()
 	t.hazards()
 	t.questions()
@@ -322,7 +323,7 @@ func (t *taker) partThing(number int, it *item) {
 		t.last = p
 	}
 	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
-	if p.class == plugPart && p.name == "drain plug" && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
+	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
 	}
 	t.fittings(number, it, p)
@@ -404,6 +405,9 @@ func (t *taker) placed(at int) bool {
 		if w == "at" && i > 0 && t.words[i-1].stem == "look" {
 			return false
 		}
+		if (w == "on" || w == "in") && i > 0 && i+1 < at && (t.words[i-1].lower == "it" && t.words[i-1].of || sitting[t.words[i-1].lower]) {
+			return true // it's on the ram with one bolt
+		}
 		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
 			return true
 		}
@@ -416,6 +420,9 @@ func (t *taker) placed(at int) bool {
 	}
 	return false
 }
+
+// sitting are words before a place that something has.
+var sitting = set("it's that's they're sits lives mounted bolted fixed held hangs sat stuck down up over back")
 
 // sidesOf are places on a part: the top of the tank.
 var sidesOf = set("top bottom side front back rear middle end centre center inside outside edge")
@@ -506,6 +513,11 @@ func (t *taker) qualify(p part) part {
 					p.name, p.bare = m.name, false
 					return p
 				}
+			}
+		}
+		if of, ok := t.ofWhat(p.to); ok && p.class == filterPart {
+			if before, line := strings.CutSuffix(of.name, " line"); line {
+				return p.of(part{name: before}) // the filter on the return line
 			}
 		}
 		if p.class == filterPart && p.head == "filter" {
@@ -670,6 +682,17 @@ func (t *taker) sectionAt(at int) {
 	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
 		return
 	}
+	if t.standings[i] == slip { // now the blade, no, the wedge
+		for next := i + 1; next < min(i+8, len(t.words)) && t.words[next].sentence == w.sentence; next++ {
+			if _, n := partAt(t.words, next); n > 0 && t.standings[next] == holds {
+				i = next
+				break
+			}
+		}
+		if t.standings[i] == slip {
+			return
+		}
+	}
 	newLine := at == 0 || t.words[at-1].line != w.line && !w.timed
 	if t.words[i].lower == "oil" && t.words[i].of && t.section.class == cavityPart && !newLine {
 		return // that of what is spoken of
@@ -685,7 +708,14 @@ func (t *taker) sectionAt(at int) {
 	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
-			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
+			oiled := t.oiled()
+			if of, ok := t.ofWhat(n); ok && of.class == cavityPart {
+				oiled = of.name
+				if of.name == "tank" && wordIn(t.words, "hydraulic", "hydraulics", "ram", "valve") {
+					oiled = "hydraulic tank"
+				}
+			}
+			names := map[string]string{"oil": oiled, "hydraulics": "hydraulic tank", "coolant": "cooling system"}
 			t.cavity = names[t.words[i].lower]
 			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 			t.topic, t.fastener = t.section, part{}
@@ -854,7 +884,11 @@ func (t *taker) named() {
 			if !t.begins(m) {
 				continue
 			}
-		case springPart, fastener, plugPart, sealPart, filterPart, greasePart, energyPart, coverPart:
+		case springPart, sealPart, filterPart, greasePart, energyPart:
+		case fastener, plugPart, coverPart:
+			if m.bare && !worth[m.name] {
+				continue
+			}
 		default:
 			if !worth[m.name] {
 				continue
@@ -1212,7 +1246,7 @@ func (t *taker) sides(it *item, p part) {
 	}
 }
 
-var sidesBehind = cues("both sides|either side|in both sides")
+var sidesBehind = cues("both of them|both of those|the pair of them|both sides|either side|in both sides")
 
 var twoSides = cues("each side|both sides|either side|one each side|on each side|on both sides|each end|both ends|at each end|one at each end")
 
@@ -1330,13 +1364,16 @@ func (t *taker) machineHead() string {
 		return t.headName
 	}
 	for i := range t.words {
-		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" {
-			t.headName = p.head
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted[p.head]) {
+			t.headName = lastWord(p.head)
 			break
 		}
 	}
 	return t.headName
 }
+
+// fitted are machines that others have as their parts.
+var fitted = set("cooler dryer condenser feeder separator heater extractor filler sander blower fan washer press stacker burner vibrator jig drill hoist elevator ventilator")
 
 // system is what is bled.
 func (t *taker) system() string {
@@ -1433,10 +1470,17 @@ func (t *taker) toolThing(number int, it *item) {
 			t.act("clean", p, max(it.from-2, 0), it.to, true)
 		}
 	}
+	if (row.kind == "gauge" || row.kind == "measure") && row.name != "spring scale" && t.live(it.from, it.to) && t.near(gauging, it.from, it.to, 3, 1) && !t.didAny(t.words[it.from].sentence) && !t.listed(t.words[it.from].sentence) {
+		if p, ok := t.meant(it.from); ok && p.class != machinePart && p.class != fastener && p.class != cavityPart {
+			t.act("measure", p, max(it.from-2, 0), it.to, true)
+		}
+	}
 	if row.kind == "indicator" {
 		t.indicated(it)
 	}
 }
+
+var gauging = cues("put|use|get|stick|slide|run|slip|try|across|over")
 
 var using = cues("use|using|take|run|go over|give it|with")
 
@@ -1892,7 +1936,7 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 			return true // level plug 24 mm
 		}
 	}
-	if a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 6 && a.low.int() <= 70 && (t.last.class == plugPart || t.last.class == fastener) && t.words[t.last.from].sentence == t.words[it.from].sentence && t.words[it.from].stop == ',' && it.from-t.last.to < 5 && !t.near(rangeCues, it.from, it.to, 6, 4) {
+	if a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 6 && a.low.int() <= 70 && (t.last.class == plugPart || t.last.class == fastener) && t.words[t.last.from].sentence == t.words[it.from].sentence && t.words[it.from].stop == ',' && it.from-t.last.to < 5 && !t.near(rangeCues, it.from, it.to, 1, 3) {
 		return true // a plug under the tank, twenty-four millimetre
 	}
 	if next := number + 1; next < len(t.items) && t.items[next].kind == partItem && t.items[next].from == it.to && t.words[it.to].stop == 0 && a.shape == exact && !t.near(rangeCues, it.from, it.to, 4, 3) {

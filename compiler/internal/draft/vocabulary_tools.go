@@ -221,7 +221,7 @@ var toolNames = func() map[string]toolRow {
 var maybeTools = set("scale stand file clamp block hook pick punch brush hammer jack lamp ring gun vac vacuum pan can chock wedge rule mirror allen adjustable hoover knife tag tray lock vice drift")
 
 // toolBefore are words that such a tool may follow.
-var toolBefore = set("a an the my your with use and two three four axle jack on using little big flat good some or get")
+var toolBefore = set("a an the my your with use and two three four axle jack using little big flat good some or get")
 
 // headForms say what the head of a fastener is like, and name no tool.
 var headForms = cues("hexagon socket|socket head|allen head|hex head|hex headed|socket cap|hexagon head|ring nut|ring gear")
