@@ -76,6 +76,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if t.dirty(at, row) {
 		return true
 	}
+	if next := min(at+1, len(t.words)-1); t.words[at].lower == "spin" && row.particles == "" && t.words[next].lower == "on" {
+		return false // a spin-on filter
+	}
 	if row.particles == "" && at > 0 && speakers[t.words[at-1].lower] && t.words[at].stop == 0 && at+1 < len(t.words) && intransitive[t.words[at+1].lower] {
 		if p, to, ok := t.postposed(at, end); ok && !openMachine[row.deed] {
 			if verb := settle(row.deed, p.class); verb != "" {
@@ -91,6 +94,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return false // put it all back
 	}
 	p, to, ok := t.object(at+1, end)
+	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && singly[next] && (row.deed == "change?" || row.deed == "replace") && t.section.name != "" && t.words[t.section.from].sentence == t.words[at].sentence && t.section.class != cavityPart && t.section.class != machinePart {
+		p = t.section
+	}
 	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && pronouns[next] && (row.deed == "tighten" || row.deed == "loosen") && p.class != fastener && p.class != plugPart && p.class != filterPart && t.bolt().name != "" {
 		p = t.bolt()
 	}
@@ -485,8 +491,14 @@ func (t *taker) particleBehind(at int, particles string) int {
 		if w.stop != 0 {
 			return -1
 		}
+		if w.hyphen || i+1 < len(t.words) && t.words[i+1].hyphen {
+			continue // a washing-up bowl
+		}
 		if want[w.lower] {
 			return i
+		}
+		if w.lower == "dry" {
+			return -1
 		}
 		if i > at+1 && actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower] {
 			return -1

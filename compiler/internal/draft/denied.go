@@ -151,7 +151,7 @@ var (
 	orders    = cues("to order|on order|order list|parts to order|to be ordered|next time|next visit|next service|for next time|shopping list")
 	notNow    = cues("that was the|that was for the|not due|not touched|next visit|next time|not this time|not this visit|not today|not in stock|not needed this|done last|was done|were done|was changed|were changed|another day|another job|separate job|other job|own sheet|separate sheet|last time|last lot|last visit|last service|the time before|not our job|not my job|not ours|not yours to")
 	powered   = cues("electric one|diesel one|petrol one|gas one|cordless one|older one|bigger one|smaller one")
-	orElse    = cues("or you'll|or it'll|or they'll|or you will|or it will|otherwise you'll|otherwise it'll|otherwise they'll|otherwise the|or else|or you end up|or you're|or it's")
+	orElse    = cues("or you'll|or it'll|or they'll|or you will|or it will|otherwise you'll|otherwise it'll|otherwise they'll|otherwise the|or else|or you end up")
 	otherOnes = cues("the other machine|the other pump|the other engine|other machines|some machines|the other unit|the other model|the bigger model|the bigger one takes|the smaller one takes|the smaller model|the newer model|the newer ones|the older model|the older ones|the mark one|the mark two|the mark three|the diesel one|the electric one|the petrol one|the one next door|next door's|the neighbour's|the neighbor's|his machine|her machine|their machine|on those ones|on that one you|the new model|the previous model|previous card|the old card|the last card|old manual")
 )
 

@@ -311,7 +311,7 @@ func (t *taker) partThing(number int, it *item) {
 	default:
 		if !place {
 			t.topic = p
-			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence {
+			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence && !strings.HasPrefix(t.fastener.name, p.name+" ") {
 				t.fastener = part{}
 			}
 		}
@@ -500,7 +500,7 @@ func (t *taker) qualify(p part) part {
 		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" {
 			return p.of(of)
 		}
-		if t.section.class == movingPart {
+		if t.section.class == movingPart && (p.head == "guard" || p.head == "cover" || p.head == "shroud") {
 			return p.of(part{name: t.section.head})
 		}
 	case greasePart, filterPart, sealPart:
@@ -698,8 +698,7 @@ func (t *taker) sectionAt(at int) {
 		return // that of what is spoken of
 	}
 	if i+1 < len(t.words) && t.words[i+1].stop == ':' && t.outer.class == filterPart && t.outer.name != "" && (t.words[i].lower == "oil" || t.words[i].lower == "air" || t.words[i].lower == "fuel") {
-		p, _ := t.colonHead(i)
-		p = part{name: p.name, head: p.head, class: p.class, from: i, to: i + 1}
+		p := part{name: t.words[i].lower + " filter", head: "filter", class: filterPart, from: i, to: i + 1}
 		t.section, t.begun = p, at
 		t.sections = append(t.sections, section{p, at})
 		t.mentions = append(t.mentions, mention{p, i, i + 1, false})
@@ -754,7 +753,7 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	p.from, p.to = i, end
-	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
+	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of && t.whichPlug(p).name != "spark plug") {
 		return
 	}
 	if p.class == plugPart && t.section.class == cavityPart && !newLine && !(p.bare && t.whichPlug(p).name == "spark plug") {
@@ -1075,8 +1074,8 @@ func (t *taker) particle(it *item, p part) {
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
-	if p.class == signPart && t.words[it.to-1].of {
-		return // the light's on
+	if p.class == signPart && t.words[it.to-1].of || p.head == "brake" || p.head == "handbrake" || p.head == "choke" {
+		return // the light's on, brake on
 	}
 	w := t.words[at].lower
 	if t.words[at].stop != 0 {
@@ -1267,6 +1266,9 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			name = "battery"
 		}
 	case "drain", "fill":
+		if p.class == filterPart && verb == "drain" && p.head != "breather" && (!t.spoken() || p.head == "bowl" || p.head == "separator") {
+			break
+		}
 		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
 			name = t.vessel(from)
 			if name == "" {
@@ -1302,7 +1304,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	case "bleed":
 		name = t.system()
 	case "tighten":
-		if p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+		if p.class == raisedPart || p.class == cavityPart || p.class == machinePart || p.class == placePart || p.class == signPart || p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
 			return
 		}
 	}
@@ -1835,14 +1837,19 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 // tightened is what a torque at an item holds for: the fastener named before it in its
 // sentence, or right behind it, or else the one spoken of.
 func (t *taker) tightened(it *item) part {
-	sentence := t.words[it.from].sentence
+	sentence, w := t.words[it.from].sentence, ""
 	for i := it.from - 1; i >= 0 && t.words[i].sentence == sentence; i-- {
-		if w := t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
+		if w = t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
 			continue
 		}
 		for k := len(t.mentions) - 1; k >= 0 && t.mentions[k].from >= t.begun; k-- {
 			if m := t.mentions[k]; m.class == fastener && m.many && m.to <= i {
 				return t.boltOf(m.part)
+			}
+		}
+		for k := len(t.mentions) - 1; k >= 0 && t.mentions[k].from >= t.begun && w == "they"; k-- {
+			if m := t.mentions[k]; m.many && m.to <= i && !m.place && m.class == movingPart {
+				return m.part // blades: they go back at …
 			}
 		}
 		break
@@ -1998,7 +2005,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
-		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 4) {
+		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && !t.near(coolCues, it.from, it.to, 5, 6) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}
@@ -2073,6 +2080,7 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")
 	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
 	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
