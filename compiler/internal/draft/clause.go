@@ -43,7 +43,7 @@ func (t *taker) subjectAt(at int) (part, int, bool) {
 		if m.to > at {
 			continue
 		}
-		if t.words[m.from].sentence != t.words[at].sentence || at-m.to > 6 {
+		if t.words[m.from].sentence != t.words[at].sentence || at-m.to > 9 {
 			break
 		}
 		if m.place && m.from > 0 && !articles[t.words[m.from-1].lower] || clauseStart(t.words, at-1) > m.from && t.words[at-1].lower != "it" {
@@ -238,12 +238,12 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 		if t.words[m.from].sentence != t.words[at].sentence {
 			break
 		}
-		if m.to <= at && !m.place {
+		if m.to <= at && !m.place && m.class != machinePart && m.class != placePart && (first == nil || first.class == fastener) {
 			first = m
 		}
 	}
 	switch {
-	case first != nil && (t.startsSentence(first.from) || t.words[first.from].stop != 0) && at-first.to <= 12:
+	case first != nil && (t.startsSentence(first.from) || t.words[first.from].stop != 0 || !t.spoken()) && at-first.to <= 12:
 		return first.part, end, true
 	case first == nil && !t.spoken() && t.section.name != "" && t.words[at].sentence-t.words[t.section.from].sentence <= 2 && t.section.class != machinePart && (t.startsSentence(at) || t.words[at].stop != 0):
 		return t.section, end, true

@@ -12,7 +12,7 @@ func (t *taker) deedAt(at int) {
 		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || isHead(t.words[at-1].stem) || small[t.words[at-1].lower]) {
 			continue
 		}
-		if row.particles == "" && (nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
+		if curt := !t.spoken() && (w.stop == ':' || w.stop == ','); row.particles == "" && (!curt && nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
 			continue
 		}
 		if t.deedBy(at, row) {
@@ -164,7 +164,21 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "on?" && p.head == "brake" || p.head == "handbrake" || p.head == "lock" && t.energyDeed(at) {
 		return false // brake on
 	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; pronouns[next] && (row.deed == "replace" || row.deed == "change?") && p.class == fastener {
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; m.class != fastener && m.many && !m.place && m.class != placePart {
+				p = m.part // anodes, two bolts each, swap them
+				break
+			}
+		}
+	}
 	verb := settle(row.deed, p.class)
+	if next := t.words[min(at+1, len(t.words)-1)].lower; verb == "" && p.class == cavityPart && row.particles == "" && unbolted[p.head] && !pronouns[next] {
+		verb = map[string]string{"off?": "remove", "on?": "refit", "change?": "replace"}[row.deed]
+	}
+	if row.deed == "pull?" && verb == "" && p.class != machinePart && p.class != cavityPart && t.near(cues("puller|slide hammer|bearing splitter"), at, at+1, 0, 9) {
+		verb = "remove"
+	}
 	if verb == "lubricate" && p.class == cavityPart && p.head == "tank" {
 		return false // the lube tank
 	}
@@ -205,6 +219,9 @@ func (t *taker) lubed(at int) bool {
 	}
 	return false
 }
+
+// unbolted are cavities that are taken off whole.
+var unbolted = set("sump reservoir radiator tank bowl housing case")
 
 // intransitive are words behind a verb that nothing is done to.
 var intransitive = set("in into from against of than")

@@ -313,6 +313,11 @@ func brakeFluid(words []word, at int) (fluid, bool) {
 func named(words []word, at int) (fluid, bool) {
 	if row, n := products.at(words, at); n > 0 {
 		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
+		if at+n < len(words) && words[at+n].stop == 0 && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays[words[at+n].lower] {
+			if _, part := partAt(words, at); part > n {
+				return fluid{}, false // coolant tank, engine oil filter
+			}
+		}
 		if row.what == thickenerPart && row.name != "polyurea" && !greaseNear(words, at, at+n) {
 			return fluid{}, false
 		}

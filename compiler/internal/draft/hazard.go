@@ -21,6 +21,7 @@ func (t *taker) hazards() {
 		}
 	}
 	t.bodies()
+	t.minded()
 	for _, m := range t.mentions {
 		if m.class == springPart && t.standings[m.from] == holds {
 			t.warn("spring", m.from, m.to)
@@ -108,6 +109,30 @@ func (t *taker) bodies() {
 		t.warn(t.bodyHazard(at, w.stem), from, t.endAt(at+1))
 	}
 }
+
+// minded takes what is warned of by its name: mind the teeth, watch that spring.
+func (t *taker) minded() {
+	for at := range t.words {
+		if length(beware, t.words, at) == 0 {
+			continue
+		}
+		for i := at + 1; i < min(at+5, len(t.words)) && t.words[i].stop == 0; i++ {
+			key := dangers[t.words[i].stem]
+			if key == "" && cutting[t.words[i].stem] {
+				key = "edge"
+			}
+			if key != "" {
+				t.warn(key, at, i+1)
+				break
+			}
+		}
+	}
+}
+
+var (
+	beware  = cues("mind|watch|careful of|careful with|beware|beware of|look out for|watch out for|respect")
+	dangers = map[string]string{"spring": "spring", "exhaust": "hot", "manifold": "hot", "steam": "hot", "fan": "rotation", "shaft": "shaft", "belt": "pinch", "chain": "pinch", "gear": "pinch", "roller": "pinch", "acid": "corrosive", "dust": "dust", "fume": "exhaust-gas", "terminal": "shock", "wire": "shock", "capacitor": "shock", "weight": "load", "swarf": "edge"}
+)
 
 // bodyHazard is the hazard that a part of the body is warned of at a word.
 func (t *taker) bodyHazard(at int, limb string) string {

@@ -180,6 +180,9 @@ func openNoun(words []word, at int) bool {
 		return false
 	}
 	class := heads[words[at+1].stem]
+	if at+2 < len(words) && words[at+2].stop == ':' {
+		return true // friction wheel: …
+	}
 	if at == 0 || words[at].stop != 0 { // Floor bolts, …
 		return class == fastener || class == plugPart || class == sealPart || class == filterPart
 	}

@@ -1110,6 +1110,11 @@ func (t *taker) particle(it *item, p part) {
 	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
 	}
+	if !back && p.class == valvePart && p.bare && at+1 < len(t.words) && t.words[at+1].stop == 0 {
+		if _, n := partAt(t.words, at+1); n > 0 {
+			return // tap out the filter
+		}
+	}
 	if deed == "off?" && t.words[at-1].lower == "is" && p.class == coverPart {
 		return // the cowl is off
 	}
@@ -1293,6 +1298,9 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			switch {
 			case t.raised != "":
 				name = t.raised
+			case verb == "raise" && !pronouns[t.words[min(from+1, len(t.words)-1)].lower] && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
+				head = name
+				name = p.name
 			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
 				name = head
 			default:
@@ -1302,7 +1310,14 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 		t.raised = name
 	case "bleed":
-		name = t.system()
+		switch {
+		case strings.Contains(p.name, "brake"):
+			name = "brakes"
+		case strings.Contains(p.name, "clutch"):
+			name = "clutch"
+		default:
+			name = t.system()
+		}
 	case "tighten":
 		if p.class == raisedPart || p.class == cavityPart || p.class == machinePart || p.class == placePart || p.class == signPart || p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
 			return

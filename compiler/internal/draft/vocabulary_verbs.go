@@ -68,7 +68,7 @@ var deedRows = []deedRow{
 	{"measure clock gauge mike", "", "measure"},
 	{"weigh", "", "measure"},
 	// set
-	{"adjust readjust trim calibrate gap", "", "adjust"},
+	{"adjust readjust trim calibrate", "", "adjust"},
 	{"set", "to at", "adjust"},
 	{"set", "", "set?"},
 	{"reset zero", "", "reset"},
