@@ -33,6 +33,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		if row.deed == "off?" && (t.words[at].lower == "out" || t.words[at].lower == "off") && (particle != at+1 || at > 0 && t.words[at].stop == 0 && t.words[at-1].lower != "and" && t.words[at-1].lower != "then") {
 			return false // lift it out with the springs
 		}
+		if row.deed == "off?" && end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "of" && t.words[at].stem == "get" {
+			return false // get four edges out of it
+		}
 		if t.words[at].stem == "get" && particle == at+1 && end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && t.words[particle].lower == "off" {
 			return false // get off the seat
 		}
@@ -171,6 +174,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 				break
 			}
 		}
+	}
+	if w := t.words[at].stem; row.deed == "tighten" && (w == "run" || w == "screw" || w == "bolt") && row.particles != "" && p.class != fastener && p.class != plugPart {
+		return false // run her up and down
 	}
 	verb := settle(row.deed, p.class)
 	if next := t.words[min(at+1, len(t.words)-1)].lower; verb == "" && p.class == cavityPart && row.particles == "" && unbolted[p.head] && !pronouns[next] {
@@ -597,7 +603,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	for to < len(t.words) && len(names) < 3 {
 		w := t.words[to]
 		_, unit := units.at(t.words, to)
-		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || smalls[w.lower] != 0 || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || quantities.has(t.words, to) {
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || smalls[w.lower] != 0 || denominators[w.lower] != 0 || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || quantities.has(t.words, to) {
 			break
 		}
 		if _, tool := toolAt(t.words, to); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") && len(names) > 0 {
@@ -677,6 +683,9 @@ func (t *taker) meant(at int) (part, bool) {
 		}
 		if !many && m.many && m.class == fastener && m.to < at-1 && singly[t.words[at].lower] && i > 0 && t.words[t.mentions[i-1].from].sentence >= t.words[m.from].sentence-1 && !t.mentions[i-1].many && !t.mentions[i-1].place {
 			continue // two screws hold it on
+		}
+		if m.class == fastener && t.words[at].sentence-t.words[m.from].sentence > 2 {
+			continue
 		}
 		if m.place || features[m.head] || m.class == placePart || m.class == energyPart || many != m.many && many {
 			continue

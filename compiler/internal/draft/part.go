@@ -202,7 +202,7 @@ func verbHere(words []word, at int) bool {
 	if !bothWays[w] && !bothWays[words[at].stem] {
 		return false
 	}
-	if at+1 < len(words) && words[at+1].stop == 0 && bothWays[w] && articles[words[at+1].lower] && words[at+1].lower != "that" {
+	if at+1 < len(words) && words[at+1].stop == 0 && bothWays[w] && (articles[words[at+1].lower] || words[at+1].lower == "her") && words[at+1].lower != "that" {
 		return true
 	}
 	if at == 0 || words[at].stop != 0 {

@@ -1129,7 +1129,7 @@ func (t *taker) particle(it *item, p part) {
 	}
 }
 
-var goings = set("comes come goes go is are going stays gets walks slips slides lifts")
+var goings = set("drop drops fall falls lift pull pulls pop pops unscrew unscrews slide slip unclip unclips just then straight right comes come goes go is are going stays gets walks slips slides lifts")
 
 // settle gives the language's verb of a deed, by what it is done to.
 func settle(deed string, class class) string {
@@ -1271,6 +1271,9 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			name = "battery"
 		}
 	case "drain", "fill":
+		if verb == "fill" && (p.head == "battery" || p.head == "cell") {
+			break
+		}
 		if p.class == filterPart && verb == "drain" && p.head != "breather" && (!t.spoken() || p.head == "bowl" || p.head == "separator") {
 			break
 		}
@@ -1516,6 +1519,13 @@ func (t *taker) indicated(it *item) {
 			if p, n := partAt(t.words, k); n > 0 {
 				if length(magnetic, t.words, k) > 0 {
 					return
+				}
+				for j := max(it.from-10, 0); j < it.from; j++ {
+					if length(played, t.words, j) == 1 && t.words[j].sentence == t.words[it.from].sentence {
+						w := t.words[j].lower // backlash: the indicator on the gantry
+						t.actOn("measure", w, part{name: w, head: w}, j, k+n, true)
+						return
+					}
 				}
 				t.actOn("measure", p.name+" runout", p, it.from, k+n, true)
 				return
@@ -2152,6 +2162,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case it.to < len(t.words) && t.words[it.to].lower == "key" && t.words[it.to].stop == 0 && a.low.int() > 1:
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number+2 < len(t.items) && t.items[number+1].kind == amountItem && t.items[number+1].from == it.to && t.words[it.to].stop == 0 && t.items[number+1].amount.low.fraction && t.items[number+2].from == t.items[number+1].to && (t.items[number+2].kind == partItem || t.items[number+2].kind == toolItem):
+		t.add(Count, a.text(), t.items[number+2].part.name, it.from, t.items[number+2].to) // two half inch bolts
 	case t.byAnother(number, it, a):
 	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
 		t.add(Size, size(), t.subject(), it.from, it.to)

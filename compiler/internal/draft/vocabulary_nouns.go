@@ -16,7 +16,7 @@ var nounRows = []struct {
 	// lines: hoses, cables and pipes
 	{linePart, "lead plug-lead conduit harness loom tube tubing pipework duct ducting hosepipe downpipe lanyard-cable brake-line airline-hose flex tether umbilical connector-block multiplug multi-plug coupler quick-coupler bowden battery-lead earth-lead jumper ribbon spigot-pipe snorkel"},
 	{springPart, "torsion-spring leafspring gas-strut gas-spring recoil coil-spring"},
-	{valvePart, "gate-valve seacock faucet petcock draincock isolation-valve shutoff shut-off gas-cock bib-cock butterfly needle-valve bypass quarter-turn hydrant"},
+	{valvePart, "gate-valve seacock faucet petcock draincock isolation-valve shutoff shut-off gas-cock bib-cock butterfly needle-valve bypass hydrant"},
 	// what holds a fluid
 	{cavityPart, "oilbath oil-bath hub-reduction final-drive angle-drive swivel-box transfer-box dropbox drop-box rear-axle front-axle powerpack power-pack expansion-tank header-tank day-tank bath cistern boiler vat vessel receiver hopper-tank accumulator crank-case gear-box gear-case sterndrive saildrive chainguard-bath lubricator chaincase header-box forks-leg dashpot master-cylinder"},
 	{energyPart, "mains breaker-switch rotary-isolator contactor-switch rcd mcb fuse-switch keyswitch key-switch battery-isolator"},

@@ -241,6 +241,9 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
 		return toolRow{}, 0 // slide blocks
 	}
+	if length == 1 && w.lower == "brushes" && wordBefore(words, at) != "with" && wordBefore(words, at) != "wire" {
+		return toolRow{}, 0
+	}
 	if length == 1 && w.lower == "knives" {
 		return toolRow{}, 0 // those of a machine
 	}

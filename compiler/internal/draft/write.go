@@ -948,10 +948,10 @@ type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
 	{"controller", "electric", "controller|control panel"},
-	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
+	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
 	{"tractor", "shaft", "pto|p t o|tractor"},
 	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
-	{"mains", "electric", "switch on the wall|electrics|kw|volts|motor|capacitor|mains|unplug|socket outlet|plug it in"},
+	{"mains", "electric", "switch on the wall|electrics|kw|motor|capacitor|mains|socket outlet|plug it in"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
 	{"hydraulics", "hydraulic", "hydraulic"},
