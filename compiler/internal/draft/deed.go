@@ -116,6 +116,18 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			p, to, ok = t.openObject(end) // take out the iron
 		}
 	}
+	if ok && (row.deed == "close" || row.deed == "open") && p.class != valvePart && p.class != coverPart && !namesPart(t.words, at+1, to) {
+		ok = false
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; m.class == valvePart || m.class == coverPart {
+				p, ok = m.part, true // ball valve to the receiver shut
+				break
+			}
+		}
+	}
+	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes[p.head] && row.particles != "" && t.words[at].stem == "send" {
+		return false
+	}
 	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (end >= len(t.words) || t.words[end].stop != 0 || numeric(t.words[end].lower)) {
 		p, to, ok = t.bolt(), end, true // slack off 1 turn
 	}

@@ -1081,6 +1081,9 @@ func (t *taker) particle(it *item, p part) {
 	if t.words[at].stop != 0 {
 		w = ""
 	}
+	if strokes[p.head] && !back {
+		return // with the ram in
+	}
 	deed := ""
 	switch {
 	case p.head == "emergency stop" && (w == "in" || w == "pressed" || w == "out"):
@@ -1128,6 +1131,9 @@ func (t *taker) particle(it *item, p part) {
 		t.act(verb, p, it.from, at+1, false)
 	}
 }
+
+// strokes are parts that go in and out where they are.
+var strokes = set("ram piston quill cylinder plunger slide")
 
 var goings = set("drop drops fall falls lift pull pulls pop pops unscrew unscrews slide slip unclip unclips just then straight right comes come goes go is are going stays gets walks slips slides lifts")
 
@@ -1381,6 +1387,9 @@ func (t *taker) machineHead() string {
 	if called := t.machine(); called != "" {
 		words := strings.Fields(strings.ToLower(called))
 		t.headName = words[len(words)-1]
+		if t.headName == "screw" {
+			t.headName = "compressor" // a rotary screw
+		}
 		return t.headName
 	}
 	for i := range t.words {
