@@ -241,7 +241,7 @@ func (t *taker) neverBack(d deed) bool {
 		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && o.sentence-d.sentence < 4 && d.part.class == coverPart {
 			return true
 		}
-		return o.part.name == d.part.name && (o.verb == "refit" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
+		return o.part.name == d.part.name && (o.verb == "refit" || o.verb == "connect" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
 	})
 }
 
@@ -254,7 +254,8 @@ func (t *taker) fluidQuestions() {
 				t.ask(askContainer, d.object, fmt.Sprintf("What catches the oil of the %s, and does it hold all of it?", strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
 			}
 		case "fill":
-			if !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
+			told := slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Amount && one.About == d.object })
+			if !told && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.object), d.from, min(d.to, len(t.words)))
 			}
 			if strings.Contains(d.object, "cool") && !t.kindNear(Fluid, d.sentence, 1) {
@@ -331,7 +332,8 @@ var careful = cues("lean on it|mind|watch|careful|hold it|stand clear|goggles|ke
 // backQuestions asks when what came off goes back.
 func (t *taker) backQuestions() {
 	for _, d := range t.deeds {
-		if d.verb != "remove" || d.part.class != coverPart && d.part.class != plugPart || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
+		off := d.verb == "remove" && (d.part.class == coverPart || d.part.class == plugPart) || d.verb == "disconnect" && d.part.class == linePart
+		if !off || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
 			continue
 		}
 		t.ask(askBack, d.part.name, fmt.Sprintf("The %s comes off: when does it go back on?", d.object), d.from, min(d.to, len(t.words)))
@@ -430,6 +432,6 @@ func (t *taker) whats() {
 
 func (t *taker) counted(called string) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Count && (one.About == called || strings.HasSuffix(called, one.About) && one.About != "")
+		return one.Kind == Count && (one.About == called || one.About != "" && (strings.HasSuffix(called, one.About) || strings.HasPrefix(called, one.About+" ")))
 	})
 }

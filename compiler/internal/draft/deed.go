@@ -58,7 +58,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if next := min(at+2, len(t.words)-1); row.deed == "lock?" && pronouns[t.words[min(at+1, len(t.words)-1)].lower] && (t.words[next].lower == "out" || t.words[next].lower == "off") {
 		return false
 	}
-	if w := t.words[at]; row.particles == "" && w.stem != w.lower && !kept[w.lower] && (at == 0 || w.stop != 0 || !leadsS[t.words[at-1].lower] && !isHead(t.words[at-1].stem)) {
+	if w := t.words[at]; (row.particles == "" || bothWays[w.stem]) && w.stem != w.lower && !kept[w.lower] && (at == 0 || w.stop != 0 || !leadsS[t.words[at-1].lower] && !isHead(t.words[at-1].stem)) {
 		return false // brown marks on the terminals
 	}
 	if row.deed == "stop" && at > 0 && t.words[at-1].lower == "or" {
@@ -167,6 +167,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		t.actOn("check", name, part{name: t.cavity, head: t.cavity, class: cavityPart}, at, to, false)
 		return true
 	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; singly[next] && (row.deed == "change?" || row.deed == "replace") && shown[p.head] {
+		return false // the oil behind it
+	}
 	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
 		return false
 	}
@@ -240,6 +243,9 @@ func (t *taker) lubed(at int) bool {
 
 // unbolted are cavities that are taken off whole.
 var unbolted = set("sump reservoir radiator tank bowl housing case")
+
+// shown are parts that only show how much oil there is.
+var shown = names("sight glass|dipstick|level plug|gauge|glass|window")
 
 // intransitive are words behind a verb that nothing is done to.
 var intransitive = set("in into from against of than")
@@ -693,7 +699,7 @@ func (t *taker) meant(at int) (part, bool) {
 		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 && !(many && t.words[at].sentence-t.words[m.from].sentence < 6 && at-m.from < 60) {
 			break
 		}
-		if !many && m.many && m.class == fastener && m.to < at-1 && singly[t.words[at].lower] && i > 0 && t.words[t.mentions[i-1].from].sentence >= t.words[m.from].sentence-1 && !t.mentions[i-1].many && !t.mentions[i-1].place {
+		if !many && m.many && m.class == fastener && m.to < at-1 && singly[t.words[at].lower] && t.onlyBefore(i) {
 			continue // two screws hold it on
 		}
 		if m.class == fastener && t.words[at].sentence-t.words[m.from].sentence > 2 {
@@ -714,6 +720,16 @@ func (t *taker) meant(at int) (part, bool) {
 		return part{name: name, head: name, class: machinePart}, true
 	}
 	return part{}, false
+}
+
+// onlyBefore reports whether a single thing is named before a mention, of the same section.
+func (t *taker) onlyBefore(at int) bool {
+	for i := at - 1; i >= 0 && t.mentions[i].from >= t.begun && t.words[t.mentions[at].from].sentence-t.words[t.mentions[i].from].sentence <= 2; i-- {
+		if m := t.mentions[i]; !m.many && !m.place && m.class != fastener && m.class != placePart && m.class != energyPart {
+			return true
+		}
+	}
+	return false
 }
 
 var singly = set("it that this")

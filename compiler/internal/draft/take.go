@@ -178,6 +178,7 @@ func (t *taker) add(kind, value, about string, from, to int) {
 }
 
 func (t *taker) put(kind, value, about string, from, to int) {
+	to = min(max(to, from+1), len(t.words))
 	for i := len(t.out) - 1; i >= 0 && len(t.out)-i < 400; i-- {
 		if one := t.out[i]; one.Kind == kind && one.Value == value && t.words[from].start < one.End && one.Start < t.words[to-1].end {
 			return
@@ -1080,6 +1081,9 @@ func (t *taker) particle(it *item, p part) {
 	w := t.words[at].lower
 	if t.words[at].stop != 0 {
 		w = ""
+	}
+	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
+		return // the cover's on with four bolts
 	}
 	if strokes[p.head] && !back {
 		return // with the ram in
