@@ -125,6 +125,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			}
 		}
 	}
+	if row.deed == "disconnect" && ok && p.class == machinePart {
+		return false // unplug it
+	}
 	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes[p.head] && row.particles != "" && t.words[at].stem == "send" {
 		return false
 	}

@@ -67,7 +67,7 @@ var (
 	handNear = cues("a hand near|hand near|hands near|hand in the|fingers in a|fingers in the")
 	clear    = cues("away|clear|well back|off the|out of the")
 	warnedOf = cues("a hand near|hand near|hands near")
-	helpers  = cues("second man|2nd man|two man|2 man lift|or a mate|get a mate|second pair of hands|takes two of|it takes two|get somebody|get someone|two of you|two people|second person|another pair of hands|somebody to help|someone to help|get help|get a hand with|takes two to lift|two man lift")
+	helpers  = cues("second man|2nd man|two man|2 man lift|or a mate|get a mate|second pair of hands|get somebody|get someone|two of you|two people|second person|another pair of hands|somebody to help|someone to help|get help|get a hand with|takes two to lift|two man lift")
 	body     = set("hand hands hair sleeve sleeves finger fingers clothes clothing scarf")
 	drawsIn  = set("roll roller belt chain sprocket pulley sheave gear pinion drum V-belt")
 )
@@ -222,7 +222,7 @@ var warningRows = []warningRow{
 	{"burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
 	{"carbon monoxide|fumes|doors open|door open|ventilate|ventilated|ventilation|open the doors|extraction on|exhaust extraction|gas you|not indoors|outside the shed|outdoors|in the open|start it outside|run it outside|fresh air|headache", "exhaust-gas", "start|run|engine|exhaust|running|idle|petrol|diesel"},
 	{"loud|deafening|noisy|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
-	{"naked flame|naked flames|no flames|no sparks|spark near|sparks near|flammable|inflammable|no smoking|don't smoke|cigarette|catch fire|catches fire|set light|fire risk|goes up|go up like|whoosh|hot work|extinguisher|flash back|flashback|full of vapour|vapour|vapors|vapours", "fire", ""},
+	{"naked flame|naked flames|no flames|no sparks|spark near|sparks near|flammable|inflammable|no smoking|don't smoke|cigarette|catch fire|catches fire|set light|fire risk|go up like|whoosh|hot work|extinguisher|flash back|flashback|full of vapour|vapour|vapors|vapours", "fire", ""},
 	{"live terminals|live parts|electrocuted|electrocute|electric shock|shock you|a shock|bite you|bites|belt off|kick off it|high voltage|four hundred volts|stays charged|still charged|hold a charge|holds a charge|hold charge|holds its charge|capacitors|capacitor|caps discharge|discharge the|stay live|still live|dead before|prove it dead|prove dead|mains in there|volts in there|drive caps", "shock", "capacitor|capacitors|charge|charged|mains|live|volts|electric|terminals|wire|wires|dead|voltage|shock|panel|drive|insulated|screwdriver|caps"},
 	{"hydrogen|gives off gas|gas off|acid on your|acid in your|acid|batteries gas|off the battery|gassing", "battery-gas", "battery|batteries|charging|cells|acid|sparks|terminals"},
 	{"acid|caustic|caustic soda|corrosive|lye|alkali|bleach|descaler|battery acid|it'll burn your skin|strip your skin|detergent|chemical|chemicals|eat your skin|eats your", "corrosive", "acid|caustic|corrosive|lye|alkali|bleach|chemical|chemicals|descaler|goggles|gloves"},

@@ -45,10 +45,13 @@ func unitHeard(words []word, at int) (unit, int) {
 	var heard []string
 	for n := 1; n <= 3 && at+n <= len(words); n++ {
 		w := words[at+n-1]
-		if n > 1 && w.stop != 0 || !lettersOnly(w.lower) && w.lower != "a" {
+		if n > 1 && w.stop != 0 || !lettersOnly(w.lower) && len(w.lower) > 2 {
 			break
 		}
-		if _, head := heads[w.stem]; head || n == 1 && (stopWords[w.lower] || actionWords[w.lower] || modifiers[w.lower]) {
+		if _, head := heads[w.stem]; head || n == 1 && (stopWords[w.lower] && w.lower != "new" || actionWords[w.lower] || modifiers[w.lower]) {
+			break
+		}
+		if _, tool := tools.at(words, at+n-1); tool > 0 {
 			break
 		}
 		heard = append(heard, w.stem)
@@ -69,7 +72,7 @@ var unitSounds = func() map[string]heardUnit {
 	out := map[string]heardUnit{}
 	for symbol, said := range map[string][]string{
 		"N·m": {"newton", "metre"}, "lbf·ft": {"foot", "pound"}, "lbf·in": {"inch", "pound"}, "mm": {"millimetre"}, "mL": {"millilitre"},
-		"kg": {"kilogram"}, "kPa": {"kilopascal"}, "°C": {"degree", "celsius"}, "°F": {"degree", "fahrenheit"},
+		"kg": {"kilogram"}, "L": {"litre"}, "gal": {"gallon"}, "kPa": {"kilopascal"}, "°C": {"degree", "celsius"}, "°F": {"degree", "fahrenheit"},
 	} {
 		for _, row := range unitWords {
 			if row.symbol == symbol {
@@ -93,7 +96,23 @@ func numbersHeard(words []word) {
 			w.lower, w.stem = "m", "m" // em six bolts
 			continue
 		}
+		if w.raw == "em" && i+1 < len(words) && (threadSizes[words[i+1].lower] || heardAs[words[i+1].lower] != "") {
+			w.lower, w.stem = "m", "m"
+			continue
+		}
+		if w.lower == "knew" && i+1 < len(words) && words[i+1].stop == 0 && (words[i+1].lower == "one" || words[i+1].lower == "ones" || isHead(words[i+1].stem)) {
+			w.lower, w.stem = "new", "new"
+			continue
+		}
 		number := heardAs[w.lower]
+		if number != "" && i > 0 && w.stop == 0 && smalls[words[i-1].lower] >= 20 && smalls[number] < 10 && (w.lower == "too" || w.lower == "ate" || w.lower == "won" || graded(words, i)) && !(i+1 < len(words) && words[i+1].stop == 0 && (smalls[words[i+1].lower] > 0 || numeric(words[i+1].lower))) {
+			w.lower, w.stem = number, number // thirty too
+			continue
+		}
+		if number != "" && w.lower != "to" && w.lower != "for" && i+2 < len(words) && words[i+1].lower == "and" && (words[i+2].lower == "a" || denominators[words[i+2].lower] > 0) && i > 0 && countedBehind[words[i-1].lower] {
+			w.lower, w.stem = number, number // takes too and a half
+			continue
+		}
 		if number == "" || i > 0 && (smalls[words[i-1].lower] > 0 || numeric(words[i-1].lower)) && (w.lower == "to" || w.lower == "too") {
 			continue
 		}
@@ -117,16 +136,26 @@ func numbersHeard(words []word) {
 	}
 }
 
+// graded reports whether the letters of a grade stand close before a word.
+func graded(words []word, at int) bool {
+	for i := max(at-4, 0); i < at; i++ {
+		if w := words[i].lower; w == "vg" || w == "iso" || w == "sae" || w == "vee" {
+			return true
+		}
+	}
+	return false
+}
+
 var (
 	threadSizes   = set("three four five six eight ten twelve fourteen sixteen twenty ate for 3 4 5 6 8 10 12 14 16 20")
 	threadBefore  = set("four six eight two three the an these some little big")
-	countedBehind = set("the there there's these those all other are is has have got with by a an its it's your")
-	longUnits     = set("newton millilitre milliliter litre liter millibar gram kilo minute volt micron thou")
+	countedBehind = set("every on takes holds about around the there there's these those all other are is has have got with by a an its it's your")
+	longUnits     = set("year month week hour day bar turn stroke quart pint gallon percent degree newton millilitre milliliter litre liter millibar gram kilo minute volt micron thou")
 )
 
 // toolHeard reads a tool of two words whose first was misheard: filler gauges, tork wrench.
 func toolHeard(words []word, at int) (toolRow, int) {
-	if at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].hyphen || len(words[at].lower) < 4 || isHead(words[at].stem) {
+	if at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].hyphen || len(words[at].lower) < 4 || isHead(words[at].stem) || actionWords[words[at].lower] || stopWords[words[at].lower] || len(words[at+1].lower) < 3 || stopWords[words[at+1].lower] {
 		return toolRow{}, 0
 	}
 	row, ok := toolSounds[sound(words[at].stem)+" "+words[at+1].stem]

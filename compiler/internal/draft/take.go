@@ -1977,7 +1977,7 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	}
 	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 4 && a.low.int() <= 70 {
 		before := t.items[number-1]
-		if before.kind == partItem && before.to == it.from && t.words[it.from].stop == 0 && (before.part.class == fastener || before.part.class == plugPart) && !t.near(rangeCues, it.from, it.to, 4, 3) {
+		if before.kind == partItem && (before.to == it.from || t.isA(before.to, it.from)) && t.words[it.from].stop == 0 && (before.part.class == fastener || before.part.class == plugPart) && !t.near(rangeCues, it.from, it.to, 4, 3) {
 			return true // level plug 24 mm
 		}
 	}
@@ -2000,6 +2000,18 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 		}
 	}
 	return t.near(sizeCues, it.from, it.to, 3, 4) && !t.near(rangeCues, it.from, it.to, 4, 2)
+}
+
+// isA reports whether words between two places only say what something is: is a, takes a.
+func (t *taker) isA(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch t.words[i].lower {
+		case "is", "are", "a", "an", "takes", "take", "needs":
+		default:
+			return false
+		}
+	}
+	return to-from <= 3
 }
 
 // timeThing takes a time as an interval, as a limit or as a wait.
