@@ -121,6 +121,9 @@ func unitAt(words []word, at int) (unit, int) {
 		return unit{symbol: "°F", kind: quantity.Temperature}, 1
 	}
 	if u, n := units.at(words, at); n > 0 {
+		if after := at + n; words[at].lower == "bar" && after < len(words) && words[after].stop == 0 && isHead(words[after].stem) {
+			return unit{}, 0 // two bar nuts
+		}
 		return u, n
 	}
 	return unitHeard(words, at)

@@ -27,6 +27,9 @@ func (t *taker) stateAt(at int) bool {
 		return false
 	}
 	before := t.words[at-1]
+	if before.lower == "is" && before.raw == "" {
+		return false // flat = change
+	}
 	return before.of && before.lower != "let" || stateBefore[before.lower] && !(before.lower == "are" || before.lower == "be") || before.lower == "be" && !passives[t.words[at].lower]
 }
 
@@ -254,7 +257,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 var (
 	speakers   = set("you i we")
 	behindVerb = set("if every each when once with and at then or till until before after only unless as first by for in it's them")
-	beforeVerb = set("and then or to just also always")
+	beforeVerb = set("is and then or to just also always")
 )
 
 // endsName reports whether the name of a part ends before a word.

@@ -5,13 +5,15 @@ import "benchleaf/compiler/internal/quantity"
 // countThing takes a figure that says how many there are: 6 off, x4, qty 3, a set of four; it
 // reports whether it was one.
 func (t *taker) countThing(number int, it *item, a amount) bool {
-	if !a.low.whole || a.ranged() || a.low.int() < 1 || a.low.int() > 200 {
+	if !a.low.whole || a.unit.symbol != "" || a.ranged() || a.low.int() < 1 || a.low.int() > 200 {
 		return false
 	}
 	behind := it.to < len(t.words) && t.words[it.to].stop == 0
 	switch {
 	case t.words[it.from].times:
 	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(it.to+1 < len(t.words) && t.words[it.to+1].stop == 0 && articles[t.words[it.to+1].lower]):
+	case behind && t.words[it.to].lower == "no" && (it.to+1 >= len(t.words) || t.words[it.to+1].stop != 0):
+	case behind && t.words[it.to].lower == "x" && number+1 < len(t.items) && t.items[number+1].from == it.to+1 && (t.items[number+1].kind == threadItem || t.items[number+1].kind == amountItem && t.items[number+1].amount.unit.symbol != "" && t.items[number+1].amount.unit.kind != quantity.Length || t.items[number+1].kind == partItem || t.items[number+1].kind == toolItem):
 	case it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "quantity" || t.words[it.from-1].lower == "x"):
 	default:
 		return false

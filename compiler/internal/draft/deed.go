@@ -93,7 +93,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.particles == "" && at+1 < len(t.words) && t.words[at+1].stop == 0 && intransitive[t.words[at+1].lower] {
 		return false // the dust packs in the fins
 	}
-	if at+2 < len(t.words) && pronouns[t.words[at+1].lower] && t.words[at+2].lower == "all" && t.words[at+2].stop == 0 && row.deed == "on?" {
+	if at+2 < len(t.words) && pronouns[t.words[at+1].lower] && (t.words[at+2].lower == "all" || t.words[at+2].lower == "back" && at+3 < len(t.words) && t.words[at+3].lower == "together") && t.words[at+2].stop == 0 && row.deed == "on?" {
 		return false // put it all back
 	}
 	p, to, ok := t.object(at+1, end)
@@ -339,6 +339,16 @@ func (t *taker) toldAt(at int) {
 	}
 	if row.verb == "replace" && t.section.class == cavityPart {
 		return // the oil gets changed
+	}
+	if row.verb == "lubricate" && row.object == "$last" && at+n < len(t.words) && (t.words[at+n].lower == "on" || t.words[at+n-1].lower == "on") && t.words[at+n].stop == 0 {
+		next := at + n
+		for next < len(t.words)-1 && (t.words[next].lower == "on" || articles[t.words[next].lower] && !pronouns[t.words[next].lower]) {
+			next++
+		}
+		if p, m := partAt(t.words, next); m > 0 && p.class != placePart && p.class != machinePart {
+			t.act("lubricate", t.qualify(p), at, next+m, false)
+			return
+		}
 	}
 	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
 		return
@@ -660,7 +670,7 @@ var openBefore = set("the both all each every your any that this old new our my"
 var states = set("slack sag play wear tension backlash alignment")
 
 // vague are nouns that name nothing that is worked on.
-var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour " +
+var vague = set("free tight loose straight secure weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour " +
 	"figure figures size sizes torque amount grade year month morning afternoon machine unit guy man men lad boss office customer phone call coffee tea cup eye eyes ear ears head heads back arm arms leg legs foot face chest nose skin neck clothes sleeve hair finger fingers thumb glove gloves hand hands difference trick secret point reason problem fault trouble noise sound smell heat steam smoke flow level temperature speed revs current voltage gap clearance slack play noise manual card note notes paper paperwork photo picture same other others next last first top bottom end middle front rear left right half quarter third inch direction order sequence pattern way round course chance care note floor ground bench shed shop yard workshop road field door wall stuff muck mud gunk crud rubbish grit swarf chips sludge scale rust paint grease edge edges corner corners surface surfaces area areas feel look turn turns stroke strokes light lights money price cost quid weekend season spring winter summer autumn hours minutes days weeks months years mark marks score state condition instructions label sticker tag drawing list kit kits parts part thread threads hole holes fit job jobs work fun hell hold grip go people folk anything something nothing everything everybody one ones them clear true dry clean better best gaff")
 
 // lettersOnly reports whether a word is of letters, three at the least.

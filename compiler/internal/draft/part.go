@@ -123,7 +123,14 @@ func noPart(words []word, at int) bool {
 	switch w.stem {
 	case "spring":
 		return springtime[before] || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+	case "disconnect":
+		return before == "" || before == "and" || before == "then"
+	case "light":
+		return at+1 < len(words) && words[at+1].stop == 0 && smears[words[at+1].lower]
 	case "ring":
+		if before == "" && at+1 < len(words) && words[at+1].stop == 0 && !isHead(words[at+1].stem) && !modifiers[words[at+1].lower] && lettersOnly(words[at+1].lower) && !stopWords[words[at+1].lower] {
+			return true // ring the warden
+		}
 		if at+1 < len(words) && words[at+1].stop == 0 {
 			next := words[at+1]
 			return next.lower == "me" || next.lower == "us" || next.lower == "them" || next.lower == "him" || next.lower == "her" || before != "the" && before != "a" && !modifiers[before] && !isHead(before) && next.raw != "" && next.raw[0] >= 'A' && next.raw[0] <= 'Z' && len(next.raw) > 2
@@ -147,6 +154,9 @@ func noPart(words []word, at int) bool {
 	}
 	return false
 }
+
+// smears are words behind "light" that tell how much.
+var smears = set("grease oil film smear coat coating touch oiling wipe tap taps pressure load")
 
 // springtime are words before a spring that is a season.
 var springtime = set("wet dry late early cold mild warm by since until till come after before")

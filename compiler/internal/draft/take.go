@@ -466,6 +466,13 @@ func (t *taker) qualify(p part) part {
 		if of, ok := t.heldBy(p.from); ok {
 			return p.of(of)
 		}
+		if !t.spoken() {
+			for _, m := range t.mentions { // rail brackets 8 no., 2 x M10 screws
+				if t.words[m.from].sentence == t.words[p.from].sentence && t.startsSentence(m.from) && !m.place && m.class != fastener && m.class != plugPart && m.class != sealPart && m.class != placePart && m.class != machinePart {
+					return p.of(m.part)
+				}
+			}
+		}
 		for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
 			if m := t.mentions[i]; m.head == p.head && !m.bare && m.class == p.class {
 				p.name, p.bare = m.name, false
@@ -1075,7 +1082,7 @@ func (t *taker) particle(it *item, p part) {
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
-	if p.class == signPart && t.words[it.to-1].of || p.head == "brake" || p.head == "handbrake" || p.head == "choke" {
+	if p.class == signPart && t.words[it.to-1].of || strings.HasSuffix(p.head, "brake") || p.head == "handbrake" || p.head == "choke" {
 		return // the light's on, brake on
 	}
 	w := t.words[at].lower
@@ -1446,6 +1453,8 @@ func (t *taker) reach(d deed, from, to int) {
 
 func plural(name string) string {
 	switch {
+	case strings.HasSuffix(name, "tooth") || strings.HasSuffix(name, "foot"):
+		return strings.Replace(name, "oo", "ee", strings.Count(name, "oo"))
 	case strings.HasSuffix(name, "knife"):
 		return strings.TrimSuffix(name, "fe") + "ves"
 	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
@@ -1687,7 +1696,7 @@ func (t *taker) amountThing(number int, it *item) {
 			return // a 2 stroke engine
 		}
 		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
-		if a.unit.symbol == "strokes" {
+		if a.unit.symbol == "strokes" && !t.near(cues("file|stone|hone|tooth|teeth|sharpen|saw"), it.from, it.to, 8, 6) {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
 			t.greases(it)
 		}
@@ -2198,7 +2207,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.fraction && t.keyed(it.to):
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
-	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole:
+	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole && !t.ofThings(it, a):
 		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
 		t.add(Count, a.text(), "", it.from, it.to+1)

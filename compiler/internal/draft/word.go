@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -35,7 +36,7 @@ type line struct {
 func lines(notes string) []line {
 	var out []line
 	at, empties, number := 0, 0, 0
-	stamped, listed := false, numbered(notes)
+	stamped, listed, item := false, numbered(notes), 1
 	for at < len(notes) {
 		end := strings.IndexByte(notes[at:], '\n')
 		text := notes[at:]
@@ -49,8 +50,9 @@ func lines(notes string) []line {
 		if stamp != nil {
 			one.text, one.at, one.timed = text[stamp[1]:], at+stamp[1], true
 		}
-		if mark := listMark.FindStringIndex(one.text); listed && mark != nil {
-			one.text, one.at = one.text[mark[1]:], one.at+mark[1]
+		if mark := listMark.FindStringSubmatch(one.text); item <= listed && mark != nil && mark[1] == strconv.Itoa(item) {
+			one.text, one.at = one.text[len(mark[0]):], one.at+len(mark[0])
+			item++
 		}
 		if strings.TrimSpace(one.text) == "" {
 			if stamp != nil {
@@ -69,15 +71,19 @@ func lines(notes string) []line {
 	return out
 }
 
-// numbered reports whether lines of notes are numbered: "1. …", "2) …".
-func numbered(notes string) bool {
-	n := 0
+// numbered gives how many lines of notes are numbered one after another from 1: "1. …", "2 …";
+// 0 where they are no list.
+func numbered(notes string) int {
+	next := 1
 	for text := range strings.Lines(notes) {
-		if listMark.MatchString(text) {
-			n++
+		if mark := listMark.FindStringSubmatch(text); mark != nil && mark[1] == strconv.Itoa(next) {
+			next++
 		}
 	}
-	return n >= 3
+	if next < 5 {
+		return 0
+	}
+	return next - 1
 }
 
 // split gives the words of notes, each with its line and its sentence.
