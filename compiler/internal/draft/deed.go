@@ -125,6 +125,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			}
 		}
 	}
+	if t.words[at].lower == "make" && row.deed == "check" && ok {
+		if deed, end := t.madeSure(to, p); deed != "" {
+			t.act(deed, p, at, end, false)
+			return true
+		}
+	}
 	if row.deed == "disconnect" && ok && p.class == machinePart {
 		return false // unplug it
 	}
@@ -249,6 +255,29 @@ var unbolted = set("sump reservoir radiator tank bowl housing case")
 
 // shown are parts that only show how much oil there is.
 var shown = names("sight glass|dipstick|level plug|gauge|glass|window")
+
+// madeSure gives what is done where somebody makes sure of a state: the valve is turned off, the
+// switch is in the off position.
+func (t *taker) madeSure(at int, p part) (string, int) {
+	for i := at; i < min(at+7, len(t.words)) && t.words[i].stop == 0; i++ {
+		switch w := t.words[i].lower; w {
+		case "off", "closed", "shut":
+			if p.class == valvePart || p.class == energyPart {
+				return settle("switchoff?", p.class), i + 1
+			}
+			return "", 0
+		case "open":
+			if p.class == valvePart {
+				return "open", i + 1
+			}
+			return "", 0
+		case "is", "are", "in", "the", "turned", "switched", "all", "fully", "set", "to", "both":
+		default:
+			return "", 0
+		}
+	}
+	return "", 0
+}
 
 // intransitive are words behind a verb that nothing is done to.
 var intransitive = set("in into from against of than")

@@ -200,7 +200,7 @@ func partsHeard(words []word) {
 		if len(w.stem) < 6 || !lettersOnly(w.stem) || w.raw == "" || w.raw[0] < 'a' || known(words, i) || strings.HasSuffix(w.lower, "ly") || prepositions[w.lower] {
 			continue
 		}
-		if noun := nounSounds[string(w.stem[0])+sound(w.stem)]; noun != "" && len(noun) <= len(w.stem)+2 && len(w.stem) <= len(noun)+2 && w.stem[len(w.stem)-1] == noun[len(noun)-1] {
+		if noun := nounSounds[string(w.stem[0])+sound(w.stem)]; noun != "" && len(noun) <= len(w.stem)+1 && len(w.stem) <= len(noun)+1 && w.stem[len(w.stem)-1] == noun[len(noun)-1] {
 			if w.lower != w.stem {
 				w.lower = plural(noun)
 			} else {

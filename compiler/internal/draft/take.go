@@ -324,7 +324,7 @@ func (t *taker) partThing(number int, it *item) {
 		t.last = p
 	}
 	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
-	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
+	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw" || p.name == "drain bolt") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
 	}
 	t.fittings(number, it, p)
@@ -684,7 +684,8 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	i := at
-	for i < len(t.words)-1 && i < at+6 && t.words[i].sentence == w.sentence && fillers[t.words[i].lower] {
+	coming := announcing[w.lower]
+	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers[t.words[i].lower] || coming && leading[t.words[i].lower]) {
 		i++
 	}
 	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
@@ -714,7 +715,7 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
-		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
+		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine || t.announced(at, i) {
 			oiled := t.oiled()
 			if of, ok := t.ofWhat(n); ok && of.class == cavityPart {
 				oiled = of.name
@@ -752,7 +753,7 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	headed := t.announced(at, i) && p.class != fastener && p.class != plugPart && p.class != placePart
+	headed := t.announced(at, i) && p.class != fastener && (p.class != plugPart || p.bare && t.whichPlug(p).name == "spark plug") && p.class != placePart
 	if w.paused && !headed {
 		return
 	}
@@ -792,8 +793,8 @@ func (t *taker) sectionAt(at int) {
 func (t *taker) announced(at, name int) bool {
 	for i := at; i < name; i++ {
 		switch t.words[i].lower {
-		case "now", "next", "okay", "ok", "alright", "last", "first":
-			return articles[t.words[name-1].lower] || t.words[name-1].lower == "is" || t.words[name-1].lower == "your"
+		case "now", "next", "okay", "ok", "alright", "last", "first", "onto":
+			return articles[t.words[name-1].lower] || t.words[name-1].lower == "is" || t.words[name-1].lower == "your" || t.words[name-1].lower == "do" || t.words[name-1].lower == "to"
 		}
 	}
 	return false
@@ -850,6 +851,12 @@ func (t *taker) bolt() part {
 	}
 	return part{}
 }
+
+// announcing are words that announce what comes, and leading those between them and its name.
+var (
+	announcing = set("next now okay ok alright then so last first right moving onto on")
+	leading    = set("we'll we we're i'll i i'm do doing going to let me let's show you look looking at on onto get go into move moving over come comes up do's the our this time for thing job")
+)
 
 var fillers = set("up thing moving onto onto job two three four then's these those our so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
 
