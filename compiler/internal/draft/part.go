@@ -209,7 +209,7 @@ var before = set("the a an both all each every your my one two three four five s
 // "clean it", "fit the key".
 func verbHere(words []word, at int) bool {
 	w := words[at].lower
-	if !bothWays[w] && !bothWays[words[at].stem] {
+	if !bothWays[w] && !bothWays[words[at].stem] || at > 0 && words[at].stop == 0 && determiners[words[at-1].lower] {
 		return false
 	}
 	if at+1 < len(words) && words[at+1].stop == 0 && bothWays[w] && (articles[words[at+1].lower] || words[at+1].lower == "her") && words[at+1].lower != "that" {
