@@ -89,7 +89,7 @@ func (t *taker) passiveAt(at int) {
 	if end := next + 1; end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "for" && t.words[next].lower != "checked" || t.words[end].lower == "by" || t.words[end].lower == "from") {
 		return // they are fitted by the dealer
 	}
-	if short && !strings.HasSuffix(aux, "'re") && pronouns[aux] == false {
+	if short && !strings.HasSuffix(aux, "'re") && !pronouns[aux] {
 		if _, n := partAt(t.words, at); n == 0 {
 			return
 		}
