@@ -528,7 +528,15 @@ func (t *taker) looked(at int) {
 		}
 	}
 	if w.lower == "look" && at+2 < len(t.words) && t.words[at+1].lower == "for" && defects[t.words[at+2].lower] && t.words[at+2].stem != "leak" {
-		if p := t.section; p.name != "" && p.class != machinePart {
+		first := part{}
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == w.sentence; i-- {
+			if m := t.mentions[i]; t.startsSentence(m.from) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
+				first = m.part
+			}
+		}
+		if p := t.section; first.name != "" {
+			t.act("inspect", first, at, at+3, false)
+		} else if p.name != "" && p.class != machinePart {
 			if len(t.mentions) > 0 && t.mentions[len(t.mentions)-1].class == movingPart && t.mentions[len(t.mentions)-1].from > t.begun {
 				p = t.mentions[len(t.mentions)-1].part
 			}
@@ -585,6 +593,9 @@ func (t *taker) particleBehind(at int, particles string) int {
 		}
 		if i > at+1 && actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower] {
 			return -1
+		}
+		if i > at+1 && w.lower == "and" && i+1 < len(t.words) && determiners[t.words[i+1].lower] {
+			continue // take the bowl and the tool off
 		}
 		if i > at+1 && (w.lower == "and" || w.lower == "then") {
 			return -1
@@ -643,7 +654,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 		return part{}, 0, false
 	}
 	to, curt := at, false
-	for to < len(t.words)-1 && openBefore[t.words[to].lower] && to < at+3 && t.words[to].stop == 0 {
+	for to < len(t.words)-1 && (openBefore[t.words[to].lower] || to > at && (t.words[to].lower == "whole" || t.words[to].lower == "entire")) && to < at+3 && t.words[to].stop == 0 {
 		to++
 	}
 	if to == at {

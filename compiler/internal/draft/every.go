@@ -10,7 +10,12 @@ func (t *taker) everyAt(at int) {
 		return
 	}
 	about := t.section.name
-	if value := periodic[w.lower]; value != "" && w.stop == 0 && at > 0 && (numeric(t.words[at-1].lower) || smalls[t.words[at-1].lower] > 1) {
+	if value := periodic[w.lower]; value != "" && w.stop == 0 && at > 0 && (t.words[at-1].lower == "half" || t.words[at-1].lower == "bi") {
+		if w.lower == "yearly" || w.lower == "annual" || w.lower == "annually" {
+			t.add(Interval, "6 months", t.intervalOf(at), at-1, at+1)
+		}
+		return
+	} else if value != "" && w.stop == 0 && at > 0 && (numeric(t.words[at-1].lower) || smalls[t.words[at-1].lower] > 1) {
 		return // three monthly
 	} else if value != "" {
 		t.add(Interval, value, t.intervalOf(at), at, at+1)

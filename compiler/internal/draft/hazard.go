@@ -98,7 +98,7 @@ func (t *taker) bodies() {
 				break
 			}
 		}
-		alone := (w.stop != 0 || at == 0) && (at+1 >= len(t.words) || t.words[at+1].stop != 0) // Fingers.
+		alone := (w.stem == "finger" || w.stem == "hand" || w.stem == "eye") && (w.stop != 0 || at == 0) && (at+1 >= len(t.words) || t.words[at+1].stop != 0) // Fingers.
 		behind := t.near(lost, at, at+1, 0, 7)
 		if from < 0 && !alone && !behind {
 			continue
@@ -221,7 +221,7 @@ var warningRows = []warningRow{
 	{"asbestos|silica|dust mask|fine dust|dusty|the dust is|don't breathe|breathe that|breathe it|breathing it|breathing that|lungs|wheeze|flour dust|grain dust|mould|mouse droppings|fibreglass|brake dust|ffp3|ffp2|respirator|mask on|wear a mask|put a mask on", "dust", ""},
 	{"burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
 	{"carbon monoxide|fumes|doors open|door open|ventilate|ventilated|ventilation|open the doors|extraction on|exhaust extraction|gas you|not indoors|outside the shed|outdoors|in the open|start it outside|run it outside|fresh air|headache", "exhaust-gas", "start|run|engine|exhaust|running|idle|petrol|diesel"},
-	{"loud|deafening|noisy|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
+	{"loud|deafening|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
 	{"naked flame|naked flames|no flames|no sparks|spark near|sparks near|flammable|inflammable|no smoking|don't smoke|cigarette|catch fire|catches fire|set light|fire risk|go up like|whoosh|hot work|extinguisher|flash back|flashback|full of vapour|vapour|vapors|vapours", "fire", ""},
 	{"live terminals|live parts|electrocuted|electrocute|electric shock|shock you|a shock|bite you|bites|belt off|kick off it|high voltage|four hundred volts|stays charged|still charged|hold a charge|holds a charge|hold charge|holds its charge|capacitors|capacitor|caps discharge|discharge the|stay live|still live|dead before|prove it dead|prove dead|mains in there|volts in there|drive caps", "shock", "capacitor|capacitors|charge|charged|mains|live|volts|electric|terminals|wire|wires|dead|voltage|shock|panel|drive|insulated|screwdriver|caps"},
 	{"hydrogen|gives off gas|gas off|acid on your|acid in your|acid|batteries gas|off the battery|gassing", "battery-gas", "battery|batteries|charging|cells|acid|sparks|terminals"},

@@ -1323,6 +1323,8 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
 			head := t.machineHead()
 			switch {
+			case verb == "lower" && strings.HasPrefix(t.words[from].lower, "lower") && namesPart(t.words, from+1, to) && p.class != fastener && p.class != sealPart:
+				name = p.name
 			case t.raised != "":
 				name = t.raised
 			case verb == "raise" && !pronouns[t.words[min(from+1, len(t.words)-1)].lower] && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
@@ -1703,6 +1705,14 @@ func (t *taker) amountThing(number int, it *item) {
 			return // a 2 stroke engine
 		}
 		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
+		if sentence := t.words[it.from].sentence; a.unit.symbol == "drops" && t.near(cues("oil|lube"), it.from, it.to, 0, 5) && !t.didAny(sentence) {
+			for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+				if m := t.mentions[i]; !m.place && m.class != machinePart && m.class != placePart && m.class != cavityPart {
+					t.act("lubricate", m.part, m.from, it.to, true) // chain on the lift, two drops of oil
+					break
+				}
+			}
+		}
 		if a.unit.symbol == "strokes" && !t.near(cues("file|stone|hone|tooth|teeth|sharpen|saw"), it.from, it.to, 8, 6) {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
 			t.greases(it)
@@ -2184,6 +2194,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
+	case a.low.fraction && it.to < len(t.words) && t.words[it.to].stop == 0 && periodic[t.words[it.to].lower] != "": // half-yearly
 	case a.low.fraction && t.ofThings(it, a) && (articles[t.words[it.to].lower] || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
 	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):

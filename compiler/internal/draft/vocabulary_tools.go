@@ -157,7 +157,7 @@ var toolRows = []toolRow{
 	{"wheel chock|chock", "wheel chock", "stand", ""},
 	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
 	{"padlock|red lock|yellow lock|lock on it|lock on|lock and key|safety lock|personal padlock|own padlock|own lock|your lock|my lock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
-	{"lockout tag|danger tag|warning tag|tag out|tag it|do not operate tag|own tag|your tag|my tag|tag on|with a tag", "tag", "tag", ""},
+	{"lockout tag|danger tag|warning tag|do not operate tag|own tag|your tag|my tag|tag on|with a tag", "tag", "tag", ""},
 	{"torch|flashlight|lamp|inspection lamp|head torch|work light", "lamp", "light", ""},
 	{"mirror|inspection mirror", "mirror", "mirror", ""},
 	{"magnet on a stick|pick up magnet", "magnet", "mirror", ""},

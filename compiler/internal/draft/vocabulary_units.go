@@ -112,12 +112,12 @@ var unitWords = []struct {
 var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
 
 // single are units of which one may be told as "an inch", "a minute".
-var single = set("in h min s days weeks months years L m mm drops turn° gal qt pt kg")
+var single = set("cm in h min s days weeks months years L m mm drops turn° gal qt pt kg")
 
 // closeOnly are units that are also other words, and are read only close to a figure.
 var closeOnly = set("um in a s t h v n w pa ma")
 
-var plainInch = set("inch litre liter gallon quart pint")
+var plainInch = set("inch centimetre centimeter millimetre millimeter mil litre liter gallon quart pint")
 
 // sized are units that sizes of wrenches are told in.
 var sized = set("mm mil mill milli millimetre millimeter inch")

@@ -223,6 +223,9 @@ func (t *taker) findMachine() string {
 			}
 			to++
 		}
+		if first := t.headed(); first != "" {
+			return first
+		}
 		if to > from && to < from+6 && lettersOnly(t.words[to-1].lower) && t.words[to-1].stem != "service" && t.words[to-1].stem != "job" {
 			return plain(t.said(from, to))
 		}
@@ -947,7 +950,7 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
-	{"controller", "electric", "controller|control panel"},
+	{"controller", "electric", "controller"},
 	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
 	{"tractor", "shaft", "pto|p t o|tractor"},
 	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
