@@ -229,7 +229,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 			return m.part, end, true
 		}
 	}
-	if len(t.mentions) == 0 || nounVerbs[w] && t.words[at].stop == 0 && !(at > 0 && (t.words[at-1].lower == "and" || t.words[at-1].lower == "to")) || w == "test" || at > 0 && t.words[at].stop == 0 && !beforeVerb[t.words[at-1].lower] && !t.endsName(at) {
+	if len(t.mentions) == 0 || nounVerbs[w] && t.words[at].stop == 0 && !(at > 0 && (t.words[at-1].lower == "and" || t.words[at-1].lower == "to")) && !(!t.spoken() && t.endsName(at)) || w == "test" || at > 0 && t.words[at].stop == 0 && !beforeVerb[t.words[at-1].lower] && !t.endsName(at) {
 		return part{}, 0, false
 	}
 	if t.spoken() && t.words[at].stop == 0 && !t.endsName(at) {
@@ -256,7 +256,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 
 var (
 	speakers   = set("you i we")
-	behindVerb = set("if every each when once with and at then or till until before after only unless as first by for in it's them")
+	behindVerb = set("weekly daily monthly yearly annually if every each when once with and at then or till until before after only unless as first by for in it's them")
 	beforeVerb = set("is and then or to just also always")
 )
 

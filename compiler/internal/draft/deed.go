@@ -70,6 +70,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if w := t.words[min(at+2, len(t.words)-1)].lower; row.deed == "clean" && (w == "up" || w == "later") {
 		return false
 	}
+	if row.deed == "check" && at+1 < len(t.words) && t.words[at+1].lower == "level" {
+		return false
+	}
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false
 	}
@@ -692,7 +695,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 			break
 		}
 	}
-	if len(names) == 0 || vague[t.words[to-1].stem] || curt && (len(names) > 2 || to < len(t.words) && t.words[to].stop == 0 && !afterName[t.words[to].lower]) || to-first != len(names) {
+	if len(names) == 0 || vague[t.words[to-1].stem] || bad[t.words[to-1].lower] || strings.HasSuffix(t.words[to-1].lower, "ed") || curt && (len(names) > 2 || to < len(t.words) && t.words[to].stop == 0 && !afterName[t.words[to].lower]) || to-first != len(names) {
 		return part{}, 0, false
 	}
 	last := &names[len(names)-1]

@@ -212,6 +212,8 @@ func consistency(words []word, at int) (fluid, bool) {
 		next += named
 	case words[at].lower == "ep2" || words[at].lower == "ep1" || words[at].lower == "ep0":
 		return fluid{kind: "grease", grade: "NLGI " + words[at].lower[2:], to: at + 1}, true
+	case (words[at].lower == "00" || words[at].lower == "000") && greaseNear(words, at, at+1):
+		return fluid{kind: "grease", grade: "NLGI " + words[at].lower, to: at + 1}, true
 	case words[at].lower == "ep" || words[at].lower == "number" || words[at].lower == "no" || words[at].lower == "grade":
 		next++
 	default:

@@ -88,7 +88,7 @@ func (t *taker) warn(key string, from, to int) {
 func (t *taker) bodies() {
 	for at := range t.words {
 		w := t.words[at]
-		if !limbs[w.stem] || t.standings[at] == slip || w.lower == "back" && wordBefore(t.words, at) != "your" {
+		if !limbs[w.stem] || t.standings[at] == slip || (w.lower == "back" || w.stem == "arm") && wordBefore(t.words, at) != "your" {
 			continue
 		}
 		from := -1

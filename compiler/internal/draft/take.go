@@ -2021,7 +2021,7 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
 			return true
 		}
-		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0 && !prepositions[t.words[it.to].lower]) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
+		if next.from-it.to <= 2 && (next.from == it.to && (t.words[it.to].stop == 0 || a.low.whole) || t.words[next.from].stop == 0 && !prepositions[t.words[it.to].lower]) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
 			return true
 		}
 	}
@@ -2389,7 +2389,7 @@ var (
 	everyCues  = cues("every|each|once a|once every|per|any")
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
-	countCues  = cues("sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
+	countCues  = cues("per|all round|tot|total|all told|sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
 	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
 

@@ -38,6 +38,7 @@ var toldRows = []toldRow{
 	{"level mid glass|level mid|level at the|level to the|level half|check the stick|check stick|check on the stick|recheck stick|dip it|dip the oil|check the level|check level|check the oil level|check oil level|check the oil|check oil|check the glass|look in the glass|look at the sight glass|look at the glass|check the sight glass|level in the glass|half way up the glass|middle of the glass|halfway up the glass|between the lines|between the marks|up to the line|up to the mark", "check", "$level", "cavity"},
 	{"lock off|tag off", "restore", "$energy", ""},
 	{"let it drip dry|let it dry|let them dry|let that dry|leave it to dry|leave to dry|leave them to dry|let dry|dry it off|dry them off|blow it dry|blow them dry", "dry", "$last", ""},
+	{"wheels chocked|chocks in|chocks on|chocks under|wheels blocked", "chock", "wheels", ""},
 	{"look again", "check", "$level", "cavity"},
 	{"look for leaks|check for leaks|look for any leaks|check for any leaks|see if anything's leaking|see if it leaks|check there's no leaks|leak check|any leaks|no leaks", "inspect", "leaks", ""},
 	{"listen to it|have a listen|listen for any|listen for knocking|listen for anything|listen out for", "check", "$machine", ""},

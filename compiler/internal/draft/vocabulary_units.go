@@ -37,7 +37,7 @@ var unitWords = []struct {
 	{"pint|pt", "pt", quantity.Volume, true},
 	{"fluid ounce|fl oz", "fl oz", quantity.Volume, true},
 
-	{"kg|kilo|kilogram|kilogramme|key low", "kg", quantity.Mass, false},
+	{"kg|kgs|kilo|kilogram|kilogramme|key low", "kg", quantity.Mass, false},
 	{"g|gram|gramme", "g", quantity.Mass, false},
 	{"tonne|metric ton", "t", quantity.Mass, false},
 	{"pound|lb|lbs", "lb", quantity.Mass, false},
@@ -54,12 +54,12 @@ var unitWords = []struct {
 
 	{"s|sec|second", "s", quantity.Time, false},
 	{"min|minute", "min", quantity.Time, false},
-	{"h|hr|hour|hour's work|engine hour|running hour|operating hour|meter hour", "h", quantity.Time, false},
+	{"h|hr|hrs|hour|hour's work|engine hour|running hour|operating hour|meter hour", "h", quantity.Time, false},
 	{"day", "days", quantity.Calendar, false},
 	{"week", "weeks", quantity.Calendar, false},
 	{"month", "months", quantity.Calendar, false},
 	{"year", "years", quantity.Calendar, false},
-	{"km|kilometre|kilometer", "km", quantity.Distance, false},
+	{"km|kms|kilometre|kilometer", "km", quantity.Distance, false},
 	{"mile", "mi", quantity.Distance, false},
 
 	{"turn|revolution of it|full turn|flat turn", "turn", quantity.Angle, false},
