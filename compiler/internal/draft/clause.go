@@ -6,15 +6,18 @@ import "strings"
 // frequent in them as they are in speech.
 func (t *taker) spoken() bool {
 	if t.voice == 0 {
-		n := 0
+		articles, marks := 0, 0
 		for i := range t.words {
 			switch t.words[i].lower {
-			case "the", "a", "an", "you", "it", "is", "that", "i":
-				n++
+			case "the", "a", "an", "you", "it", "is", "that", "i", "this", "there":
+				articles++
+			}
+			if t.words[i].stop != 0 && !t.words[i].paused && (i == 0 || t.words[i].line == t.words[i-1].line) {
+				marks++
 			}
 		}
 		t.voice = 1
-		if n*12 < len(t.words) {
+		if articles*12 < len(t.words) && (marks*25 > len(t.words) || articles*25 < len(t.words)) {
 			t.voice = 2
 		}
 	}

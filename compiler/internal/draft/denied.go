@@ -33,7 +33,11 @@ func stand(words []word) []standing {
 			mark(i, min(clauseEnd(words, i+n), i+n+1), story)
 		}
 		if n := length(oldCues, words, i); n > 0 && !notDenials.has(words, i+n-1) {
-			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
+			from := clauseStart(words, i)
+			if !marked(words, max(i-12, 0)) {
+				from = max(from, i-4)
+			}
+			mark(from, clauseEnd(words, i+n), denied)
 		}
 	}
 	for i := range words {
@@ -79,6 +83,21 @@ func stand(words []word) []standing {
 			continue
 		}
 		end := clauseEnd(words, i+n)
+		if !marked(words, max(i-12, 0)) { // nothing tells where the denial ends
+			if _, after := numberAt(words, min(i+n, len(words)-1)); words[i].lower == "no" && after > i+n {
+				continue // ten bolts no eight bolts
+			}
+			switch words[i].lower {
+			case "no", "not", "without", "leave", "forget":
+				from := i + n
+				for from < len(words)-1 && (prepositions[words[from].lower] || determiners[words[from].lower]) {
+					from++
+				}
+				end = min(end, from+2)
+			default:
+				end = min(end, i+n+7)
+			}
+		}
 		if i+n < len(words) && breaksAt(words, i+n) && words[i+n].lower != "just" && words[i+n].lower != "only" {
 			end = i + n
 		}
@@ -105,7 +124,7 @@ func stand(words []word) []standing {
 func storyStart(words []word, at int) int {
 	start := clauseStart(words, at)
 	if !marked(words, max(at-12, 0)) {
-		return max(start, at-2)
+		return max(start, at)
 	}
 	return start
 }
@@ -218,7 +237,8 @@ func slips(words []word, items []item, standings []standing) {
 		if n == 0 || standings[i] == story {
 			continue
 		}
-		if w := words[i].lower; w == "no" && n == 1 && (words[i].stop == 0 || i+1 >= len(words) || words[i+1].stop == 0) {
+		if _, after := numberAt(words, min(i+n, len(words)-1)); words[i].lower == "no" && n == 1 && after > i+1 && !marked(words, max(i-12, 0)) {
+		} else if w := words[i].lower; w == "no" && n == 1 && (words[i].stop == 0 || i+1 >= len(words) || words[i+1].stop == 0) {
 			continue
 		}
 		if slipOfPart(words, items, standings, i, n) {

@@ -225,6 +225,9 @@ func consistency(words []word, at int) (fluid, bool) {
 	text, after := zeros(words, next)
 	if after == next {
 		n, behind := numberAt(words, next)
+		if said := heardAs[wordAt(words, next)]; named > 0 && behind == next && said != "" {
+			n, behind = whole(smalls[said]), next+1 // n l g i too
+		}
 		if behind == next || !n.whole || n.int() > 6 {
 			return fluid{}, false
 		}
@@ -234,6 +237,13 @@ func consistency(words []word, at int) (fluid, bool) {
 		return fluid{}, false
 	}
 	return fluid{kind: "grease", grade: "NLGI " + text, to: after}, true
+}
+
+func wordAt(words []word, at int) string {
+	if at >= len(words) {
+		return ""
+	}
+	return words[at].lower
 }
 
 // zeros reads the soft grades: 00, double-o, triple nought, oh oh.

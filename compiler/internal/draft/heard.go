@@ -213,6 +213,46 @@ func partsHeard(words []word) {
 
 var braked = set("pad disc drum shoe fluid line cable lever caliper pedal band lining hose pipe light")
 
+// phrasesHeard puts a part of two words for two that sound like them together: grabs crews.
+func phrasesHeard(words []word) {
+	for i := 0; i+1 < len(words); i++ {
+		a, b := &words[i], &words[i+1]
+		if b.stop != 0 || len(a.stem) < 3 || len(b.stem) < 3 || !lettersOnly(a.lower) || !lettersOnly(b.lower) || isHead(b.stem) || modifiers[a.stem] || stopWords[a.lower] || stopWords[b.lower] {
+			continue
+		}
+		said, ok := phraseSounds[string(a.lower[0])+sound(a.lower+b.stem)]
+		if !ok {
+			continue
+		}
+		first, second, _ := strings.Cut(said, " ")
+		if b.lower != b.stem {
+			second = plural(second)
+		}
+		a.lower, a.stem = first, first
+		b.lower, b.stem = second, singular(second)
+	}
+}
+
+// phraseSounds are parts of two words by the first letter and the sound of both together.
+var phraseSounds = func() map[string]string {
+	out := map[string]string{}
+	keep := func(said string) {
+		first, second, ok := strings.Cut(said, " ")
+		if code := sound(first + second); ok && !strings.Contains(second, " ") && len(code) > 4 && len(first) > 2 && out[string(first[0])+code] == "" {
+			out[string(first[0])+code] = said
+		}
+	}
+	for _, row := range nounPhrases {
+		for said := range strings.SplitSeq(row.said, "|") {
+			keep(said)
+		}
+	}
+	for _, said := range []string{"grub screw", "set screw", "lock nut", "wing nut", "split pin", "roll pin", "shear pin", "copper washer", "drain plug", "level plug", "spark plug", "drive belt", "hose clip"} {
+		keep(said)
+	}
+	return out
+}()
+
 // oftenMisheard are nouns that are common enough in the trade to be meant by what sounds like them.
 var oftenMisheard = set("bearing gasket caliper pulley throttle piston sleeve spindle impeller bushing sprocket solenoid carburettor diaphragm thermostat manifold crankshaft camshaft flywheel governor magneto alternator contactor capacitor condenser evaporator compressor gearbox coupling tensioner adjuster radiator injector actuator accumulator separator strainer circlip grommet trunnion knuckle clevis shackle coolant cylinder filter washer")
 

@@ -153,6 +153,7 @@ func take(notes string) *taker {
 	if t.spoken() {
 		numbersHeard(words)
 		partsHeard(words)
+		phrasesHeard(words)
 	} else {
 		lengthened(words)
 	}

@@ -118,7 +118,7 @@ var toolRows = []toolRow{
 	{"vacuum|vacuum cleaner|shop vac|hoover|vac", "vacuum cleaner", "other", ""},
 	{"file|flat file|bastard file|half round file|oil stone|oilstone|whetstone", "file", "file", ""},
 	{"grinder|angle grinder|die grinder|bench grinder", "grinder", "grinder", ""},
-	{"feeler|feeler gauge|feeler gage|feelers|set of feelers|feeler blade", "feeler gauge", "gauge", ""},
+	{"feel a gauge|feel a gage|feeler|feeler gauge|feeler gage|feelers|set of feelers|feeler blade", "feeler gauge", "gauge", ""},
 	{"fin comb", "fin comb", "special", ""},
 	{"straight edge|straightedge|laser alignment tool", "straight edge", "gauge", ""},
 	{"dial gauge|dial indicator|dial gage|dti|clock gauge|test indicator|d t i|dial test indicator", "dial indicator", "indicator", ""},

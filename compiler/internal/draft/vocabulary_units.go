@@ -45,7 +45,7 @@ var unitWords = []struct {
 
 	{"bar", "bar", quantity.Pressure, false},
 	{"psi|p s i|pound per square inch|pounds per square inch|pounds a square inch|pea s i", "psi", quantity.Pressure, false},
-	{"kpa|k p a|kilopascal", "kPa", quantity.Pressure, false},
+	{"killer pascal|killa pascal|kilo pascal|kila pascal|kpa|k p a|kilopascal", "kPa", quantity.Pressure, false},
 	{"mpa|megapascal", "MPa", quantity.Pressure, false},
 
 	{"°c|deg c|degree c|degree celsius|degrees celsius|degree centigrade|celsius|centigrade", "°C", quantity.Temperature, false},

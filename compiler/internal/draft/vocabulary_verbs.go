@@ -34,7 +34,7 @@ var deedRows = []deedRow{
 	{"slack slacken loosen crack", "", "loosen"},
 	{"back slack free loosen ease slacken", "off", "loosen"},
 	{"tighten torque retorque snug pinch retighten", "", "tighten"},
-	{"nip do cinch pull snug tighten run pinch lock torque screw bolt", "up down", "tighten"},
+	{"talk nip do cinch pull snug tighten run pinch lock torque screw bolt", "up down", "tighten"},
 	{"nip do pull", "tight", "tighten"},
 	{"lock", "", "lock?"},
 	// fluids

@@ -93,6 +93,7 @@ func split(notes string) []word {
 	punctuated := marks*60 > len(strings.Fields(notes))
 	wrapped := broken(all)
 	flows := captioned(all, punctuated)
+	long := len(all) > 0 && len(notes) > 70*len(all)
 	var out []word
 	sentence := 0
 	for i, one := range all {
@@ -100,6 +101,9 @@ func split(notes string) []word {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
 			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || flows || punctuated && wrapped[i])
+			if goesOn && one.timed && !punctuated && long && !continuing[firstWord(one.text)] {
+				goesOn = false // a caption of several words by itself
+			}
 			if !goesOn {
 				sentence++
 			}
@@ -116,6 +120,14 @@ func split(notes string) []word {
 		paused(out)
 	}
 	return out
+}
+
+// continuing are words with which a line goes on with the one before.
+var continuing = set("and or but because which that to of in on at with for from than so till until then")
+
+func firstWord(text string) string {
+	text, _, _ = strings.Cut(strings.TrimSpace(text), " ")
+	return strings.ToLower(text)
 }
 
 // captioned reports whether the lines of notes without marks are captions, each of as many words
