@@ -138,6 +138,9 @@ func unitAlone(words []word, at int) bool {
 func amountAt(words []word, at int) (amount, bool) {
 	a := amount{from: at}
 	next := at
+	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators[words[at-1].lower] > 0) {
+		return a, false // ten past eleven
+	}
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
 		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {

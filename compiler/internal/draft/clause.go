@@ -146,7 +146,7 @@ func (t *taker) renewedAt(at int) {
 	}
 }
 
-var renewals = cues("is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|swap as set|change as set|replace as set|change the set")
+var renewals = cues("is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|they go as a set|go as a set|change them as a set|changed as a set|always as a set|swap as set|change as set|replace as set|change the set")
 
 // renewedOf is what is made new at a word: what its sentence names last, or what is spoken of.
 func (t *taker) renewedOf(at int) (part, int, bool) {

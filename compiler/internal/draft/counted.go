@@ -130,7 +130,7 @@ func (t *taker) joins(from, to int, only bool) bool {
 			continue
 		}
 		switch w {
-		case "then", "and", "to", "next", "finally", "by", "or":
+		case "first", "then", "and", "to", "next", "finally", "by", "or":
 			continue
 		}
 		if only || actionWords[w] && !isHead(t.words[i].stem) || finite[w] && w != "on" && w != "off" || articles[w] {

@@ -137,6 +137,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "disconnect" && ok && p.class == machinePart {
 		return false // unplug it
 	}
+	if ok && row.particles == "" && to < len(t.words) && t.words[to].stop == 0 && topical[t.words[to].lower] && !pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		return false // oil: the bottle takes two litres
+	}
 	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes[p.head] && row.particles != "" && t.words[at].stem == "send" {
 		return false
 	}
@@ -282,6 +285,9 @@ func (t *taker) madeSure(at int, p part) (string, int) {
 	return "", 0
 }
 
+// topical are verbs behind a name that is no object, but what a sentence is about.
+var topical = set("takes holds is has wants gets needs")
+
 // intransitive are words behind a verb that nothing is done to.
 var intransitive = set("in into from against of than")
 
@@ -400,6 +406,9 @@ func (t *taker) toldAt(at int) {
 		if name == "" {
 			return
 		}
+		if row.object == "$level" && at+n < len(t.words) && t.words[at+n].lower == "after" && at+n+1 < len(t.words) && (smalls[t.words[at+n+1].lower] > 0 || numeric(t.words[at+n+1].lower) || t.words[at+n+1].lower == "the") {
+			return
+		}
 		if row.object == "$level" && t.near(cues("fill|refill|top"), at, at+n, 7, 0) {
 			return
 		}
@@ -419,6 +428,16 @@ func (t *taker) toldAt(at int) {
 		}
 	case "$last":
 		p, _ = t.meant(at)
+	case "$first":
+		p = t.section
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; !m.place && m.class != fastener && m.class != placePart && m.class != machinePart {
+				p = m.part
+			}
+		}
+		if p.class == machinePart || p.class == cavityPart {
+			return
+		}
 	case "$belt":
 		p = part{name: "drive belt", head: "belt", class: movingPart}
 	case "$section":
@@ -480,6 +499,9 @@ func (t *taker) newOne(at int) {
 		return
 	}
 	next := t.words[at+1].stem
+	if w := wordBefore(t.words, at); w == "because" || w == "cos" || w == "as" || w == "since" || at > 0 && t.words[at-1].lower == "because" {
+		return // because new ones stretch
+	}
 	if next != "one" && !(next == "every" && at > 0 && (t.words[at-1].lower == "both" || t.words[at-1].lower == "all")) {
 		return
 	}

@@ -35,7 +35,7 @@ func stand(words []word) []standing {
 		if n := length(oldCues, words, i); n > 0 && !notDenials.has(words, i+n-1) {
 			from := clauseStart(words, i)
 			if !marked(words, max(i-12, 0)) {
-				from = max(from, i-4)
+				from = max(from, i-1)
 			}
 			mark(from, clauseEnd(words, i+n), denied)
 		}

@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // hazards takes what the notes warn of. What verbs and parts imply besides is told by lint.
 func (t *taker) hazards() {
 	for at := range t.words {
@@ -50,6 +52,8 @@ func (t *taker) movingNear(at int) string {
 	for i := at; i < min(at+8, len(t.words)) && t.words[i].sentence == t.words[at].sentence; i++ {
 		p, n := partAt(t.words, i)
 		switch {
+		case n > 0 && strings.Contains(p.name, "shaft"):
+			return "shaft"
 		case n == 0 || p.class != movingPart && p.class != wheelPart:
 			continue
 		case drawsIn[p.head]:
@@ -209,7 +213,7 @@ var warningRows = []warningRow{
 	{"live wire|it's live|still live|electrocute|give you a belt|shock|belt off it|kill you", "shock", "wire|live|mains|shock|electric|capacitor|terminals"},
 	{"bursts|blow up in your face|explode|over inflate|overinflate|rim will", "burst", ""},
 	{"keeps spinning|still turning|still spinning|runs on|wait till it stops|until it stops dead|coasts", "rotation", ""},
-	{"by itself|by themselves|on its own accord|of its own accord|without warning|kicks in any time|cut in any time|could start|might start|can start|it'll start|it will start|will start up|start up on you|starts up on you|with the engine going|with the engine running|with the motor running|with the power on|switches it on|switch it on while|turns it on|turn it on while|hits the button|presses the button|knocks the switch|bumps the switch|auto start|auto restart|restarts|remote start|on a timer|while you're in there|while you're working on it|hand is in there|hand's in there|hands are in there|your arm in there", "start", ""},
+	{"no warning|starts up with it|starts up with no|by itself|by themselves|on its own accord|of its own accord|without warning|kicks in any time|cut in any time|could start|might start|can start|it'll start|it will start|will start up|start up on you|starts up on you|with the engine going|with the engine running|with the motor running|with the power on|switches it on|switch it on while|turns it on|turn it on while|hits the button|presses the button|knocks the switch|bumps the switch|auto start|auto restart|restarts|remote start|on a timer|while you're in there|while you're working on it|hand is in there|hand's in there|hands are in there|your arm in there", "start", ""},
 	{"what's under it|whatever is under it|nobody underneath|no one underneath|anyone underneath|don't stand under|never stand under|stand under|go under it|get under it|underneath it while|before going under|creeps down|it creeps|it sinks|it'll sink|comes down fast|drops like a stone|falls on|if it falls|slips off|if the jack|jack goes|jack slips|hydraulics fail|hose bursts|hose lets go|a hose goes|squash|squashed|squashes|flatten you|crush you|crushes you|crushed|roll away|rolls away|roll on you|topple|tip over|tips over|tip on you|won't hold it|never trust the jack|don't trust the jack|not on the jack", "crushing", ""},
 	{"sharp|like razors|razor blades|cut you to|slice your|slices|slice you|open you up|it'll cut you|will cut you|they'll cut you|take the skin off|jagged|splinters|splinter|burrs|nicks you|have your hand off|edges are|edge is like", "edge", ""},
 	{"have your fingers|have them off|have your fingers off|take your fingers|take your hand|fingers in between|pinch point|pinch points|nip point|nip points|traps your|it'll trap|will trap|catch your fingers|it'll nip|it'll bite you|guillotine", "pinch", ""},
@@ -217,11 +221,11 @@ var warningRows = []warningRow{
 	{"under tension|wound up|loaded spring|spring tension|shoots out|shoot out|fires out|fire out|flies out|fly out at|pops out|whips|whip back|lash|recoil|lets go with|under a lot of tension|got some force|force in it|it'll kick|kick back at", "spring", "spring|springs|tension|gas strut|recoil|cable|chain|belt|rope|tensioner"},
 	{"compressed air|air gun|air line|airline|blow it out|blow them out|blowing it out|blowing out|blow down|blow off|high pressure air", "air", "skin|eyes|eye|ears|yourself|careful|mind|goggles|glasses|specs"},
 	{"could burst|can burst|will burst|it'll burst|burst|explode|explodes|blow apart|vessel|inflating|overpressure|over pressure|go off like a|like a bomb|let the pressure off first|pressure in the tank|pressure in the receiver|pressure in the vessel|still pressure|residual pressure|pressure gauge reads zero|gauge to zero|gauge reads zero|gauge at zero|down to zero|stays on zero|hisses", "burst", "tank|receiver|vessel|tyre|tire|air|pressure|cap|cylinder|rim|boiler|inflate|inflating|gauge|sump"},
-	{"heavy|weighs|it's a lump|a fair lump|awkward|it's a weight|a bit of weight|two people|two of you|second pair of hands|second man|2nd man|a mate to help|bad back|your back|lift with your|don't lift it|too heavy|help lifting|hoist or|engine hoist|with the hoist|on the hoist|with a sling|under its own weight", "load", ""},
+	{"on your foot|on your feet|on your toes|hang on to it|heavy|weighs|it's a lump|a fair lump|awkward|it's a weight|a bit of weight|two people|two of you|second pair of hands|second man|2nd man|a mate to help|bad back|your back|lift with your|don't lift it|too heavy|help lifting|hoist or|engine hoist|with the hoist|on the hoist|with a sling|under its own weight", "load", ""},
 	{"asbestos|silica|dust mask|fine dust|dusty|the dust is|don't breathe|breathe that|breathe it|breathing it|breathing that|lungs|wheeze|flour dust|grain dust|mould|mouse droppings|fibreglass|brake dust|ffp3|ffp2|respirator|mask on|wear a mask|put a mask on", "dust", ""},
-	{"burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
+	{"leave some skin|leave your skin|skin on it|leave skin|burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
 	{"carbon monoxide|fumes|doors open|door open|ventilate|ventilated|ventilation|open the doors|extraction on|exhaust extraction|gas you|not indoors|outside the shed|outdoors|in the open|start it outside|run it outside|fresh air|headache", "exhaust-gas", "start|run|engine|exhaust|running|idle|petrol|diesel"},
-	{"loud|deafening|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
+	{"decibels|db|loud|deafening|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
 	{"naked flame|naked flames|no flames|no sparks|spark near|sparks near|flammable|inflammable|no smoking|don't smoke|cigarette|catch fire|catches fire|set light|fire risk|go up like|whoosh|hot work|extinguisher|flash back|flashback|full of vapour|vapour|vapors|vapours", "fire", ""},
 	{"live terminals|live parts|electrocuted|electrocute|electric shock|shock you|a shock|bite you|bites|belt off|kick off it|high voltage|four hundred volts|stays charged|still charged|hold a charge|holds a charge|hold charge|holds its charge|capacitors|capacitor|caps discharge|discharge the|stay live|still live|dead before|prove it dead|prove dead|mains in there|volts in there|drive caps", "shock", "capacitor|capacitors|charge|charged|mains|live|volts|electric|terminals|wire|wires|dead|voltage|shock|panel|drive|insulated|screwdriver|caps"},
 	{"hydrogen|gives off gas|gas off|acid on your|acid in your|acid|batteries gas|off the battery|gassing", "battery-gas", "battery|batteries|charging|cells|acid|sparks|terminals"},

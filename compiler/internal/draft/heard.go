@@ -193,6 +193,15 @@ var toolSounds = func() map[string]heardTool {
 func partsHeard(words []word) {
 	for i := range words {
 		w := &words[i]
+		if whole, ok := soundAlike[w.stem]; ok {
+			if w.lower != w.stem {
+				w.lower = plural(whole)
+			} else {
+				w.lower = whole
+			}
+			w.stem = whole
+			continue
+		}
 		if (w.lower == "break" || w.lower == "breaks") && i+1 < len(words) && words[i+1].stop == 0 && braked[words[i+1].stem] {
 			w.lower, w.stem = "brake", "brake"
 			continue
@@ -210,6 +219,9 @@ func partsHeard(words []word) {
 		}
 	}
 }
+
+// soundAlike are words that no workshop means, and the parts that sound the same.
+var soundAlike = map[string]string{"vein": "vane", "peddle": "pedal", "shiv": "sheave", "gage": "gauge", "boult": "bolt", "skrew": "screw", "cermet": "grommet", "flywheal": "flywheel"}
 
 var braked = set("pad disc drum shoe fluid line cable lever caliper pedal band lining hose pipe light")
 

@@ -138,8 +138,13 @@ func noPart(words []word, at int) bool {
 	case "cleaner":
 		return before != "air" && before != "oil" && before != "bath" && before != "pre" // a fluid, or a machine
 	case "cross":
-		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && words[at+1].lower == "pattern"
+		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
+	case "sleeve":
+		return before == "your" || before == "loose" || before == "rolled"
 	case "end":
+		if at+1 < len(words) && words[at+1].stop == 0 && isHead(words[at+1].stem) {
+			return false // the end plate
+		}
 		return !modifiers[before] && !isHead(before) || before == "both" || before == "each"
 	case "roll":
 		return before == "blue" || before == "paper" || before == "shop" || at+1 < len(words) && words[at+1].lower == "of"

@@ -1100,6 +1100,9 @@ func (t *taker) particle(it *item, p part) {
 	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
 		return // the cover's on with four bolts
 	}
+	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles[t.words[before].lower] && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
+		return // with the door shut
+	}
 	if strokes[p.head] && !back {
 		return // with the ram in
 	}
@@ -1522,7 +1525,7 @@ func (t *taker) toolThing(number int, it *item) {
 			t.act("clean", p, max(it.from-2, 0), it.to, true)
 		}
 	}
-	if (row.kind == "gauge" || row.kind == "measure") && row.name != "spring scale" && t.live(it.from, it.to) && t.near(gauging, it.from, it.to, 3, 1) && !t.didAny(t.words[it.from].sentence) && !t.listed(t.words[it.from].sentence) {
+	if (row.kind == "gauge" || row.kind == "measure") && row.name != "spring scale" && t.live(it.from, it.to) && t.near(gauging, it.from, it.to, 3, 1) && !t.didNear(it.from, 4) && !t.listed(t.words[it.from].sentence) {
 		if p, ok := t.meant(it.from); ok && p.class != machinePart && p.class != fastener && p.class != cavityPart {
 			t.act("measure", p, max(it.from-2, 0), it.to, true)
 		}
@@ -1530,6 +1533,11 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.kind == "indicator" {
 		t.indicated(it)
 	}
+}
+
+// didNear reports whether a deed was told not further than some words before a word.
+func (t *taker) didNear(at, within int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.to > at-within && d.from <= at })
 }
 
 var gauging = cues("put|use|get|stick|slide|run|slip|try|across|over")
@@ -1871,6 +1879,11 @@ var (
 
 func (t *taker) torqueThing(number int, it *item, a amount) {
 	a.shape = exact
+	if said := t.words[max(it.to-1, 0)].stem; said == "newton" && t.near(givings, it.from, it.to, 9, 4) && !t.near(torqueCues, it.from, it.to, 3, 1) {
+		a.unit = unit{symbol: "N", kind: quantity.Force}
+		t.add(Range, a.text(), t.subject(), it.from, it.to) // push with fifty newtons
+		return
+	}
 	for k := max(number-1, 0); k < min(number+2, len(t.items)); k++ {
 		if one := t.items[k]; one.kind == toolItem && one.tool.kind == "torque-wrench" && a.ranged() && (one.from-it.to < 3 && one.from >= it.to || it.from-one.to < 3 && it.from >= one.to) {
 			t.add(Range, a.text(), one.tool.name, it.from, it.to) // the torque wrench, the twenty to a hundred newton metre one
@@ -2391,7 +2404,7 @@ var (
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
 	countCues  = cues("per|all round|tot|total|all told|sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
-	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
+	torqueCues = cues("talk|torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
 
 // sentences gives the text of each sentence, with its line.

@@ -39,6 +39,7 @@ var toldRows = []toldRow{
 	{"lock off|tag off", "restore", "$energy", ""},
 	{"let it drip dry|let it dry|let them dry|let that dry|leave it to dry|leave to dry|leave them to dry|let dry|dry it off|dry them off|blow it dry|blow them dry", "dry", "$last", ""},
 	{"wheels chocked|chocks in|chocks on|chocks under|wheels blocked", "chock", "wheels", ""},
+	{"lifts straight off|lifts off|lift straight off|comes straight off|slides straight off|just lifts off|lifts away|just pulls off|pulls straight off", "remove", "$first", ""},
 	{"look again", "check", "$level", "cavity"},
 	{"look for leaks|check for leaks|look for any leaks|check for any leaks|see if anything's leaking|see if it leaks|check there's no leaks|leak check|any leaks|no leaks", "inspect", "leaks", ""},
 	{"listen to it|have a listen|listen for any|listen for knocking|listen for anything|listen out for", "check", "$machine", ""},

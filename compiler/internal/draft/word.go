@@ -230,7 +230,7 @@ func tells(words []word, at int) bool {
 // clean the slots, wipe them down, behind words that lead to no verb.
 func ordered(words []word, at int) bool {
 	w, before := words[at].lower, words[at-1].lower
-	if prepositions[w] || particleWords[w] && w != "back" || numeric(before) || smalls[before] > 0 || denominators[before] > 0 || !actionWords[w] && !orderVerbs[w] || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb[before] || prepositions[before] && !particleWords[before] && before != "in" && before != "on" || determiners[before] || modifiers[words[at-1].stem] && !isHead(words[at-1].stem) && !particleWords[before] && before != "bar" || actionWords[before] && !particleWords[before] && !isHead(words[at-1].stem) || words[at-1].of || stateBefore[before] || breaks[before] {
+	if words[at].stem != w && !kept[w] || prepositions[w] || particleWords[w] && w != "back" || numeric(before) || smalls[before] > 0 || denominators[before] > 0 || !actionWords[w] && !orderVerbs[w] || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb[before] || prepositions[before] && !particleWords[before] && before != "in" && before != "on" || determiners[before] || modifiers[words[at-1].stem] && !isHead(words[at-1].stem) && !particleWords[before] && before != "bar" || actionWords[before] && !particleWords[before] && !isHead(words[at-1].stem) || words[at-1].of || stateBefore[before] || breaks[before] {
 		return false
 	}
 	next := words[at+1].lower
