@@ -241,7 +241,7 @@ func (t *taker) neverBack(d deed) bool {
 		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && o.sentence-d.sentence < 4 && d.part.class == coverPart {
 			return true
 		}
-		return o.part.name == d.part.name && (o.verb == "refit" || o.verb == "connect" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
+		return (o.part.name == d.part.name || o.part.head == d.part.head && d.part.class == coverPart) && (o.verb == "refit" || o.verb == "connect" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
 	})
 }
 

@@ -8,6 +8,9 @@ func (t *taker) deedAt(at int) {
 	if w.of || t.standings[at] != holds || t.stateAt(at) {
 		return
 	}
+	if at > 0 && w.stop == 0 && (t.words[at-1].lower == "the" || t.words[at-1].lower == "your") {
+		return // the vacuum pump out the back
+	}
 	for _, row := range deedsBy[w.lower] {
 		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || isHead(t.words[at-1].stem) || small[t.words[at-1].lower]) {
 			continue
@@ -109,6 +112,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if ok && ofMachine[row.deed] && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}
+	}
+	if ok && row.deed == "off?" && row.particles != "" && end-1 > at+1 && to > end && !articles[t.words[at+1].lower] {
+		return false // pull one cluster off it
+	}
+	if t.words[at].lower == "count" && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		return false // drops
 	}
 	if !ok && !openMachine[row.deed] {
 		if p, to, ok = t.openObject(at + 1); ok && row.particles != "" {

@@ -876,7 +876,7 @@ func (t *taker) named() {
 		}
 	}
 	for _, s := range t.sections {
-		if s.class != plainPart {
+		if s.class != plainPart || s.class == plainPart && t.spoken() {
 			worth[s.name] = true
 		}
 	}
@@ -1511,6 +1511,20 @@ func (t *taker) toolThing(number int, it *item) {
 	}
 	if row.name == "stand" && t.raised != "" {
 		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
+	}
+	if row.kind == "lock" && t.live(it.from, it.to) && !t.near(cues("off|remove|take"), it.from, it.to, 2, 2) {
+		for i := len(t.deeds) - 1; i >= 0 && t.words[it.from].sentence-t.deeds[i].sentence <= 2; i-- {
+			if t.deeds[i].verb == "isolate" {
+				name := "isolator"
+				for _, m := range t.mentions {
+					if m.class == energyPart && m.head != "key" {
+						name = m.name
+					}
+				}
+				t.actOn("lock out", name, part{name: name, head: name, class: energyPart}, it.from, it.to, true)
+				break
+			}
+		}
 	}
 	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
@@ -2257,6 +2271,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
 	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:
 		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 60 && a.shape == exact && before == "there" && t.words[it.from-1].of && next == nil:
+		t.add(Count, a.text(), t.subject(), it.from, it.to) // there's four
 	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
 	case a.low.fraction && number > 0 && t.items[number-1].kind == partItem && it.from-t.items[number-1].to <= 1 && t.words[it.from].stop == 0 && (it.to >= len(t.words) || t.words[it.to].stop != 0) && (t.last.class == fastener || t.last.class == plugPart || t.last.class == sealPart || t.last.class == greasePart):
