@@ -126,6 +126,10 @@ func (t *taker) torqueQuestions() {
 				t.ask(askTorque, name, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", name), at, min(at+n+2, len(t.words)))
 			}
 		}
+		if name := t.lastFastener(at); name != "" && !known[name] && !asked[name] && (t.words[at].lower == "look" || t.words[at].lower == "have") && t.didNear(at, 40) {
+			asked[name] = true
+			t.ask(askTorque, name, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", name), max(at-3, 0), min(at+n, len(t.words)))
+		}
 		if fastened := t.unknownOf(at); fastened != "" && !known[fastened] && !asked[fastened] {
 			asked[fastened] = true
 			t.ask(askTorque, fastened, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", fastened), t.sentenceStart(at), min(at+n, len(t.words)))

@@ -375,7 +375,7 @@ func (t *taker) toldAt(at int) {
 			row = toldDeed{"bleed", "$system", ""}
 		}
 	}
-	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
+	if n == 0 || at > 0 && t.words[at].stop == 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
 	}
 	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {

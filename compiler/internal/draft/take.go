@@ -1053,7 +1053,7 @@ func (t *taker) fittings(number int, it *item, p part) {
 
 // spinOn takes a filter that is told to be one that spins on, as one that is renewed.
 func (t *taker) spinOn(it *item, p part) {
-	if p.class != filterPart || t.didSince("replace", t.begun) {
+	if p.class != filterPart || t.did("replace", p.name) {
 		return
 	}
 	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].sentence == t.words[it.from].sentence; i++ {
@@ -1267,7 +1267,7 @@ func (t *taker) sides(it *item, p part) {
 	if n := length(twoSides, t.words, min(it.to, len(t.words)-1)); it.to < len(t.words) && n > 0 && t.words[it.to].stop == 0 {
 		t.add(Count, "2", p.name, it.from, it.to+n)
 	}
-	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop == 0; i++ {
+	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop != '.'; i++ {
 		if n := length(sidesBehind, t.words, i); n > 0 && p.many {
 			t.add(Count, "2", p.name, it.from, i+n)
 			break
@@ -1512,7 +1512,7 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.name == "stand" && t.raised != "" {
 		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
 	}
-	if row.kind == "lock" && t.live(it.from, it.to) && !t.near(cues("off|remove|take"), it.from, it.to, 2, 2) {
+	if row.kind == "lock" && t.live(it.from, it.to) && !t.near(cues("off|out"), it.from, it.to, 0, 1) && !t.near(cues("remove|take"), it.from, it.to, 3, 0) {
 		for i := len(t.deeds) - 1; i >= 0 && t.words[it.from].sentence-t.deeds[i].sentence <= 2; i-- {
 			if t.deeds[i].verb == "isolate" {
 				name := "isolator"
