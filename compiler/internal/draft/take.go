@@ -1103,6 +1103,9 @@ func (t *taker) particle(it *item, p part) {
 	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles[t.words[before].lower] && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
 		return // with the door shut
 	}
+	if p.head == "brush" && p.bare && !back && w == "on" {
+		return // light grease, brush on
+	}
 	if strokes[p.head] && !back {
 		return // with the ram in
 	}

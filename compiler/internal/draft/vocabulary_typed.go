@@ -61,6 +61,9 @@ func shortened(w word, behind string) bool {
 	if behind == "" || !unicode.IsLower(next) && !unicode.IsDigit(next) || behind[0] != ' ' && !unicode.IsLower(next) {
 		return false
 	}
+	if len(w.raw) == 1 && w.raw >= "A" && w.raw <= "Z" && unicode.IsLower(next) {
+		return true // D. put lube on the rail
+	}
 	bare := strings.ToLower(w.raw)
 	return bare != "" && (typed[bare] != "" || bare != w.lower && w.lower != "" && !w.of && bareMarks[bare] == "" || cutShort[bare]) && !fullWord[bare]
 }
