@@ -2,6 +2,7 @@ package draft
 
 import (
 	"math/big"
+	"strings"
 
 	"benchleaf/compiler/internal/quantity"
 )
@@ -107,16 +108,39 @@ func unitAt(words []word, at int) (unit, int) {
 	if words[at].stop != 0 {
 		return unit{}, 0
 	}
-	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] {
+	if words[at].lower == "t" && at > 1 && (strings.Contains(words[at-1].lower, "/") || numeric(words[at-1].lower)) && (words[at-2].lower == "tight" || words[at-2].lower == "and" || words[at-2].lower == "plus") {
+		return unit{symbol: "turn", kind: quantity.Angle}, 1 // hand tight + 1/2 t
+	}
+	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
 		return unit{}, 0
 	}
-	return units.at(words, at)
+	if w := words[at]; (w.raw == "C" || w.raw == "F" || w.raw == "c" && at+1 < len(words) && words[at+1].stop != 0) && at > 0 && numeric(words[at-1].lower) {
+		if w.lower == "c" {
+			return unit{symbol: "°C", kind: quantity.Temperature}, 1
+		}
+		return unit{symbol: "°F", kind: quantity.Temperature}, 1
+	}
+	if u, n := units.at(words, at); n > 0 {
+		if after := at + n; words[at].lower == "bar" && after < len(words) && words[after].stop == 0 && isHead(words[after].stem) {
+			return unit{}, 0 // two bar nuts
+		}
+		return u, n
+	}
+	return unitHeard(words, at)
+}
+
+// unitAlone reports whether a letter behind a figure can only be its unit: 12 V, 4 h.
+func unitAlone(words []word, at int) bool {
+	return words[at].lower != "a" && words[at].lower != "in" && words[at].lower != "t" || words[at].raw == "A"
 }
 
 // amountAt reads the amount that begins at a word, with the words that bound it.
 func amountAt(words []word, at int) (amount, bool) {
 	a := amount{from: at}
 	next := at
+	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators[words[at-1].lower] > 0) {
+		return a, false // ten past eleven
+	}
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
 		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {

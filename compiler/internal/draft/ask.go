@@ -126,6 +126,10 @@ func (t *taker) torqueQuestions() {
 				t.ask(askTorque, name, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", name), at, min(at+n+2, len(t.words)))
 			}
 		}
+		if name := t.lastFastener(at); name != "" && !known[name] && !asked[name] && (t.words[at].lower == "look" || t.words[at].lower == "have") && t.didNear(at, 40) {
+			asked[name] = true
+			t.ask(askTorque, name, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", name), max(at-3, 0), min(at+n, len(t.words)))
+		}
 		if fastened := t.unknownOf(at); fastened != "" && !known[fastened] && !asked[fastened] {
 			asked[fastened] = true
 			t.ask(askTorque, fastened, fmt.Sprintf("How tight does the %s go? You do not know; the manual may.", fastened), t.sentenceStart(at), min(at+n, len(t.words)))
@@ -137,6 +141,11 @@ func (t *taker) torqueQuestions() {
 	for at := range t.words { // torque - ?
 		if w := t.words[at]; w.lower == "torque" && t.standings[at] == holds && t.openEnd(at) {
 			t.ask(askTorque, t.lastSubject(at), fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", thing(t.lastSubject(at))), at, at+1)
+		}
+	}
+	for _, it := range t.items { // M6 = ?
+		if it.kind == threadItem && !t.spoken() && t.live(it.from, it.to) && t.openEnd(it.to-1) {
+			t.ask(askTorque, t.lastFastener(it.to), fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", thing(t.lastFastener(it.to))), it.from, it.to)
 		}
 	}
 	for _, m := range t.mentions {
@@ -152,6 +161,12 @@ func (t *taker) openEnd(at int) bool {
 	end := len(t.notes)
 	if at+1 < len(t.words) {
 		end = t.words[at+1].start
+	}
+	if end < t.words[at].end { // two words of one short form
+		return false
+	}
+	if at+1 < len(t.words) && t.words[at+1].lower == "is" && t.words[at+1].raw == "" && at+2 < len(t.words) {
+		end = max(end, t.words[at+2].start) // = ?
 	}
 	return strings.Contains(t.notes[t.words[at].end:end], "?")
 }
@@ -230,7 +245,7 @@ func (t *taker) neverBack(d deed) bool {
 		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && o.sentence-d.sentence < 4 && d.part.class == coverPart {
 			return true
 		}
-		return o.part.name == d.part.name && (o.verb == "refit" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
+		return (o.part.name == d.part.name || o.part.head == d.part.head && d.part.class == coverPart) && (o.verb == "refit" || o.verb == "connect" || o.verb == "tighten" || o.verb == "replace" || o.verb == "close") && o.from > d.from
 	})
 }
 
@@ -243,7 +258,8 @@ func (t *taker) fluidQuestions() {
 				t.ask(askContainer, d.object, fmt.Sprintf("What catches the oil of the %s, and does it hold all of it?", strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
 			}
 		case "fill":
-			if !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
+			told := slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Amount && one.About == d.object })
+			if !told && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.object), d.from, min(d.to, len(t.words)))
 			}
 			if strings.Contains(d.object, "cool") && !t.kindNear(Fluid, d.sentence, 1) {
@@ -320,7 +336,8 @@ var careful = cues("lean on it|mind|watch|careful|hold it|stand clear|goggles|ke
 // backQuestions asks when what came off goes back.
 func (t *taker) backQuestions() {
 	for _, d := range t.deeds {
-		if d.verb != "remove" || d.part.class != coverPart && d.part.class != plugPart || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
+		off := d.verb == "remove" && (d.part.class == coverPart || d.part.class == plugPart) || d.verb == "disconnect" && d.part.class == linePart
+		if !off || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
 			continue
 		}
 		t.ask(askBack, d.part.name, fmt.Sprintf("The %s comes off: when does it go back on?", d.object), d.from, min(d.to, len(t.words)))
@@ -419,6 +436,6 @@ func (t *taker) whats() {
 
 func (t *taker) counted(called string) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Count && (one.About == called || strings.HasSuffix(called, one.About) && one.About != "")
+		return one.Kind == Count && (one.About == called || one.About != "" && (strings.HasSuffix(called, one.About) || strings.HasPrefix(called, one.About+" ")))
 	})
 }

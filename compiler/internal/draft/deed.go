@@ -5,14 +5,17 @@ import "strings"
 // deedAt takes what is done by the verb at a word.
 func (t *taker) deedAt(at int) {
 	w := t.words[at]
-	if w.of || t.standings[at] != holds {
+	if w.of || t.standings[at] != holds || t.stateAt(at) {
 		return
 	}
+	if at > 0 && w.stop == 0 && (t.words[at-1].lower == "the" || t.words[at-1].lower == "your") {
+		return // the vacuum pump out the back
+	}
 	for _, row := range deedsBy[w.lower] {
-		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || heads[t.words[at-1].stem] != 0 || small[t.words[at-1].lower]) {
+		if row.particles != "" && bothWays[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb[t.words[at-1].lower] || modifiers[t.words[at-1].stem] || isHead(t.words[at-1].stem) || small[t.words[at-1].lower]) {
 			continue
 		}
-		if row.particles == "" && (nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
+		if curt := !t.spoken() && (w.stop == ':' || w.stop == ','); row.particles == "" && (!curt && nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb[t.words[at-1].lower]) {
 			continue
 		}
 		if t.deedBy(at, row) {
@@ -30,6 +33,15 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 		end = particle + 1
+		if row.deed == "off?" && (t.words[at].lower == "out" || t.words[at].lower == "off") && (particle != at+1 || at > 0 && t.words[at].stop == 0 && t.words[at-1].lower != "and" && t.words[at-1].lower != "then") {
+			return false // lift it out with the springs
+		}
+		if row.deed == "off?" && end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "of" && t.words[at].stem == "get" {
+			return false // get four edges out of it
+		}
+		if t.words[at].stem == "get" && particle == at+1 && end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && t.words[particle].lower == "off" {
+			return false // get off the seat
+		}
 		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn[t.words[end].lower] && t.words[particle-1].lower != "back" {
 			return false // put the lever in float
 		}
@@ -40,11 +52,17 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return false
 		}
 	}
-	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && heads[t.words[at+1].stem] != 0 {
+	if w := t.words[at]; row.particles == "" && nounVerbs[w.lower] && at > 0 && w.stop == 0 && modifiers[t.words[at-1].stem] && at+1 < len(t.words) && t.words[at+1].stop == 0 && isHead(t.words[at+1].stem) {
 		return false // side brush bolts
 	}
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
 		return false
+	}
+	if next := min(at+2, len(t.words)-1); row.deed == "lock?" && pronouns[t.words[min(at+1, len(t.words)-1)].lower] && (t.words[next].lower == "out" || t.words[next].lower == "off") {
+		return false
+	}
+	if w := t.words[at]; (row.particles == "" || bothWays[w.stem]) && w.stem != w.lower && !kept[w.lower] && (at == 0 || w.stop != 0 || !leadsS[t.words[at-1].lower] && !isHead(t.words[at-1].stem)) {
+		return false // brown marks on the terminals
 	}
 	if row.deed == "stop" && at > 0 && t.words[at-1].lower == "or" {
 		return false
@@ -53,6 +71,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		return false
 	}
 	if w := t.words[min(at+2, len(t.words)-1)].lower; row.deed == "clean" && (w == "up" || w == "later") {
+		return false
+	}
+	if row.deed == "check" && at+1 < len(t.words) && t.words[at+1].lower == "level" {
 		return false
 	}
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
@@ -64,25 +85,81 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if t.dirty(at, row) {
 		return true
 	}
+	if next := min(at+1, len(t.words)-1); t.words[at].lower == "spin" && row.particles == "" && t.words[next].lower == "on" {
+		return false // a spin-on filter
+	}
+	if row.particles == "" && at > 0 && speakers[t.words[at-1].lower] && t.words[at].stop == 0 && at+1 < len(t.words) && intransitive[t.words[at+1].lower] {
+		if p, to, ok := t.postposed(at, end); ok && !openMachine[row.deed] {
+			if verb := settle(row.deed, p.class); verb != "" {
+				t.act(verb, p, max(at-2, 0), to, false)
+				return true
+			}
+		}
+	}
+	if row.particles == "" && at+1 < len(t.words) && t.words[at+1].stop == 0 && intransitive[t.words[at+1].lower] {
+		return false // the dust packs in the fins
+	}
+	if at+2 < len(t.words) && pronouns[t.words[at+1].lower] && (t.words[at+2].lower == "all" || t.words[at+2].lower == "back" && at+3 < len(t.words) && t.words[at+3].lower == "together") && t.words[at+2].stop == 0 && row.deed == "on?" {
+		return false // put it all back
+	}
 	p, to, ok := t.object(at+1, end)
+	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && singly[next] && (row.deed == "change?" || row.deed == "replace") && t.section.name != "" && t.words[t.section.from].sentence == t.words[at].sentence && t.section.class != cavityPart && t.section.class != machinePart {
+		p = t.section
+	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && pronouns[next] && (row.deed == "tighten" || row.deed == "loosen") && p.class != fastener && p.class != plugPart && p.class != filterPart && t.bolt().name != "" {
+		p = t.bolt()
+	}
 	if ok && ofMachine[row.deed] && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}
 	}
-	if !ok && openObject[row.deed] {
-		p, to, ok = t.openObject(at + 1)
+	if ok && row.deed == "off?" && row.particles != "" && end-1 > at+1 && to > end && !articles[t.words[at+1].lower] {
+		return false // pull one cluster off it
 	}
-	if !ok && (row.deed == "off?" || row.deed == "on?" || row.deed == "replace" || row.deed == "loosen" || row.deed == "disconnect") && openBefore[t.words[min(at+1, len(t.words)-1)].lower] && t.words[at+1].lower != "your" {
+	if t.words[at].lower == "count" && pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		return false // drops
+	}
+	if !ok && !openMachine[row.deed] {
 		if p, to, ok = t.openObject(at + 1); ok && row.particles != "" {
 			ok = to == end-1 || to < len(t.words) && t.words[to].lower == "back" && to == end-2 // take the iron out
 			to = max(to, end)
 		}
+		if !ok && row.particles != "" {
+			p, to, ok = t.openObject(end) // take out the iron
+		}
+	}
+	if ok && (row.deed == "close" || row.deed == "open") && p.class != valvePart && p.class != coverPart && !namesPart(t.words, at+1, to) {
+		ok = false
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; m.class == valvePart || m.class == coverPart {
+				p, ok = m.part, true // ball valve to the receiver shut
+				break
+			}
+		}
+	}
+	if t.words[at].lower == "make" && row.deed == "check" && ok {
+		if deed, end := t.madeSure(to, p); deed != "" {
+			t.act(deed, p, at, end, false)
+			return true
+		}
+	}
+	if row.deed == "disconnect" && ok && p.class == machinePart {
+		return false // unplug it
+	}
+	if ok && row.particles == "" && to < len(t.words) && t.words[to].stop == 0 && topical[t.words[to].lower] && !pronouns[t.words[min(at+1, len(t.words)-1)].lower] {
+		return false // oil: the bottle takes two litres
+	}
+	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes[p.head] && row.particles != "" && t.words[at].stem == "send" {
+		return false
+	}
+	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (end >= len(t.words) || t.words[end].stop != 0 || numeric(t.words[end].lower)) {
+		p, to, ok = t.bolt(), end, true // slack off 1 turn
 	}
 	if !ok && t.everyOne(at+1, row) {
 		p, to, ok = t.section, min(at+3, len(t.words)), true // change all three, spin every one
 	}
-	if !ok && row.particles == "" && afterPart[row.deed] {
-		p, to, ok = t.postposed(at)
+	if !ok && row.particles == "" && !openMachine[row.deed] {
+		p, to, ok = t.postposed(at, end)
 	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
@@ -109,12 +186,49 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
 		p = t.fastener
 	}
+	if (p.head == "window" || p.head == "sight glass") && (row.deed == "inspect" || row.deed == "check") && t.cavity != "" {
+		name := t.levelOf(t.cavity)
+		t.actOn("check", name, part{name: t.cavity, head: t.cavity, class: cavityPart}, at, to, false)
+		return true
+	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; singly[next] && (row.deed == "change?" || row.deed == "replace") && shown[p.head] {
+		return false // the oil behind it
+	}
 	if p.class == energyPart && (row.deed == "clean" || row.deed == "check") {
 		return false
 	}
+	if dirt[p.head] && (row.deed == "clean" || row.deed == "off?" || row.deed == "flush") {
+		if p, ok = t.dirtied(at); !ok {
+			return false
+		}
+		row.deed = "clean"
+	}
+	if row.deed == "on?" && p.head == "brake" || p.head == "handbrake" || p.head == "lock" && t.energyDeed(at) {
+		return false // brake on
+	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; pronouns[next] && (row.deed == "replace" || row.deed == "change?") && p.class == fastener {
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; m.class != fastener && m.many && !m.place && m.class != placePart {
+				p = m.part // anodes, two bolts each, swap them
+				break
+			}
+		}
+	}
+	if w := t.words[at].stem; row.deed == "tighten" && (w == "run" || w == "screw" || w == "bolt") && row.particles != "" && p.class != fastener && p.class != plugPart {
+		return false // run her up and down
+	}
 	verb := settle(row.deed, p.class)
+	if next := t.words[min(at+1, len(t.words)-1)].lower; verb == "" && p.class == cavityPart && row.particles == "" && unbolted[p.head] && !pronouns[next] {
+		verb = map[string]string{"off?": "remove", "on?": "refit", "change?": "replace"}[row.deed]
+	}
+	if row.deed == "pull?" && verb == "" && p.class != machinePart && p.class != cavityPart && t.near(cues("puller|slide hammer|bearing splitter"), at, at+1, 0, 9) {
+		verb = "remove"
+	}
 	if verb == "lubricate" && p.class == cavityPart && p.head == "tank" {
 		return false // the lube tank
+	}
+	if row.deed == "smear?" && t.lubed(end) && p.class != machinePart {
+		verb = "lubricate"
 	}
 	switch verb {
 	case "":
@@ -138,6 +252,81 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	return true
 }
 
+// lubed reports whether oil or grease is named right behind a word.
+func (t *taker) lubed(at int) bool {
+	for i := at; i < min(at+4, len(t.words)) && t.words[i].stop == 0; i++ {
+		if row, n := products.at(t.words, i); n > 0 && (row.kind == "grease" || row.kind == "chain-oil" || row.kind == "engine-oil" || row.what == namePart || row.name == "silicone spray" || row.name == "penetrating oil") {
+			return true
+		}
+		if smeared[t.words[i].stem] != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// unbolted are cavities that are taken off whole.
+var unbolted = set("sump reservoir radiator tank bowl housing case")
+
+// shown are parts that only show how much oil there is.
+var shown = names("sight glass|dipstick|level plug|gauge|glass|window")
+
+// madeSure gives what is done where somebody makes sure of a state: the valve is turned off, the
+// switch is in the off position.
+func (t *taker) madeSure(at int, p part) (string, int) {
+	for i := at; i < min(at+7, len(t.words)) && t.words[i].stop == 0; i++ {
+		switch w := t.words[i].lower; w {
+		case "off", "closed", "shut":
+			if p.class == valvePart || p.class == energyPart {
+				return settle("switchoff?", p.class), i + 1
+			}
+			return "", 0
+		case "open":
+			if p.class == valvePart {
+				return "open", i + 1
+			}
+			return "", 0
+		case "is", "are", "in", "the", "turned", "switched", "all", "fully", "set", "to", "both":
+		default:
+			return "", 0
+		}
+	}
+	return "", 0
+}
+
+// topical are verbs behind a name that is no object, but what a sentence is about.
+var topical = set("takes holds is has wants gets needs")
+
+// intransitive are words behind a verb that nothing is done to.
+var intransitive = set("in into from against of than")
+
+// leadsS are words that a verb for he, she or it may follow.
+var leadsS = set("it he she that which who this one always only just never also then and what everything nobody someone somebody")
+
+// dirtied is what dirt is taken off: what was spoken of.
+func (t *taker) dirtied(at int) (part, bool) {
+	for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
+		if w := t.words[i].lower; w == "from" || w == "off" || w == "of" || w == "in" {
+			next := i + 1
+			for next < len(t.words)-1 && articles[t.words[next].lower] {
+				next++
+			}
+			if next < len(t.words) {
+				if p, n := partAt(t.words, next); n > 0 && t.words[next].stop == 0 {
+					return t.qualify(p), true // swarf off the bed
+				}
+			}
+		}
+	}
+	p, ok := t.meant(at)
+	return p, ok && p.class != machinePart
+}
+
+// energyDeed reports whether a lock at a word is that of an isolator.
+func (t *taker) energyDeed(at int) bool {
+	return t.near(cues("padlock|isolator|tag|lock off|your lock|own lock"), at, at+1, 8, 8)
+}
+
 // everyOne reports whether a deed is done to all of what is spoken of.
 func (t *taker) everyOne(at int, row deedRow) bool {
 	if t.section.name == "" || t.section.class == cavityPart || at >= len(t.words) || t.words[at].stop != 0 {
@@ -151,47 +340,6 @@ func (t *taker) everyOne(at int, row deedRow) bool {
 	}
 	return false
 }
-
-// afterPart are deeds whose verb may stand behind the part, as in a list: plugs replace every 200 hours.
-var afterPart = set("replace change? check clean inspect grease lubricate adjust")
-
-// postposed is the part at the beginning of a sentence that a verb behind it is told of.
-func (t *taker) postposed(at int) (part, int, bool) {
-	if at+1 < len(t.words) && t.words[at+1].stop == 0 {
-		if next := t.words[at+1].lower; next != "if" && next != "every" && next != "each" && next != "when" && next != "once" && !numeric(next) {
-			return part{}, 0, false
-		}
-	}
-	if w := t.words[at].lower; t.words[at].stop == '.' || len(t.mentions) == 0 || w == "test" || w == "oil" || w == "grease" {
-		return part{}, 0, false
-	}
-	m := t.mentions[len(t.mentions)-1]
-	if m.place || t.words[m.from].sentence != t.words[at].sentence || !t.startsSentence(m.from) || at-m.to > 1 {
-		return part{}, 0, false
-	}
-	return m.part, at + 1, true
-}
-
-// further takes a second thing that the same deed is done to: clean the bowl and the screen.
-func (t *taker) further(verb string, at int) {
-	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "and" || verb == "run" || verb == "start" {
-		return
-	}
-	next := at + 1
-	if next < len(t.words) && t.words[next].lower == "on" {
-		next++
-	}
-	if next < len(t.words) && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
-		if p, n := partAt(t.words, next+1); n > 0 && next+1+n <= len(t.words) {
-			if after := next + 1 + n; after < len(t.words) && t.words[after].stop == 0 && (heldOn[t.words[after].lower] || goings[t.words[after].lower]) {
-				return
-			}
-			t.act(verb, t.qualify(p), at, next+1+n, false)
-		}
-	}
-}
-
-var heldOn = set("off on out in has have gets takes is")
 
 // dirty takes a place that dirt is taken from: get the string out.
 func (t *taker) dirty(at int, row deedRow) bool {
@@ -227,14 +375,27 @@ func (t *taker) toldAt(at int) {
 			row = toldDeed{"bleed", "$system", ""}
 		}
 	}
-	if n == 0 || at > 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
+	if n == 0 || at > 0 && t.words[at].stop == 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
 	}
 	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles[t.words[end].lower] && onOff[t.words[end-1].lower] && row.verb != "lubricate" {
 		return // the isolator on the wall
 	}
+	if end := at + n; row.object == "emergency stop" && end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
+		return // it is pressed
+	}
 	if row.verb == "replace" && t.section.class == cavityPart {
 		return // the oil gets changed
+	}
+	if row.verb == "lubricate" && row.object == "$last" && at+n < len(t.words) && (t.words[at+n].lower == "on" || t.words[at+n-1].lower == "on") && t.words[at+n].stop == 0 {
+		next := at + n
+		for next < len(t.words)-1 && (t.words[next].lower == "on" || articles[t.words[next].lower] && !pronouns[t.words[next].lower]) {
+			next++
+		}
+		if p, m := partAt(t.words, next); m > 0 && p.class != placePart && p.class != machinePart {
+			t.act("lubricate", t.qualify(p), at, next+m, false)
+			return
+		}
 	}
 	if row.needs == "cavity" && t.section.class != cavityPart && t.cavity == "" {
 		return
@@ -254,20 +415,38 @@ func (t *taker) toldAt(at int) {
 		if name == "" {
 			return
 		}
-		if name == "engine" && row.object != "$cavity" {
+		if row.object == "$level" && at+n < len(t.words) && t.words[at+n].lower == "after" && at+n+1 < len(t.words) && (smalls[t.words[at+n+1].lower] > 0 || numeric(t.words[at+n+1].lower) || t.words[at+n+1].lower == "the") {
+			return
+		}
+		if row.object == "$level" && t.near(cues("fill|refill|top"), at, at+n, 7, 0) {
+			return
+		}
+		if row.object == "$level" {
+			name = t.levelOf(name)
+		} else if name == "engine" && row.object != "$cavity" {
 			name = "engine oil"
-			if row.object == "$level" {
-				name = "engine oil level"
-			}
 		}
 		p = part{name: name, head: name, class: cavityPart, many: t.section.many && t.section.name == name}
 	case "$fastener":
 		p = t.fastener
+		if q := t.turned(); q.name != "" && t.words[at].sentence-t.words[q.from].sentence <= 2 && (p.name == "" || p.from < q.from) {
+			p = q
+		}
 		if p.name == "" {
 			p = t.tightened(&item{from: at, to: at + n})
 		}
 	case "$last":
 		p, _ = t.meant(at)
+	case "$first":
+		p = t.section
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; !m.place && m.class != fastener && m.class != placePart && m.class != machinePart {
+				p = m.part
+			}
+		}
+		if p.class == machinePart || p.class == cavityPart {
+			return
+		}
 	case "$belt":
 		p = part{name: "drive belt", head: "belt", class: movingPart}
 	case "$section":
@@ -301,6 +480,21 @@ func (t *taker) toldAt(at int) {
 	}
 }
 
+// levelOf is the level of what a cavity holds.
+func (t *taker) levelOf(cavity string) string {
+	switch {
+	case strings.Contains(cavity, "cool") || strings.Contains(cavity, "radiator"):
+		return "coolant level"
+	case strings.Contains(cavity, "fluid") || strings.Contains(cavity, "brake"):
+		return "brake fluid level"
+	case strings.Contains(cavity, "hydraulic") || cavity == "tank" && wordIn(t.words, "hydraulic", "hydraulics", "ram"):
+		return "hydraulic oil level"
+	case strings.HasSuffix(cavity, "oil"):
+		return cavity + " level"
+	}
+	return cavity + " oil level"
+}
+
 var onOff = set("on off in out")
 
 var airOut = cues("let the air out|let the air down|dump the air")
@@ -314,6 +508,9 @@ func (t *taker) newOne(at int) {
 		return
 	}
 	next := t.words[at+1].stem
+	if w := wordBefore(t.words, at); w == "because" || w == "cos" || w == "as" || w == "since" || at > 0 && t.words[at-1].lower == "because" {
+		return // because new ones stretch
+	}
 	if next != "one" && !(next == "every" && at > 0 && (t.words[at-1].lower == "both" || t.words[at-1].lower == "all")) {
 		return
 	}
@@ -365,7 +562,15 @@ func (t *taker) looked(at int) {
 		}
 	}
 	if w.lower == "look" && at+2 < len(t.words) && t.words[at+1].lower == "for" && defects[t.words[at+2].lower] && t.words[at+2].stem != "leak" {
-		if p := t.section; p.name != "" && p.class != machinePart {
+		first := part{}
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == w.sentence; i-- {
+			if m := t.mentions[i]; t.startsSentence(m.from) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
+				first = m.part
+			}
+		}
+		if p := t.section; first.name != "" {
+			t.act("inspect", first, at, at+3, false)
+		} else if p.name != "" && p.class != machinePart {
 			if len(t.mentions) > 0 && t.mentions[len(t.mentions)-1].class == movingPart && t.mentions[len(t.mentions)-1].from > t.begun {
 				p = t.mentions[len(t.mentions)-1].part
 			}
@@ -393,6 +598,9 @@ func (t *taker) looked(at int) {
 		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
 			if n := length(quantities, t.words, i); n > 0 {
 				name := strings.ToLower(t.said(i, i+n))
+				if name == "hrs" || name == "hr" {
+					name = "hours"
+				}
 				t.actOn("record", name, part{name: name}, at, i+n, false)
 				i += n
 			}
@@ -408,11 +616,20 @@ func (t *taker) particleBehind(at int, particles string) int {
 		if w.stop != 0 {
 			return -1
 		}
+		if w.hyphen || i+1 < len(t.words) && t.words[i+1].hyphen {
+			continue // a washing-up bowl
+		}
 		if want[w.lower] {
 			return i
 		}
+		if w.lower == "dry" {
+			return -1
+		}
 		if i > at+1 && actionWords[w.lower] && !bothWays[w.lower] && !particleWords[w.lower] {
 			return -1
+		}
+		if i > at+1 && w.lower == "and" && i+1 < len(t.words) && determiners[t.words[i+1].lower] {
+			continue // take the bowl and the tool off
 		}
 		if i > at+1 && (w.lower == "and" || w.lower == "then") {
 			return -1
@@ -460,29 +677,47 @@ func (t *taker) object(from, end int) (part, int, bool) {
 // ofMachine are deeds whose "it" is the machine.
 var ofMachine = set("start run stop switchoff? switchon?")
 
-// openObject are deeds that may be done to what the tables do not know.
-var openObject = set("grease lubricate clean inspect check measure adjust align sharpen mark open close")
+// openMachine are deeds that are done to a machine, a cavity or a source of energy, and not to
+// any part that a name is given to.
+var openMachine = set("start run stop switchoff? switchon? isolate drain let fill bleed raise support lower chock pumpout pull? seton? lock? drop? turnover empty? set? tighten flush")
 
-// openObject reads a thing that no table knows: grease THE COLUMNS.
+// openObject reads a thing that no table knows: grease THE COLUMNS; in notes in short, behind a
+// verb that begins a clause, also without an article: clean PHOTOCELL.
 func (t *taker) openObject(at int) (part, int, bool) {
-	if at+1 >= len(t.words) || t.words[at].stop != 0 || !openBefore[t.words[at].lower] {
+	if at+1 > len(t.words)-1 && at >= len(t.words) || t.words[at].stop != 0 {
 		return part{}, 0, false
 	}
-	if w := t.words[at].lower; (w == "every" || w == "each") && calendar(t.words, at+1, false) != "" {
+	to, curt := at, false
+	for to < len(t.words)-1 && (openBefore[t.words[to].lower] || to > at && (t.words[to].lower == "whole" || t.words[to].lower == "entire")) && to < at+3 && t.words[to].stop == 0 {
+		to++
+	}
+	if to == at {
+		if at == 0 || t.words[at-1].stop == 0 || t.spoken() {
+			return part{}, 0, false
+		}
+		curt = true
+	}
+	if w := t.words[at].lower; (w == "every" || w == "each" || w == "any" || w == "new") && calendar(t.words, at+1, false) != "" {
 		return part{}, 0, false // replace every season
 	}
-	if noun := t.words[at+1]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
-		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: at + 2}, at + 2, true // check the slack
+	if noun := t.words[to]; states[noun.lower] && noun.stop == 0 && t.section.name != "" && t.section.class != cavityPart {
+		return part{name: t.section.name + " " + noun.lower, head: noun.lower, class: plainPart, from: at, to: to + 1}, to + 1, true // check the slack
 	}
-	to := at + 1
+	first := to
 	var names []string
 	for to < len(t.words) && len(names) < 3 {
 		w := t.words[to]
 		_, unit := units.at(t.words, to)
-		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || vague[w.stem] || quantities.has(t.words, to) {
+		if w.stop != 0 || stopWords[w.lower] && !(w.lower == "hand" && len(names) == 0) || breaksAt(t.words, to) || numeric(w.lower) || smalls[w.lower] != 0 || denominators[w.lower] != 0 || unit > 0 || !lettersOnly(w.lower) || actionWords[w.lower] && len(names) > 0 || quantities.has(t.words, to) {
 			break
 		}
-		if _, tool := toolAt(t.words, to); tool > 0 {
+		if _, tool := toolAt(t.words, to); tool > 0 || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ing") && len(names) > 0 {
+			if tool > 0 {
+				return part{}, 0, false
+			}
+			break
+		}
+		if _, ok := fluidAt(t.words, to); ok {
 			return part{}, 0, false
 		}
 		names = append(names, w.lower)
@@ -491,7 +726,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 			break
 		}
 	}
-	if len(names) == 0 {
+	if len(names) == 0 || vague[t.words[to-1].stem] || bad[t.words[to-1].lower] || strings.HasSuffix(t.words[to-1].lower, "ed") || curt && (len(names) > 2 || to < len(t.words) && t.words[to].stop == 0 && !afterName[t.words[to].lower]) || to-first != len(names) {
 		return part{}, 0, false
 	}
 	last := &names[len(names)-1]
@@ -500,13 +735,17 @@ func (t *taker) openObject(at int) (part, int, bool) {
 	return part{name: strings.Join(names, " "), head: *last, class: plainPart, many: many, from: at, to: to}, to, true
 }
 
-var openBefore = set("the both all each every your")
+// afterName are words that may follow a name in notes in short.
+var afterName = set("and with if every for by at when to on in")
+
+var openBefore = set("the both all each every your any that this old new our my")
 
 // states are what is checked of what is spoken of.
 var states = set("slack sag play wear tension backlash alignment")
 
-// vague are nouns that name nothing.
-var vague = set("weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour")
+// vague are nouns that name nothing that is worked on.
+var vague = set("free tight loose straight secure weight load strain pressure kettle worst book sheet power fuel air water oil dirt dust thing stuff lot line place job bit side way time one rest idea dings ding whole mess day week inside outside height weather number minute second hour " +
+	"figure figures size sizes torque amount grade year month morning afternoon machine unit guy man men lad boss office customer phone call coffee tea cup eye eyes ear ears head heads back arm arms leg legs foot face chest nose skin neck clothes sleeve hair finger fingers thumb glove gloves hand hands difference trick secret point reason problem fault trouble noise sound smell heat steam smoke flow level temperature speed revs current voltage gap clearance slack play noise manual card note notes paper paperwork photo picture same other others next last first top bottom end middle front rear left right half quarter third inch direction order sequence pattern way round course chance care note floor ground bench shed shop yard workshop road field door wall stuff muck mud gunk crud rubbish grit swarf chips sludge scale rust paint grease edge edges corner corners surface surfaces area areas feel look turn turns stroke strokes light lights money price cost quid weekend season spring winter summer autumn hours minutes days weeks months years mark marks score state condition instructions label sticker tag drawing list kit kits parts part thread threads hole holes fit job jobs work fun hell hold grip go people folk anything something nothing everything everybody one ones them clear true dry clean better best gaff")
 
 // lettersOnly reports whether a word is of letters, three at the least.
 func lettersOnly(text string) bool {
@@ -544,8 +783,14 @@ func (t *taker) meant(at int) (part, bool) {
 	}
 	for i := len(t.mentions) - 1; i >= 0; i-- {
 		m := t.mentions[i]
-		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 {
+		if m.from < t.begun && t.section.name != "" || t.words[at].sentence-t.words[m.from].sentence > 2 && !(many && t.words[at].sentence-t.words[m.from].sentence < 6 && at-m.from < 60) {
 			break
+		}
+		if !many && m.many && m.class == fastener && m.to < at-1 && singly[t.words[at].lower] && t.onlyBefore(i) {
+			continue // two screws hold it on
+		}
+		if m.class == fastener && t.words[at].sentence-t.words[m.from].sentence > 2 {
+			continue
 		}
 		if m.place || features[m.head] || m.class == placePart || m.class == energyPart || many != m.many && many {
 			continue
@@ -564,11 +809,23 @@ func (t *taker) meant(at int) (part, bool) {
 	return part{}, false
 }
 
+// onlyBefore reports whether a single thing is named before a mention, of the same section.
+func (t *taker) onlyBefore(at int) bool {
+	for i := at - 1; i >= 0 && t.mentions[i].from >= t.begun && t.words[t.mentions[at].from].sentence-t.words[t.mentions[i].from].sentence <= 2; i-- {
+		if m := t.mentions[i]; !m.many && !m.place && m.class != fastener && m.class != placePart && m.class != energyPart {
+			return true
+		}
+	}
+	return false
+}
+
+var singly = set("it that this")
+
 var severalSaid = set("them those these 'em")
 
 var pronouns = set("it that them those this these 'em her him")
 
-var adjectives = set("of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
+var adjectives = set("none any that if whether f r l rh lh of little big old new small good bad whole all both top bottom left right front rear up down out in on back each other last first second only just round over at for")
 
 var small = set("two three four five six seven eight nine ten one")
 
@@ -587,7 +844,7 @@ func nounHere(words []word, at int) bool {
 	if _, n := partAt(words, at); n > 1 && !articles[next] {
 		return true
 	}
-	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || heads[words[at-1].stem] == 0 && !modifiers[words[at-1].stem]) {
+	if (next == "to" || next == "with" || next == "up" || next == "till" || next == "until") && nounVerbs[words[at].lower] && (words[at].stop != 0 || at == 0 || !isHead(words[at-1].stem) && !modifiers[words[at-1].stem]) {
 		return false // fill to the mark
 	}
 	if next == "out" || next == "off" || next == "down" || next == "away" {
@@ -607,6 +864,9 @@ var deedsBy = func() map[string][]deedRow {
 			if (row.particles != "") == particles {
 				for verb := range set(row.verbs) {
 					out[verb] = append(out[verb], row)
+					if other := withS(verb); other != "" {
+						out[other] = append(out[other], row)
+					}
 				}
 			}
 		}

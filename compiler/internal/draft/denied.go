@@ -1,5 +1,10 @@
 package draft
 
+import (
+	"slices"
+	"strings"
+)
+
 // standing is how what is said stands: as a fact of this job or not.
 type standing int
 
@@ -22,13 +27,48 @@ func stand(words []word) []standing {
 	}
 	for i := range words {
 		if n := length(storyCues, words, i); n > 0 {
-			mark(clauseStart(words, i), storyEnd(words, i+n), story)
+			mark(storyStart(words, i), storyEnd(words, i+n), story)
 		}
 		if n := length(shortCues, words, i); n > 0 {
 			mark(i, min(clauseEnd(words, i+n), i+n+1), story)
 		}
 		if n := length(oldCues, words, i); n > 0 && !notDenials.has(words, i+n-1) {
-			mark(clauseStart(words, i), clauseEnd(words, i+n), denied)
+			from := clauseStart(words, i)
+			if !marked(words, max(i-12, 0)) {
+				from = max(from, i-1)
+			}
+			mark(from, clauseEnd(words, i+n), denied)
+		}
+	}
+	for i := range words {
+		if end := pastAt(words, i); end > i {
+			mark(i, end, story)
+		}
+		if n := length(otherOnes, words, i); n > 0 {
+			mark(storyStart(words, i), clauseEnd(words, i+n), story)
+		}
+		if n := length(powered, words, i); n > 0 && words[i].sentence > 1 {
+			mark(storyStart(words, i), clauseEnd(words, i+n), story)
+		}
+		if n := length(notNow, words, i); n > 0 {
+			from := clauseStart(words, i)
+			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 7 {
+				from = clauseStart(words, from-1)
+			}
+			mark(from, clauseEnd(words, i+n), denied)
+		}
+		if n := length(orders, words, i); n > 0 && (words[i].stop != 0 || i == 0) {
+			end := i
+			for end < len(words) && words[end].line == words[i].line && words[end].stop != '.' {
+				end++
+			}
+			mark(i, end, denied)
+		}
+		if n := length(orElse, words, i); n > 0 {
+			mark(i, min(clauseEnd(words, i+n), i+12), denied)
+		}
+		if w := words[i]; w.stop == ',' && wrongly[w.lower] && (i+1 >= len(words) || words[i+1].stop != 0) {
+			mark(clauseStart(words, i-1), i, denied)
 		}
 	}
 	for i := range words {
@@ -43,6 +83,21 @@ func stand(words []word) []standing {
 			continue
 		}
 		end := clauseEnd(words, i+n)
+		if !marked(words, max(i-12, 0)) { // nothing tells where the denial ends
+			if _, after := numberAt(words, min(i+n, len(words)-1)); words[i].lower == "no" && after > i+n {
+				continue // ten bolts no eight bolts
+			}
+			switch words[i].lower {
+			case "no", "not", "without", "leave", "forget":
+				from := i + n
+				for from < len(words)-1 && (prepositions[words[from].lower] || determiners[words[from].lower]) {
+					from++
+				}
+				end = min(end, from+2)
+			default:
+				end = min(end, i+n+7)
+			}
+		}
 		if i+n < len(words) && breaksAt(words, i+n) && words[i+n].lower != "just" && words[i+n].lower != "only" {
 			end = i + n
 		}
@@ -63,6 +118,61 @@ func stand(words []word) []standing {
 	}
 	return out
 }
+
+// storyStart gives the word a story begins at: that of its clause, but not far back where nothing
+// tells clauses apart.
+func storyStart(words []word, at int) int {
+	start := clauseStart(words, at)
+	if !marked(words, max(at-12, 0)) {
+		return max(start, at)
+	}
+	return start
+}
+
+// pastAt gives the end of what somebody tells that was done: I drilled, he had, they took. A
+// clause that "you" or "it" begins is none.
+func pastAt(words []word, at int) int {
+	who := at
+	if persons[words[at].lower] {
+	} else if articles[words[at].lower] && at+1 < len(words) && words[at+1].stop == 0 && peopled[words[at+1].stem] {
+		who++
+	} else if !peopled[words[at].stem] {
+		return at
+	}
+	next := who + 1
+	for next < len(words) && next < who+3 && words[next].stop == 0 && (aside[words[next].lower] || numeric(words[next].lower) || strings.HasPrefix(words[next].lower, "'")) {
+		next++
+	}
+	if next >= len(words) || words[next].stop != 0 || words[who].of {
+		return at
+	}
+	w := words[next].lower
+	if words[who].lower != "i" && words[who].lower != "we" && words[who].lower != "they" && pastToo[w] {
+		return storyEnd(words, who+1)
+	}
+	if !pasts[w] && !(len(w) > 4 && strings.HasSuffix(w, "ed") && !notPast[w]) {
+		return at
+	}
+	if w == "had" && next+1 < len(words) && (words[next+1].lower == "to" || words[next+1].lower == "better") {
+		return at
+	}
+	return storyEnd(words, who+1)
+}
+
+var (
+	pastToo   = set("put cut let hit set shut")
+	persons   = set("i he she they we someone somebody nobody everyone")
+	peopled   = set("lad guy fella fellow bloke chap mate apprentice brother father dad grandad uncle neighbour neighbor owner customer driver operator farmer kid boy student trainee contractor fitter boss colleague shift cousin lady woman man tech technician mechanic student volunteer tenant crew hirer")
+	aside     = set("once only just never actually always even really then also both all at in last who")
+	pasts     = set("was were had did went came took left lost broke bent saw found forgot thought got made ran blew fell wore stripped split burnt burned drank kept told said gave knew caught threw tore melted snapped sheared wrecked rang wrote heard felt bought sold sent spent cost drove swore")
+	notPast   = set("need needed speed feed seed bleed indeed exceed proceed bed sealed used")
+	wrongly   = set("wrong incorrect rubbish nonsense ignore")
+	orders    = cues("to order|on order|order list|parts to order|to be ordered|next time|next visit|next service|for next time|shopping list")
+	notNow    = cues("that was the|that was for the|not due|not touched|next visit|next time|not this time|not this visit|not today|not in stock|not needed this|done last|was done|were done|was changed|were changed|another day|another job|separate job|other job|own sheet|separate sheet|last time|last lot|last visit|last service|the time before|not our job|not my job|not ours|not yours to")
+	powered   = cues("electric one|diesel one|petrol one|gas one|cordless one|older one|bigger one|smaller one")
+	orElse    = cues("or you'll|or it'll|or they'll|or you will|or it will|otherwise you'll|otherwise it'll|otherwise they'll|otherwise the|or else|or you end up")
+	otherOnes = cues("the other machine|the other pump|the other engine|other machines|some machines|the other unit|the other model|the bigger model|the bigger one takes|the smaller one takes|the smaller model|the newer model|the newer ones|the older model|the older ones|the mark one|the mark two|the mark three|the diesel one|the electric one|the petrol one|the one next door|next door's|the neighbour's|the neighbor's|his machine|her machine|their machine|on those ones|on that one you|the new model|the previous model|previous card|the old card|the last card|old manual")
+)
 
 // denialEnd ends a denial where somebody else begins to speak or act: don't touch it YOU only …
 func denialEnd(words []word, from, end int) int {
@@ -127,7 +237,11 @@ func slips(words []word, items []item, standings []standing) {
 		if n == 0 || standings[i] == story {
 			continue
 		}
-		if w := words[i].lower; w == "no" && n == 1 && (words[i].stop == 0 || i+1 >= len(words) || words[i+1].stop == 0) {
+		if _, after := numberAt(words, min(i+n, len(words)-1)); words[i].lower == "no" && n == 1 && after > i+1 && !marked(words, max(i-12, 0)) {
+		} else if w := words[i].lower; w == "no" && n == 1 && (words[i].stop == 0 || i+1 >= len(words) || words[i+1].stop == 0) {
+			continue
+		}
+		if slipOfPart(words, items, standings, i, n) {
 			continue
 		}
 		var last, next *item
@@ -163,6 +277,31 @@ func slips(words []word, items []item, standings []standing) {
 	}
 }
 
+// slipOfPart marks the name of a part that was put right at once: the blade, no, the wedge. It
+// reports whether one stood right before the words.
+func slipOfPart(words []word, items []item, standings []standing, at, length int) bool {
+	before := -1
+	for k, it := range items {
+		if it.to == at && (it.kind == partItem || it.kind == toolItem || it.kind == fluidItem) && words[it.from].sentence == words[at].sentence {
+			before = k
+		}
+	}
+	next := at + length
+	if before < 0 || next+1 >= len(words) || words[next].sentence != words[at].sentence {
+		return false
+	}
+	same := slices.ContainsFunc(items, func(it item) bool {
+		return it.kind == items[before].kind && it.from >= next && it.from-next <= 2
+	})
+	if !same && !(words[next].lower == "the" && lettersOnly(words[next+1].lower) && !stopWords[words[next+1].lower]) {
+		return false
+	}
+	for i := items[before].from; i < items[before].to; i++ {
+		standings[i] = slip
+	}
+	return true
+}
+
 func (n number) orLow(low number) number {
 	if n.value == nil {
 		return low
@@ -173,7 +312,7 @@ func (n number) orLow(low number) number {
 // marked reports whether marks stand in the words behind a place.
 func marked(words []word, at int) bool {
 	for i := at; i < min(at+25, len(words)); i++ {
-		if words[i].stop != 0 && words[i].line == words[at].line {
+		if words[i].stop != 0 && !words[i].paused && words[i].line == words[at].line {
 			return true
 		}
 	}

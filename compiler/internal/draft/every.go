@@ -10,12 +10,39 @@ func (t *taker) everyAt(at int) {
 		return
 	}
 	about := t.section.name
-	if value := periodic[w.lower]; value != "" {
+	if value := periodic[w.lower]; value != "" && w.stop == 0 && at > 0 && (t.words[at-1].lower == "half" || t.words[at-1].lower == "bi") {
+		if w.lower == "yearly" || w.lower == "annual" || w.lower == "annually" {
+			t.add(Interval, "6 months", t.intervalOf(at), at-1, at+1)
+		}
+		return
+	} else if value != "" && w.stop == 0 && at > 0 && (numeric(t.words[at-1].lower) || smalls[t.words[at-1].lower] > 1) {
+		return // three monthly
+	} else if value != "" {
 		t.add(Interval, value, t.intervalOf(at), at, at+1)
 		return
 	}
 	next := at + 1
+	if n, after := numberAt(t.words, at); after > at && n.whole && n.int() > 1 && after < len(t.words) && t.words[after].stop == 0 { // three monthly, 500 hourly
+		if unit := periodicUnit[t.words[after].lower]; unit != "" {
+			t.add(Interval, n.text(false)+" "+unit, t.intervalOf(at), at, after+1)
+			return
+		}
+	}
 	switch {
+	case t.words[at].lower == "end" && t.words[next].lower == "of" || t.words[at].lower == "start" && t.words[next].lower == "of" || t.words[at].lower == "before" && t.words[next].lower == "every":
+		for i := next + 1; i < min(next+4, len(t.words)) && t.words[i].stop == 0; i++ {
+			if t.words[i].stem == "season" {
+				t.add(Interval, "1 year", t.intervalOf(at), at, i+1)
+				break
+			}
+			if t.words[i].stem == "shift" || t.words[i].stem == "day" {
+				t.add(Interval, "1 day", t.intervalOf(at), at, i+1)
+				break
+			}
+			if !articles[t.words[i].lower] {
+				break
+			}
+		}
 	case w.lower == "every" || w.lower == "each":
 		other := t.words[next].lower == "other" || t.words[next].lower == "second"
 		if other && next+1 < len(t.words) {
@@ -30,7 +57,7 @@ func (t *taker) everyAt(at int) {
 	case (w.lower == "once" || w.lower == "twice") && (t.words[next].lower == "a" || t.words[next].lower == "every") && next+1 < len(t.words):
 		value := calendar(t.words, next+1, false)
 		if w.lower == "twice" {
-			value = map[string]string{"1 year": "6 months"}[value]
+			value = map[string]string{"1 year": "6 months", "1 day": "12 h", "1 month": "2 weeks"}[value]
 		}
 		if value != "" {
 			t.add(Interval, value, t.intervalOf(at), at, next+2)
@@ -58,7 +85,10 @@ func (t *taker) intervalOf(at int) string {
 
 var wholeCues = cues("all of this|whole thing|this job|the lot|whole job|everything|i'm doing")
 
-var periodic = map[string]string{"yearly": "1 year", "annually": "1 year", "monthly": "1 month", "weekly": "1 week", "daily": "1 day", "quarterly": "3 months"}
+var periodic = map[string]string{"yearly": "1 year", "annually": "1 year", "monthly": "1 month", "weekly": "1 week", "daily": "1 day", "quarterly": "3 months", "fortnightly": "2 weeks", "annual": "1 year", "biannual": "6 months", "nightly": "1 day"}
+
+// periodicUnit are words that tell a period behind a figure: three monthly.
+var periodicUnit = map[string]string{"monthly": "months", "weekly": "weeks", "yearly": "years", "hourly": "h", "daily": "days"}
 
 var seasons = set("winter spring summer autumn fall annual yearly")
 
@@ -72,9 +102,13 @@ func calendar(words []word, at int, other bool) string {
 		unit = "year"
 	case "month":
 		unit = "month"
-	case "week", "monday", "friday":
+	case "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november", "december", "christmas", "easter":
+		unit = "year"
+	case "week", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "weekend":
 		unit = "week"
-	case "day", "morning", "shift":
+	case "fortnight":
+		n, unit = 2, "week"
+	case "day", "morning", "shift", "evening", "night", "milking":
 		unit = "day"
 	case "term":
 		if words[at].hyphen {

@@ -49,7 +49,7 @@ func letters(words []word, at int, want string) int {
 }
 
 // saidLetters are letters as they are written when heard.
-var saidLetters = map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l"}
+var saidLetters = map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l", "saw": "so", "sow": "so", "ice": "is", "ee": "e", "en": "n", "an": "n", "in": "n", "jee": "g", "ji": "g", "bg": "vg", "be": "v", "veegee": "vg", "aye": "i", "ay": "a", "hey": "a", "say": "sa", "es": "s", "aisle": "is", "elle": "l", "al": "l", "dgi": "gi", "lg": "lg"}
 
 // fluidAt reads a fluid or its grade that begins at a word.
 func fluidAt(words []word, at int) (fluid, bool) {
@@ -171,6 +171,13 @@ func viscosity(words []word, at int) (fluid, bool) {
 			break
 		}
 	}
+	for _, want := range []string{"isovg", "vg", "iso"} {
+		if bare, ok := strings.CutPrefix(words[at].lower, want); ok && figures(bare) && bare != "" {
+			if grade, err := trade.ParseGrade("ISO VG " + bare); err == nil {
+				return fluid{kind: oilKindNear(words, at, at+1), grade: grade.Canonical, to: at + 1}, true
+			}
+		}
+	}
 	if next == at || next >= len(words) {
 		return fluid{}, false
 	}
@@ -182,13 +189,18 @@ func viscosity(words []word, at int) (fluid, bool) {
 	if err != nil {
 		return fluid{}, false
 	}
+	return fluid{kind: oilKindNear(words, at, after), grade: grade.Canonical, to: after}, true
+}
+
+// oilKindNear is the kind of an oil whose grade is told at some words, by its name close by.
+func oilKindNear(words []word, from, to int) string {
 	kind := "hydraulic-oil"
-	for i := max(at-4, 0); i < min(after+3, len(words)); i++ {
-		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[at].sentence && row.kind != "grease" {
+	for i := max(from-4, 0); i < min(to+3, len(words)); i++ {
+		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[from].sentence && row.kind != "grease" && row.kind != "other" {
 			kind = row.kind
 		}
 	}
-	return fluid{kind: kind, grade: grade.Canonical, to: after}, true
+	return kind
 }
 
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
@@ -200,6 +212,8 @@ func consistency(words []word, at int) (fluid, bool) {
 		next += named
 	case words[at].lower == "ep2" || words[at].lower == "ep1" || words[at].lower == "ep0":
 		return fluid{kind: "grease", grade: "NLGI " + words[at].lower[2:], to: at + 1}, true
+	case (words[at].lower == "00" || words[at].lower == "000") && greaseNear(words, at, at+1):
+		return fluid{kind: "grease", grade: "NLGI " + words[at].lower, to: at + 1}, true
 	case words[at].lower == "ep" || words[at].lower == "number" || words[at].lower == "no" || words[at].lower == "grade":
 		next++
 	default:
@@ -211,6 +225,9 @@ func consistency(words []word, at int) (fluid, bool) {
 	text, after := zeros(words, next)
 	if after == next {
 		n, behind := numberAt(words, next)
+		if said := heardAs[wordAt(words, next)]; named > 0 && behind == next && said != "" {
+			n, behind = whole(smalls[said]), next+1 // n l g i too
+		}
 		if behind == next || !n.whole || n.int() > 6 {
 			return fluid{}, false
 		}
@@ -220,6 +237,13 @@ func consistency(words []word, at int) (fluid, bool) {
 		return fluid{}, false
 	}
 	return fluid{kind: "grease", grade: "NLGI " + text, to: after}, true
+}
+
+func wordAt(words []word, at int) string {
+	if at >= len(words) {
+		return ""
+	}
+	return words[at].lower
 }
 
 // zeros reads the soft grades: 00, double-o, triple nought, oh oh.
@@ -246,7 +270,7 @@ func greaseNear(words []word, from, to int) bool {
 		if words[i].sentence < words[from].sentence-1 || words[i].sentence > words[from].sentence {
 			continue
 		}
-		if words[i].stem == "grease" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
+		if words[i].stem == "grease" || words[i].lower == "ep" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
 			return true
 		}
 	}
@@ -301,7 +325,12 @@ func brakeFluid(words []word, at int) (fluid, bool) {
 func named(words []word, at int) (fluid, bool) {
 	if row, n := products.at(words, at); n > 0 {
 		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
-		if row.what == thickenerPart && !greaseNear(words, at, at+n) {
+		if at+n < len(words) && words[at+n].stop == 0 && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays[words[at+n].lower] {
+			if _, part := partAt(words, at); part > n {
+				return fluid{}, false // coolant tank, engine oil filter
+			}
+		}
+		if row.what == thickenerPart && row.name != "polyurea" && !greaseNear(words, at, at+n) {
 			return fluid{}, false
 		}
 		if row.coloured {

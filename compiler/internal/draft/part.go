@@ -53,8 +53,14 @@ func partAt(words []word, at int) (part, int) {
 			if len(names) > 0 && names[len(names)-1] == name {
 				break
 			}
+			if name == "foam" {
+				name, class = "foam filter", filterPart
+			}
 			if name == "zerk" || name == "nipple" {
 				name = "grease fitting"
+			}
+			if _, n := toolAt(words, next+1); n > 0 && words[next+1].stop == 0 && !maybeTools[words[next+1].stem] && !w.of {
+				break // a box spanner
 			}
 			best = part{name: joined(names, name), head: name, class: class, many: w.stem != w.lower, bare: len(names) == 0, from: at, to: next + 1}
 			length = next + 1 - at
@@ -72,7 +78,28 @@ func partAt(words []word, at int) (part, int) {
 		names = append(names, name)
 		next++
 	}
+	if length > 0 && best.class != placePart && !complete[best.head] && !words[best.to-1].of && nounBehind(words, best.to) {
+		w := words[best.to]
+		best = part{name: joined(names, w.stem), head: w.stem, class: plainPart, from: at, to: best.to + 1}
+		if len(names) == 0 {
+			best.name = w.stem
+		}
+		length = best.to - at
+	}
 	return best, length
+}
+
+// nounBehind reports whether a noun that no table knows goes on with a name: the brake MODULE
+// needs …. It stands in the singular, before a mark or a verb.
+func nounBehind(words []word, at int) bool {
+	if at >= len(words) {
+		return false
+	}
+	w := words[at]
+	if w.stop != 0 || w.stem != w.lower || len(w.lower) < 5 || known(words, at) || !lettersOnly(w.lower) || strings.HasSuffix(w.lower, "s") || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ed") || strings.HasSuffix(w.lower, "ing") || breaks[w.lower] || prepositions[w.lower] || places[w.lower] || vague[w.stem] {
+		return false
+	}
+	return at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "is" || words[at+1].lower == "needs" || words[at+1].lower == "wants" || words[at+1].lower == "has" || words[at+1].lower == "gets")
 }
 
 // complete are names that no other noun follows.
@@ -95,9 +122,30 @@ func noPart(words []word, at int) bool {
 	}
 	switch w.stem {
 	case "spring":
-		return before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+		return springtime[before] || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
+	case "disconnect":
+		return before == "" || before == "and" || before == "then"
+	case "light":
+		return at+1 < len(words) && words[at+1].stop == 0 && smears[words[at+1].lower]
+	case "ring":
+		if before == "" && at+1 < len(words) && words[at+1].stop == 0 && !isHead(words[at+1].stem) && !modifiers[words[at+1].lower] && lettersOnly(words[at+1].lower) && !stopWords[words[at+1].lower] {
+			return true // ring the warden
+		}
+		if at+1 < len(words) && words[at+1].stop == 0 {
+			next := words[at+1]
+			return next.lower == "me" || next.lower == "us" || next.lower == "them" || next.lower == "him" || next.lower == "her" || before != "the" && before != "a" && !modifiers[before] && !isHead(before) && next.raw != "" && next.raw[0] >= 'A' && next.raw[0] <= 'Z' && len(next.raw) > 2
+		}
+	case "cleaner":
+		return before != "air" && before != "oil" && before != "bath" && before != "pre" // a fluid, or a machine
+	case "cross":
+		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
+	case "sleeve":
+		return before == "your" || before == "loose" || before == "rolled"
 	case "end":
-		return !modifiers[before] && heads[before] == 0 || before == "both" || before == "each"
+		if at+1 < len(words) && words[at+1].stop == 0 && isHead(words[at+1].stem) {
+			return false // the end plate
+		}
+		return !modifiers[before] && !isHead(before) || before == "both" || before == "each"
 	case "roll":
 		return before == "blue" || before == "paper" || before == "shop" || at+1 < len(words) && words[at+1].lower == "of"
 	case "drum":
@@ -112,6 +160,18 @@ func noPart(words []word, at int) bool {
 	return false
 }
 
+// smears are words behind "light" that tell how much.
+var smears = set("grease oil film smear coat coating touch oiling wipe tap taps pressure load")
+
+// springtime are words before a spring that is a season.
+var springtime = set("wet dry late early cold mild warm by since until till come after before")
+
+// isHead reports whether a word in the singular is the noun of a part.
+func isHead(stem string) bool {
+	_, ok := heads[stem]
+	return ok
+}
+
 func joined(names []string, last string) string {
 	return strings.Join(append(append([]string{}, names...), last), " ")
 }
@@ -119,7 +179,7 @@ func joined(names []string, last string) string {
 // openNoun reports whether an unknown word may say which part it is: THE NACELLE bolts.
 func openNoun(words []word, at int) bool {
 	w := words[at]
-	if stopWords[w.lower] || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords[w.lower] {
+	if stopWords[w.lower] || describing[w.lower] || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords[w.lower] {
 		return false
 	}
 	if _, unit := units.at(words, at); unit > 0 {
@@ -135,11 +195,17 @@ func openNoun(words []word, at int) bool {
 		return false
 	}
 	class := heads[words[at+1].stem]
+	if at+2 < len(words) && words[at+2].stop == ':' {
+		return true // friction wheel: …
+	}
 	if at == 0 || words[at].stop != 0 { // Floor bolts, …
 		return class == fastener || class == plugPart || class == sealPart || class == filterPart
 	}
 	return before[words[at-1].lower]
 }
+
+// describing are words that say how a part looks, and not which it is called.
+var describing = set("red blue green yellow black white grey gray orange brown pink purple silver golden shiny long short thick thin narrow heavy huge massive tall deep shallow flat round square knurled slotted pointy plain spare original genuine aftermarket cheap expensive proper daft stupid bloody dirty rusty greasy oily filthy loose tight soft hard stiff same matched single double twin triple original existing wee tiny")
 
 // before are the words that a name may follow: the nacelle bolts, four nacelle bolts.
 var before = set("the a an both all each every your my one two three four five six seven eight nine ten twelve old new")
@@ -148,19 +214,37 @@ var before = set("the a an both all each every your my one two three four five s
 // "clean it", "fit the key".
 func verbHere(words []word, at int) bool {
 	w := words[at].lower
-	if !bothWays[w] {
+	if !bothWays[w] && !bothWays[words[at].stem] || at > 0 && words[at].stop == 0 && determiners[words[at-1].lower] {
 		return false
 	}
-	if at+1 < len(words) && words[at+1].stop == 0 && (articles[words[at+1].lower]) {
+	if at+1 < len(words) && words[at+1].stop == 0 && bothWays[w] && (articles[words[at+1].lower] || words[at+1].lower == "her") && words[at+1].lower != "that" {
 		return true
 	}
-	return false
+	if at == 0 || words[at].stop != 0 {
+		return false
+	}
+	before := words[at-1].lower
+	return beforeInfinitive[before] || words[at].stem != words[at].lower && (before == "it" || before == "he" || before == "she" || before == "that" || before == "which")
 }
 
+// beforeInfinitive are words that a verb follows and no noun: got to lead, you'll lift.
+var beforeInfinitive = set("to you i we they who can can't could must should would will won't you'll we'll they'll i'll don't")
+
 // bothWays are words that are parts and deeds.
-var bothWays = set("stop cover cap hose key pin ring rest float file grind clean jack lock cut chain plug screw bolt clamp tap shim grease seal clip hook fan pump switch fuse lift winch press spring jet insert stay fold stick")
+var bothWays = func() map[string]bool {
+	out := set("stop cover cap hose key pin ring rest float file grind clean jack lock cut chain plug screw bolt clamp tap shim grease seal clip hook fan pump switch fuse lift winch press spring jet insert stay fold stick lead guide guard fork sleeve strap face latch hinge bush pack cup ram rock gate vent drill mill sand")
+	for word := range actionWords {
+		if _, head := heads[word]; head {
+			out[word] = true
+		}
+	}
+	return out
+}()
 
 var articles = set("the a an it them that this those these both all each every your new")
+
+// prepositions are words that lead from one thing to another.
+var prepositions = set("above below over under behind beside beyond past from to at on off in into onto of for with without by near between against along around round through")
 
 // places are words that say where, so that what follows is a place and no part that is worked on.
 var places = set("behind under beneath beside below above near past against by round around inside at")

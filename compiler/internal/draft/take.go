@@ -119,6 +119,9 @@ type taker struct {
 	headKnown    bool
 	pulled       string // what a force was told of
 	pto          bool
+	energyName   string
+	outer        part // the heading over several things: "Filters"
+	voice        int  // 1 spoken, 2 in short, 0 not looked at
 }
 
 // section is a part that the notes come to, at a word.
@@ -146,9 +149,18 @@ type deed struct {
 
 func take(notes string) *taker {
 	words := aboard(split(notes))
-	t := &taker{notes: notes, words: words, items: scan(words), standings: stand(words)}
+	t := &taker{notes: notes, words: words}
+	if t.spoken() {
+		numbersHeard(words)
+		partsHeard(words)
+		phrasesHeard(words)
+	} else {
+		lengthened(words)
+	}
+	t.items, t.standings = scan(words), stand(words)
 	slips(words, t.items, t.standings)
 	t.walk()
+	t.due()
 	t.named()
 	t.hazards()
 	t.questions()
@@ -167,6 +179,7 @@ func (t *taker) add(kind, value, about string, from, to int) {
 }
 
 func (t *taker) put(kind, value, about string, from, to int) {
+	to = min(max(to, from+1), len(t.words))
 	for i := len(t.out) - 1; i >= 0 && len(t.out)-i < 400; i-- {
 		if one := t.out[i]; one.Kind == kind && one.Value == value && t.words[from].start < one.End && one.Start < t.words[to-1].end {
 			return
@@ -226,10 +239,7 @@ func (t *taker) thing(number int, it *item) {
 			}
 			return
 		}
-		if t.fastener.name == "" && t.last.class != plugPart && t.section.name != "" && t.section.class != cavityPart && t.section.class != machinePart && t.last.head != "thread" && t.live(it.from, it.to) {
-			t.fastener = part{name: t.section.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
-			t.last = t.fastener
-		}
+		t.unnamedBolt(it)
 		t.add(Size, it.text, t.subject(), it.from, it.to)
 	case classItem:
 		t.add(Size, it.text, t.subject(), it.from, it.to)
@@ -237,6 +247,33 @@ func (t *taker) thing(number int, it *item) {
 		if !it.used {
 			t.amountThing(number, it)
 		}
+	}
+}
+
+// unnamedBolt gives a thread that is told of no bolt the bolt of what is spoken of: motor plate, 4
+// off M16.
+func (t *taker) unnamedBolt(it *item) {
+	sentence := t.words[it.from].sentence
+	of := t.section
+	if n := len(t.mentions); n > 0 {
+		if m := t.mentions[n-1]; t.words[m.from].sentence == sentence && !m.place && m.class != placePart && it.from-m.to < 8 {
+			of = m.part
+		}
+	}
+	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features[of.head] || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
+		return
+	}
+	if t.fastener.name != "" && (t.words[t.fastener.from].sentence == sentence || t.spoken()) {
+		return
+	}
+	from := it.from
+	if t.words[of.from].sentence == sentence && of.from < it.from {
+		from = of.from
+	}
+	t.fastener = part{name: of.name + " bolt", head: "bolt", class: fastener, many: true, from: it.from, to: it.to}
+	t.last = t.fastener
+	if !t.spoken() {
+		t.mentions = append(t.mentions, mention{t.fastener, from, it.to, false})
 	}
 }
 
@@ -276,7 +313,7 @@ func (t *taker) partThing(number int, it *item) {
 	default:
 		if !place {
 			t.topic = p
-			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence {
+			if t.fastener.to == 0 || t.words[t.fastener.from].sentence != t.words[it.from].sentence && !strings.HasPrefix(t.fastener.name, p.name+" ") {
 				t.fastener = part{}
 			}
 		}
@@ -288,9 +325,11 @@ func (t *taker) partThing(number int, it *item) {
 		t.last = p
 	}
 	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
-	if p.class == plugPart && p.name == "drain plug" && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
+	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw" || p.name == "drain bolt") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
 	}
+	t.fittings(number, it, p)
+	t.spinOn(it, p)
 	t.renewal(it, p)
 	t.particle(it, p)
 	t.sides(it, p)
@@ -368,6 +407,9 @@ func (t *taker) placed(at int) bool {
 		if w == "at" && i > 0 && t.words[i-1].stem == "look" {
 			return false
 		}
+		if (w == "on" || w == "in") && i > 0 && i+1 < at && (t.words[i-1].lower == "it" && t.words[i-1].of || sitting[t.words[i-1].lower]) {
+			return true // it's on the ram with one bolt
+		}
 		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
 			return true
 		}
@@ -380,6 +422,9 @@ func (t *taker) placed(at int) bool {
 	}
 	return false
 }
+
+// sitting are words before a place that something has.
+var sitting = set("it's that's they're sits lives mounted bolted fixed held hangs sat stuck down up over back")
 
 // sidesOf are places on a part: the top of the tank.
 var sidesOf = set("top bottom side front back rear middle end centre center inside outside edge")
@@ -422,6 +467,13 @@ func (t *taker) qualify(p part) part {
 		if of, ok := t.heldBy(p.from); ok {
 			return p.of(of)
 		}
+		if !t.spoken() {
+			for _, m := range t.mentions { // rail brackets 8 no., 2 x M10 screws
+				if t.words[m.from].sentence == t.words[p.from].sentence && t.startsSentence(m.from) && !m.place && m.class != fastener && m.class != plugPart && m.class != sealPart && m.class != placePart && m.class != machinePart {
+					return p.of(m.part)
+				}
+			}
+		}
 		for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
 			if m := t.mentions[i]; m.head == p.head && !m.bare && m.class == p.class {
 				p.name, p.bare = m.name, false
@@ -433,7 +485,7 @@ func (t *taker) qualify(p part) part {
 			p.name, p.bare = t.section.name, false
 		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart:
 			return p.of(t.section)
-		case t.topic.name != "":
+		case t.topic.name != "" && (t.spoken() || t.words[t.topic.from].line == t.words[p.from].line) && t.words[p.from].sentence-t.words[t.topic.from].sentence < 5:
 			return p.of(t.topic)
 		}
 	case plugPart:
@@ -457,7 +509,7 @@ func (t *taker) qualify(p part) part {
 		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" {
 			return p.of(of)
 		}
-		if t.section.class == movingPart {
+		if t.section.class == movingPart && (p.head == "guard" || p.head == "cover" || p.head == "shroud") {
 			return p.of(part{name: t.section.head})
 		}
 	case greasePart, filterPart, sealPart:
@@ -470,6 +522,11 @@ func (t *taker) qualify(p part) part {
 					p.name, p.bare = m.name, false
 					return p
 				}
+			}
+		}
+		if of, ok := t.ofWhat(p.to); ok && p.class == filterPart {
+			if before, line := strings.CutSuffix(of.name, " line"); line {
+				return p.of(part{name: before}) // the filter on the return line
 			}
 		}
 		if p.class == filterPart && p.head == "filter" {
@@ -485,10 +542,12 @@ func (t *taker) qualify(p part) part {
 		}
 		if of, ok := t.ofWhat(p.to); ok && t.words[p.to].lower == "of" && of.class != greasePart {
 			return p.of(of)
+		} else if before, line := strings.CutSuffix(of.name, " line"); ok && line && p.class == filterPart {
+			return p.of(part{name: before}) // the filter on the return line
 		}
 	case movingPart:
-		if p.head == "belt" {
-			p.name, p.bare = "drive belt", false
+		if p.head == "belt" && t.near(veeCues, p.from, p.to, 6, 6) {
+			p.name, p.bare = "V-belt", false
 		}
 		if p.head == "shaft" && (t.pto || wordIn(t.words, "pto")) {
 			p.name, p.bare, p.class = "PTO shaft", false, linePart
@@ -523,6 +582,9 @@ func (t *taker) heldBy(at int) (part, bool) {
 		return part{}, false
 	}
 	m := t.mentions[len(t.mentions)-1]
+	if first := t.sentenceStart(at); at-first <= 5 && havers[t.words[first].lower] && t.words[m.from].sentence == t.words[at].sentence-1 && m.class != fastener && !m.place && m.class != placePart && m.class != sealPart {
+		return m.part, true // they've got two bolts each
+	}
 	if n := len(t.mentions); n > 1 && t.words[m.from].sentence == t.words[t.mentions[n-2].from].sentence {
 		// the bushings in the sheaves, three screws: those of the bushings
 		if first := t.mentions[n-2]; first.class != fastener && t.startsSentence(first.from) && first.to < len(t.words) && t.words[first.to].stop == 0 && (t.words[first.to].lower == "in" || t.words[first.to].lower == "on") && m.from-first.to <= 2 && at-m.to <= 4 {
@@ -540,6 +602,9 @@ func (t *taker) heldBy(at int) (part, bool) {
 	}
 	return m.part, true
 }
+
+// havers are words that begin a sentence about what was named last.
+var havers = set("they they've it it's that's they're each")
 
 // holding are words between a part and its fasteners.
 var holding = set("has have with by takes a the off out its little small held got of comes closed shut on back")
@@ -590,10 +655,24 @@ func (t *taker) whichPlug(p part) part {
 		p.name, p.bare, p.class = "spark plug", false, plainPart
 		return p
 	}
+	if t.section.class == cavityPart && !t.near(levelCues, p.from, p.to, 12, 12) && t.words[p.from].sentence-t.words[t.section.from].sentence <= 3 && t.filled(p.to) && !t.didSince("drain", t.begun) {
+		p.name, p.bare = "drain plug", false
+		return p
+	}
 	if t.near(levelCues, p.from, p.to, 25, 25) && t.section.class == cavityPart {
 		p.name, p.bare = "level plug", false
 	}
 	return p
+}
+
+// filled reports whether an oil or how much of it is told close behind a word.
+func (t *taker) filled(at int) bool {
+	for _, it := range t.items {
+		if it.from >= at && it.from-at < 14 && (it.kind == fluidItem && it.fluid.what == gradePart && it.fluid.kind != "grease" || it.kind == amountItem && it.amount.unit.kind == quantity.Volume) {
+			return true
+		}
+	}
+	return false
 }
 
 var levelCues = cues("level|bottom of the hole|out the hole|runs out|run out|weeps")
@@ -606,19 +685,46 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	i := at
-	for i < len(t.words)-1 && i < at+6 && t.words[i].sentence == w.sentence && fillers[t.words[i].lower] {
+	coming := announcing[w.lower]
+	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers[t.words[i].lower] || coming && leading[t.words[i].lower]) {
 		i++
 	}
 	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
 		return
 	}
+	if t.standings[i] == slip { // now the blade, no, the wedge
+		for next := i + 1; next < min(i+8, len(t.words)) && t.words[next].sentence == w.sentence; next++ {
+			if _, n := partAt(t.words, next); n > 0 && t.standings[next] == holds {
+				i = next
+				break
+			}
+		}
+		if t.standings[i] == slip {
+			return
+		}
+	}
 	newLine := at == 0 || t.words[at-1].line != w.line && !w.timed
 	if t.words[i].lower == "oil" && t.words[i].of && t.section.class == cavityPart && !newLine {
 		return // that of what is spoken of
 	}
+	if i+1 < len(t.words) && t.words[i+1].stop == ':' && t.outer.class == filterPart && t.outer.name != "" && (t.words[i].lower == "oil" || t.words[i].lower == "air" || t.words[i].lower == "fuel") {
+		p := part{name: t.words[i].lower + " filter", head: "filter", class: filterPart, from: i, to: i + 1}
+		t.section, t.begun = p, at
+		t.sections = append(t.sections, section{p, at})
+		t.mentions = append(t.mentions, mention{p, i, i + 1, false})
+		t.spinOn(&item{from: i, to: i + 1}, p)
+		return
+	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
-		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine {
-			names := map[string]string{"oil": t.oiled(), "hydraulics": "hydraulic tank", "coolant": "cooling system"}
+		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine || t.announced(at, i) {
+			oiled := t.oiled()
+			if of, ok := t.ofWhat(n); ok && of.class == cavityPart {
+				oiled = of.name
+				if of.name == "tank" && wordIn(t.words, "hydraulic", "hydraulics", "ram", "valve") {
+					oiled = "hydraulic tank"
+				}
+			}
+			names := map[string]string{"oil": oiled, "hydraulics": "hydraulic tank", "coolant": "cooling system"}
 			t.cavity = names[t.words[i].lower]
 			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 			t.topic, t.fastener = t.section, part{}
@@ -648,15 +754,19 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.class == coverPart && p.bare {
 		p = p.of(of)
 	}
-	about := end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	headed := t.announced(at, i) && p.class != fastener && (p.class != plugPart || p.bare && t.whichPlug(p).name == "spark plug") && p.class != placePart
+	if w.paused && !headed {
+		return
+	}
+	about := headed || end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
 	if !about || t.placed(i) {
 		return
 	}
 	p.from, p.to = i, end
-	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of) {
+	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of && t.whichPlug(p).name != "spark plug") {
 		return
 	}
-	if p.class == plugPart && t.section.class == cavityPart && !newLine {
+	if p.class == plugPart && t.section.class == cavityPart && !newLine && !(p.bare && t.whichPlug(p).name == "spark plug") {
 		return
 	}
 	if p.class == plugPart && p.bare && t.section.name != "" && t.qualify(p).name != "spark plug" {
@@ -668,9 +778,27 @@ func (t *taker) sectionAt(at int) {
 	}
 	t.section, t.begun = p, at
 	t.sections = append(t.sections, section{p, at})
-	if p.class == cavityPart {
+	if p.many {
+		t.outer = p
+	}
+	if p.head == "engine" && p.bare {
+		t.section.class = cavityPart
+	}
+	if t.section.class == cavityPart {
 		t.cavity = p.name
 	}
+}
+
+// announced reports whether words before a name announce what comes: now the chain that …, okay
+// so next is the rollers, moving on to the brakes.
+func (t *taker) announced(at, name int) bool {
+	for i := at; i < name; i++ {
+		switch t.words[i].lower {
+		case "now", "next", "okay", "ok", "alright", "last", "first", "onto":
+			return articles[t.words[name-1].lower] || t.words[name-1].lower == "is" || t.words[name-1].lower == "your" || t.words[name-1].lower == "do" || t.words[name-1].lower == "to"
+		}
+	}
+	return false
 }
 
 // colonHead reads a heading that no table knows, by its colon: "Side broom: …".
@@ -679,6 +807,10 @@ func (t *taker) colonHead(at int) (part, int) {
 		w := t.words[to-1]
 		if stopWords[w.lower] || actionWords[w.lower] || !lettersOnly(w.lower) {
 			break
+		}
+		if w := t.words[at]; t.words[to].stop == ':' && to == at+1 && t.outer.name != "" && (modifiers[w.lower] || w.lower == "oil") && !isHead(w.stem) {
+			p := t.outer // under Filters: "oil: …", "air: …"
+			return part{name: w.lower + " " + p.head, head: p.head, class: p.class, from: at, to: to}, 1
 		}
 		if t.words[to].stop == ':' {
 			names := make([]string, 0, 3)
@@ -721,7 +853,13 @@ func (t *taker) bolt() part {
 	return part{}
 }
 
-var fillers = set("so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
+// announcing are words that announce what comes, and leading those between them and its name.
+var (
+	announcing = set("next now okay ok alright then so last first right moving onto on")
+	leading    = set("we'll we we're i'll i i'm do doing going to let me let's show you look looking at on onto get go into move moving over come comes up do's the our this time for thing job")
+)
+
+var fillers = set("up thing moving onto onto job two three four then's these those our so now then right okay ok um er uh yeah yes oh and first off well also next the a an your is there's there that's it's but anyway last thing to begin with start")
 
 // ordering are words behind what the notes come to: the auger gearbox next.
 var ordering = set("next first now then last")
@@ -738,7 +876,7 @@ func (t *taker) named() {
 		}
 	}
 	for _, s := range t.sections {
-		if s.class != plainPart {
+		if s.class != plainPart || s.class == plainPart && t.spoken() {
 			worth[s.name] = true
 		}
 	}
@@ -761,7 +899,11 @@ func (t *taker) named() {
 			if !t.begins(m) {
 				continue
 			}
-		case springPart, fastener, plugPart, sealPart, filterPart, greasePart, energyPart, coverPart:
+		case springPart, sealPart, filterPart, greasePart, energyPart:
+		case fastener, plugPart, coverPart:
+			if m.bare && !worth[m.name] {
+				continue
+			}
 		default:
 			if !worth[m.name] {
 				continue
@@ -817,6 +959,9 @@ func (t *taker) toldByWords(at int) {
 	t.everyAt(at)
 	t.sameAt(at)
 	if t.standings[at] == holds {
+		t.passiveAt(at)
+		t.fineAt(at)
+		t.renewedAt(at)
 		t.toldAt(at)
 		t.smearedAt(at)
 		t.newOne(at)
@@ -857,6 +1002,9 @@ func (t *taker) gapAt(it *item) {
 	}
 }
 
+// veeCues are sizes of V-belts.
+var veeCues = cues("spa|spb|spz|spc|xpa|xpz|xpb|wedge belt|v section|a section|b section")
+
 // ofWhat reads what a part belongs to behind it: the screws ON THE COVER.
 func (t *taker) ofWhat(at int) (part, bool) {
 	if at+1 >= len(t.words) || t.words[at].stop != 0 || t.words[at].lower != "of" && t.words[at].lower != "on" && t.words[at].lower != "in" {
@@ -875,19 +1023,60 @@ func (t *taker) ofWhat(at int) (part, bool) {
 
 // renewal takes "new washer", "washer … new one".
 func (t *taker) renewal(it *item, p part) {
-	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower]) {
+	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower] || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore[t.words[it.from-3].lower]) {
 		t.act("replace", p, it.from-1, it.to, false)
+		t.further("replace", it.to)
 	}
 }
+
+// fittings takes what grease fittings are counted on: king pins, four nipples.
+func (t *taker) fittings(number int, it *item, p part) {
+	if p.head != "grease fitting" || number == 0 || t.items[number-1].kind != amountItem || t.items[number-1].to < it.from-1 {
+		return
+	}
+	sentence := t.words[it.from].sentence
+	if t.didIn("grease", sentence) {
+		return
+	}
+	for i := len(t.mentions) - 2; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+		m := t.mentions[i]
+		if m.place || m.head == "grease fitting" || m.class == fastener || m.class == machinePart || m.class == cavityPart {
+			continue
+		}
+		t.act("grease", m.part, m.from, it.to, true)
+		return
+	}
+	if of, ok := t.ofWhat(it.to); ok && of.class != machinePart {
+		t.act("grease", t.qualify(of), it.from, min(it.to+3, len(t.words)), true)
+	}
+}
+
+// spinOn takes a filter that is told to be one that spins on, as one that is renewed.
+func (t *taker) spinOn(it *item, p part) {
+	if p.class != filterPart || t.did("replace", p.name) {
+		return
+	}
+	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].sentence == t.words[it.from].sentence; i++ {
+		if n := length(spunOn, t.words, i); n > 0 {
+			t.act("replace", p, it.from, i+n, true)
+			return
+		}
+	}
+}
+
+var spunOn = cues("spin on|spin on type|screw on one|twist on|cartridge type|throw away type|disposable")
+
+// newBefore are words before "a new" part that is put in.
+var newBefore = set("with fit put use and on get needs wants install takes want need plus")
 
 var oftenNew = set("for from like a the")
 
 // particle takes what is said of a part by a word behind it: cover off, plug back in.
 func (t *taker) particle(it *item, p part) {
 	at, back := it.to, false
-	for at < len(t.words) && at < it.to+3 && t.words[at].stop == 0 {
+	for at < len(t.words) && at < it.to+4 && t.words[at].stop == 0 {
 		w := t.words[at].lower
-		if goings[w] {
+		if goings[w] || at > it.to && (w == "be" || w == "to") || at == it.to && wanting[w] {
 			at++
 			continue
 		}
@@ -901,22 +1090,39 @@ func (t *taker) particle(it *item, p part) {
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
-	if p.class == signPart && t.words[it.to-1].of {
-		return // the light's on
+	if p.class == signPart && t.words[it.to-1].of || strings.HasSuffix(p.head, "brake") || p.head == "handbrake" || p.head == "choke" {
+		return // the light's on, brake on
 	}
 	w := t.words[at].lower
 	if t.words[at].stop != 0 {
 		w = ""
 	}
+	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
+		return // the cover's on with four bolts
+	}
+	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles[t.words[before].lower] && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
+		return // with the door shut
+	}
+	if p.head == "brush" && p.bare && !back && w == "on" {
+		return // light grease, brush on
+	}
+	if strokes[p.head] && !back {
+		return // with the ram in
+	}
 	deed := ""
 	switch {
+	case p.head == "emergency stop" && (w == "in" || w == "pressed" || w == "out"):
+		if w != "out" {
+			t.act("press", p, it.from, at+1, false)
+		}
+		return
 	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
 		deed = "off?"
 	case w == "on" || w == "in" || w == "together" || back:
 		deed = "on?"
 	case (w == "shut" || w == "closed") && (p.class == coverPart || p.class == valvePart || p.class == fastener):
 		deed = "close"
-	case w == "open" && (p.class == coverPart || p.class == valvePart):
+	case w == "open" && (p.class == coverPart || p.class == valvePart) && !t.words[it.to-1].of:
 		deed = "open"
 	case w == "down":
 		deed = "lower"
@@ -929,8 +1135,13 @@ func (t *taker) particle(it *item, p part) {
 	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && p.class != linePart {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
+	}
+	if !back && p.class == valvePart && p.bare && at+1 < len(t.words) && t.words[at+1].stop == 0 {
+		if _, n := partAt(t.words, at+1); n > 0 {
+			return // tap out the filter
+		}
 	}
 	if deed == "off?" && t.words[at-1].lower == "is" && p.class == coverPart {
 		return // the cowl is off
@@ -946,7 +1157,10 @@ func (t *taker) particle(it *item, p part) {
 	}
 }
 
-var goings = set("comes come goes go is are going stays gets walks slips slides lifts")
+// strokes are parts that go in and out where they are.
+var strokes = set("ram piston quill cylinder plunger slide")
+
+var goings = set("drop drops fall falls lift pull pulls pop pops unscrew unscrews slide slip unclip unclips just then straight right comes come goes go is are going stays gets walks slips slides lifts")
 
 // settle gives the language's verb of a deed, by what it is done to.
 func settle(deed string, class class) string {
@@ -969,7 +1183,7 @@ func settle(deed string, class class) string {
 			return "check"
 		case valvePart:
 			return "close"
-		case raisedPart, machinePart, cavityPart:
+		case machinePart, cavityPart:
 			return ""
 		}
 		return "remove"
@@ -981,7 +1195,7 @@ func settle(deed string, class class) string {
 			return "restore"
 		case valvePart:
 			return "open"
-		case raisedPart, machinePart, cavityPart:
+		case machinePart, cavityPart:
 			return ""
 		}
 		return "refit"
@@ -1001,11 +1215,43 @@ func settle(deed string, class class) string {
 			return "start"
 		}
 		return "restore"
-	case "change?":
-		if class == cavityPart {
+	case "change?", "replace?":
+		if class == cavityPart || class == machinePart {
 			return ""
 		}
 		return "replace"
+	case "loosen":
+		if class == valvePart {
+			return "open"
+		}
+	case "close?":
+		if class == valvePart || class == coverPart {
+			return "close"
+		}
+		return ""
+	case "empty?":
+		if class == cavityPart {
+			return "drain"
+		}
+		return "empty"
+	case "smear?":
+		return ""
+	case "set?":
+		if class == plainPart || class == valvePart || class == signPart {
+			return "set"
+		}
+		return ""
+	case "drop?":
+		if class == raisedPart {
+			return "lower"
+		}
+		return ""
+	case "relieve?":
+		return "discharge"
+	case "turnover":
+		return "turn-over"
+	case "record?":
+		return ""
 	case "lock?":
 		if class == fastener {
 			return "tighten"
@@ -1024,7 +1270,7 @@ func (t *taker) sides(it *item, p part) {
 	if n := length(twoSides, t.words, min(it.to, len(t.words)-1)); it.to < len(t.words) && n > 0 && t.words[it.to].stop == 0 {
 		t.add(Count, "2", p.name, it.from, it.to+n)
 	}
-	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop == 0; i++ {
+	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop != '.'; i++ {
 		if n := length(sidesBehind, t.words, i); n > 0 && p.many {
 			t.add(Count, "2", p.name, it.from, i+n)
 			break
@@ -1035,7 +1281,7 @@ func (t *taker) sides(it *item, p part) {
 	}
 }
 
-var sidesBehind = cues("both sides|either side|in both sides")
+var sidesBehind = cues("both of them|both of those|the pair of them|both sides|either side|in both sides")
 
 var twoSides = cues("each side|both sides|either side|one each side|on each side|on both sides|each end|both ends|at each end|one at each end")
 
@@ -1056,6 +1302,12 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			name = "battery"
 		}
 	case "drain", "fill":
+		if verb == "fill" && (p.head == "battery" || p.head == "cell") {
+			break
+		}
+		if p.class == filterPart && verb == "drain" && p.head != "breather" && (!t.spoken() || p.head == "bowl" || p.head == "separator") {
+			break
+		}
 		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
 			name = t.vessel(from)
 			if name == "" {
@@ -1078,8 +1330,13 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
 			head := t.machineHead()
 			switch {
+			case verb == "lower" && strings.HasPrefix(t.words[from].lower, "lower") && namesPart(t.words, from+1, to) && p.class != fastener && p.class != sealPart:
+				name = p.name
 			case t.raised != "":
 				name = t.raised
+			case verb == "raise" && !pronouns[t.words[min(from+1, len(t.words)-1)].lower] && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
+				head = name
+				name = p.name
 			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
 				name = head
 			default:
@@ -1089,9 +1346,16 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		}
 		t.raised = name
 	case "bleed":
-		name = t.system()
+		switch {
+		case strings.Contains(p.name, "brake"):
+			name = "brakes"
+		case strings.Contains(p.name, "clutch"):
+			name = "clutch"
+		default:
+			name = t.system()
+		}
 	case "tighten":
-		if p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+		if p.class == raisedPart || p.class == cavityPart || p.class == machinePart || p.class == placePart || p.class == signPart || p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
 			return
 		}
 	}
@@ -1112,7 +1376,7 @@ func (t *taker) vessel(at int) string {
 		return t.cavity
 	}
 	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 40; i-- {
-		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && !driven[m.head] || m.class == cavityPart) && !m.many {
+		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && (ownName[m.head] || !t.engined()) || m.class == cavityPart) && !m.many {
 			return m.name
 		}
 	}
@@ -1124,11 +1388,16 @@ func (t *taker) prime() string {
 	if t.primeName == "" {
 		head := t.machineHead()
 		t.primeName = cmp.Or(head, "machine")
-		if (driven[head] || head == "") && wordIn(t.words, "engine", "spark", "plug", "petrol", "gasoline", "diesel") {
+		if !ownName[head] && t.engined() {
 			t.primeName = "engine"
 		}
 	}
 	return t.primeName
+}
+
+// engined reports whether the notes speak of an engine.
+func (t *taker) engined() bool {
+	return wordIn(t.words, "engine", "spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard")
 }
 
 func wordIn(words []word, any ...string) bool {
@@ -1145,16 +1414,22 @@ func (t *taker) machineHead() string {
 	if called := t.machine(); called != "" {
 		words := strings.Fields(strings.ToLower(called))
 		t.headName = words[len(words)-1]
+		if t.headName == "screw" {
+			t.headName = "compressor" // a rotary screw
+		}
 		return t.headName
 	}
 	for i := range t.words {
-		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" {
-			t.headName = p.head
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted[p.head]) {
+			t.headName = lastWord(p.head)
 			break
 		}
 	}
 	return t.headName
 }
+
+// fitted are machines that others have as their parts.
+var fitted = set("cooler dryer condenser feeder separator heater extractor filler sander blower fan washer press stacker burner vibrator jig drill hoist elevator ventilator")
 
 // system is what is bled.
 func (t *taker) system() string {
@@ -1194,6 +1469,8 @@ func (t *taker) reach(d deed, from, to int) {
 
 func plural(name string) string {
 	switch {
+	case strings.HasSuffix(name, "tooth") || strings.HasSuffix(name, "foot"):
+		return strings.Replace(name, "oo", "ee", strings.Count(name, "oo"))
 	case strings.HasSuffix(name, "knife"):
 		return strings.TrimSuffix(name, "fe") + "ves"
 	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
@@ -1213,7 +1490,7 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.name == "spring scale" && t.placed(it.from) {
 		return // over by the scale
 	}
-	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name }) {
+	if slices.ContainsFunc(t.mentions, func(m mention) bool { return m.head == row.name || lastWord(m.head) == row.name }) {
 		return // the knives of the machine are sharp
 	}
 	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
@@ -1222,15 +1499,35 @@ func (t *taker) toolThing(number int, it *item) {
 	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
 		return // the machine itself
 	}
+	if w := wordBefore(t.words, it.from); it.from > 1 && w == "your" && t.words[it.from-2].lower == "through" {
+		return // straight through your glove
+	}
+	if row.name == "socket" && (t.last.name == "spark plug" || t.topic.name == "spark plug") && t.words[max(t.last.from, 0)].sentence == t.words[it.from].sentence {
+		row = toolNames["spark plug socket"]
+	}
 	if row.name == "puller" && t.last.class == springPart {
 		row.name = "spring puller"
 	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
-	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end"), t.words, it.to) > 0 {
+	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end|on both sides|both sides|each side"), t.words, it.to) > 0 {
 		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
 	}
 	if row.name == "stand" && t.raised != "" {
 		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
+	}
+	if row.kind == "lock" && t.live(it.from, it.to) && !t.near(cues("off|out"), it.from, it.to, 0, 1) && !t.near(cues("remove|take"), it.from, it.to, 3, 0) {
+		for i := len(t.deeds) - 1; i >= 0 && t.words[it.from].sentence-t.deeds[i].sentence <= 2; i-- {
+			if t.deeds[i].verb == "isolate" {
+				name := "isolator"
+				for _, m := range t.mentions {
+					if m.class == energyPart && m.head != "key" {
+						name = m.name
+					}
+				}
+				t.actOn("lock out", name, part{name: name, head: name, class: energyPart}, it.from, it.to, true)
+				break
+			}
+		}
 	}
 	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
 		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
@@ -1240,10 +1537,29 @@ func (t *taker) toolThing(number int, it *item) {
 			t.act("replace", p, max(it.from-1, 0), it.to, true)
 		}
 	}
+	if (row.kind == "brush" || row.kind == "air-gun" || row.name == "vacuum cleaner" || row.name == "pressure washer") && t.live(it.from, it.to) && t.near(using, it.from, it.to, 4, 0) && !t.didAny(t.words[it.from].sentence) && !t.listed(t.words[it.from].sentence) {
+		if p, ok := t.meant(it.from); ok && p.class != machinePart && p.class != fastener {
+			t.act("clean", p, max(it.from-2, 0), it.to, true)
+		}
+	}
+	if (row.kind == "gauge" || row.kind == "measure") && row.name != "spring scale" && t.live(it.from, it.to) && t.near(gauging, it.from, it.to, 3, 1) && !t.didNear(it.from, 4) && !t.listed(t.words[it.from].sentence) {
+		if p, ok := t.meant(it.from); ok && p.class != machinePart && p.class != fastener && p.class != cavityPart {
+			t.act("measure", p, max(it.from-2, 0), it.to, true)
+		}
+	}
 	if row.kind == "indicator" {
 		t.indicated(it)
 	}
 }
+
+// didNear reports whether a deed was told not further than some words before a word.
+func (t *taker) didNear(at, within int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.to > at-within && d.from <= at })
+}
+
+var gauging = cues("put|use|get|stick|slide|run|slip|try|across|over")
+
+var using = cues("use|using|take|run|go over|give it|with")
 
 // didSince reports whether a deed was told behind a word.
 func (t *taker) didSince(verb string, at int) bool {
@@ -1260,6 +1576,13 @@ func (t *taker) indicated(it *item) {
 			if p, n := partAt(t.words, k); n > 0 {
 				if length(magnetic, t.words, k) > 0 {
 					return
+				}
+				for j := max(it.from-10, 0); j < it.from; j++ {
+					if length(played, t.words, j) == 1 && t.words[j].sentence == t.words[it.from].sentence {
+						w := t.words[j].lower // backlash: the indicator on the gantry
+						t.actOn("measure", w, part{name: w, head: w}, j, k+n, true)
+						return
+					}
 				}
 				t.actOn("measure", p.name+" runout", p, it.from, k+n, true)
 				return
@@ -1314,8 +1637,25 @@ func (t *taker) did(verb, object string) bool {
 func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
 	sentence := t.words[from].sentence
 	for i := max(from-before, 0); i < min(to+behind, len(t.words)); i++ {
-		if t.words[i].sentence == sentence && (i < from || i >= to) && length(cue, t.words, i) > 0 {
+		if (t.words[i].sentence == sentence || t.pausedBetween(i, from)) && (i < from || i >= to) && length(cue, t.words, i) > 0 {
 			return true
+		}
+	}
+	return false
+}
+
+// pausedBetween reports whether no more than one pause that is no mark of the notes parts two
+// words that stand close.
+func (t *taker) pausedBetween(a, b int) bool {
+	if a > b {
+		a, b = b, a
+	}
+	if b-a > 6 || t.words[b].sentence-t.words[a].sentence != 1 {
+		return false
+	}
+	for i := a + 1; i <= b; i++ {
+		if t.words[i].sentence != t.words[i-1].sentence {
+			return t.words[i].paused
 		}
 	}
 	return false
@@ -1336,13 +1676,20 @@ func (t *taker) amountThing(number int, it *item) {
 			}
 		}
 	}
-	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 0) && length(underCues, t.words, it.from) > 0 {
+	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 7) && length(underCues, t.words, it.from) > 0 {
 		a.shape = atLeast // bin them under 8
 	}
 	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
 		a.unit = unit{symbol: "mL", kind: quantity.Volume} // five hundred mil of oil
 	}
+	a = t.borrow(number, a)
 	it.amount = a
+	if t.countThing(number, it, a) || t.acrossFlats(it, a) {
+		return
+	}
+	if a.unit.kind == quantity.Power || a.unit.kind == quantity.Voltage && t.near(supplied, it.from, it.to, 0, 3) {
+		return // what the machine is rated
+	}
 	switch a.unit.kind {
 	case quantity.Torque:
 		t.torqueThing(number, it, a)
@@ -1354,20 +1701,45 @@ func (t *taker) amountThing(number int, it *item) {
 			about = t.items[number-1].tool.name // a tub that holds three gallons
 		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
+		if t.section.class == cavityPart && t.cavity != "" && about == t.cavity && t.live(it.from, it.to) && !t.didSince("fill", t.begun) && !t.near(drainCues, it.from, it.to, 9, 3) {
+			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+		}
 	case quantity.Mass:
 		if t.forceThing(it, a) {
+			return
+		}
+		if a.unit.symbol == "lb" && (t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0)) {
+			a.unit = unit{symbol: "psi", kind: quantity.Pressure} // fourteen pounds in the front tyres
+			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			return
 		}
 		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
 			return
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
+		for _, p := range []part{t.last, t.section} {
+			if a.unit.symbol == "g" && p.class == greasePart && t.live(it.from, it.to) {
+				t.act("grease", p, it.from, it.to, true)
+				break
+			}
+		}
+		if x, _ := a.low.value.Float64(); (a.unit.symbol == "kg" && x >= 12 || a.unit.symbol == "lb" && x >= 25) && t.near(liftCues, it.from, it.to, 10, 10) {
+			t.warn("load", it.from, it.to)
+		}
 	case quantity.Count:
 		if said := t.words[it.to-1]; said.lower == "stroke" && (a.low.int() == 2 || a.low.int() == 4) {
 			return // a 2 stroke engine
 		}
 		t.add(Amount, a.unbound().text(), t.subject(), it.from, it.to)
-		if a.unit.symbol == "strokes" {
+		if sentence := t.words[it.from].sentence; a.unit.symbol == "drops" && t.near(cues("oil|lube"), it.from, it.to, 0, 5) && !t.didAny(sentence) {
+			for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == sentence; i-- {
+				if m := t.mentions[i]; !m.place && m.class != machinePart && m.class != placePart && m.class != cavityPart {
+					t.act("lubricate", m.part, m.from, it.to, true) // chain on the lift, two drops of oil
+					break
+				}
+			}
+		}
+		if a.unit.symbol == "strokes" && !t.near(cues("file|stone|hone|tooth|teeth|sharpen|saw"), it.from, it.to, 8, 6) {
 			t.add(Tool, "grease gun", t.topic.name, it.from, it.to)
 			t.greases(it)
 		}
@@ -1382,6 +1754,7 @@ func (t *taker) amountThing(number int, it *item) {
 		default:
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			t.gapAt(it)
+			t.deflects(it)
 			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
 				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
 			}
@@ -1389,9 +1762,23 @@ func (t *taker) amountThing(number int, it *item) {
 	case quantity.None:
 		t.bareThing(number, it, a)
 	case quantity.Angle:
+		if number+1 < len(t.items) && t.items[number+1].from == it.to && t.items[number+1].kind == partItem && t.words[it.to].stop == 0 {
+			return // quarter turn screws
+		}
+		if a.unit.symbol == "°" && t.near(tempCues, it.from, it.to, 14, 6) && !t.near(cues("angle|bevel|grind|turn|then|past"), it.from, it.to, 4, 4) {
+			a.unit = unit{symbol: "°C", kind: quantity.Temperature}
+			if wordIn(t.words, "fahrenheit") || a.low.int() > 200 {
+				a.unit.symbol = "°F"
+			}
+		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
 			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+		}
+	case quantity.Temperature:
+		t.add(Range, a.text(), t.subject(), it.from, it.to)
+		if x, _ := a.low.value.Float64(); (a.unit.symbol == "°C" && x >= 55 || a.unit.symbol == "°F" && x >= 130) && t.near(cues("still|gloves|glove|burn|burns|careful|mind|hot|touch|skin"), it.from, it.to, 8, 5) {
+			t.warn("hot", it.from, it.to)
 		}
 	case quantity.Pressure:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
@@ -1406,6 +1793,32 @@ func (t *taker) amountThing(number int, it *item) {
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
 }
+
+var supplied = cues("supply|mains|three phase|single phase|motor|battery|system|ac|dc|machine|version|socket")
+
+// deflects takes how far a belt or a chain gives as a check of its tension.
+func (t *taker) deflects(it *item) {
+	if !t.near(givings, it.from, it.to, 9, 5) {
+		return
+	}
+	for _, p := range []part{t.topic, t.section, t.last} {
+		for _, what := range []string{"belt", "chain"} {
+			if strings.HasSuffix(p.head, what) && p.class == movingPart {
+				t.actOn("check", what+" tension", p, t.sentenceStart(it.from), it.to, true)
+				return
+			}
+		}
+	}
+}
+
+var givings = cues("deflection|deflect|deflects|give|gives|slack|sag|move|moves|push|press|tension|go about|should go|play in it|up and down|midway|mid span|middle of the run|in the middle|longest run")
+
+var (
+	liftCues  = cues("hoist|lift|lifts|lifting|second man|second pair|two of you|mind your back|your back|sling|heavy|weighs|help|two people|crane|jack|man|on your own|drop it|drops")
+	drainCues = cues("drain|drains|comes out|came out|hold|holds|tray|tub|bucket|pan|tank|drum|container|catch|used to|lost|burns|uses|down by")
+)
+
+var tempCues = cues("temperature|thermometer|thermostat|cold|cool|cools|warm|warms|heat|heats|hot|come down to|temp|chill|oven|water at|oil at")
 
 // forceThing takes a mass that is told as a force: seven pounds ought to move it half an inch.
 func (t *taker) forceThing(it *item, a amount) bool {
@@ -1475,7 +1888,7 @@ var (
 	forceCues = cues("ought to move|should move|to move it|moves it|to deflect|deflects it|pull with|push with|press with|scale|pounds of force|kilos of force|pounds of push|pounds of pull")
 	fineness  = cues("filter|separator|element|strainer|screen|mesh")
 	noMore    = cues("no more than that|not more than that|no longer than that|no longer|that's the limit")
-	scraps    = cues("bin|scrap|replace|renew|change|throw|chuck|reject")
+	scraps    = cues("swap|swap both|binned|new ones|new one|no good|past it|finished|worn out|it's out|scrapped|done|changed|replaced|renewed|bin|scrap|replace|renew|change|throw|chuck|reject")
 	underCues = cues("under|below|less than|anything under")
 	tyreCues  = cues("tyre|tire")
 	toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
@@ -1483,11 +1896,19 @@ var (
 
 func (t *taker) torqueThing(number int, it *item, a amount) {
 	a.shape = exact
+	if said := t.words[max(it.to-1, 0)].stem; said == "newton" && t.near(givings, it.from, it.to, 9, 4) && !t.near(torqueCues, it.from, it.to, 3, 1) {
+		a.unit = unit{symbol: "N", kind: quantity.Force}
+		t.add(Range, a.text(), t.subject(), it.from, it.to) // push with fifty newtons
+		return
+	}
 	for k := max(number-1, 0); k < min(number+2, len(t.items)); k++ {
 		if one := t.items[k]; one.kind == toolItem && one.tool.kind == "torque-wrench" && a.ranged() && (one.from-it.to < 3 && one.from >= it.to || it.from-one.to < 3 && it.from >= one.to) {
 			t.add(Range, a.text(), one.tool.name, it.from, it.to) // the torque wrench, the twenty to a hundred newton metre one
 			return
 		}
+	}
+	if t.near(reaching, it.from, it.to, 4, 2) && t.near(cues("wrench|torque wrench"), it.from, it.to, 8, 0) {
+		return
 	}
 	t.torque = a.text()
 	f := t.tightened(it)
@@ -1511,14 +1932,19 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 // tightened is what a torque at an item holds for: the fastener named before it in its
 // sentence, or right behind it, or else the one spoken of.
 func (t *taker) tightened(it *item) part {
-	sentence := t.words[it.from].sentence
+	sentence, w := t.words[it.from].sentence, ""
 	for i := it.from - 1; i >= 0 && t.words[i].sentence == sentence; i-- {
-		if w := t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
+		if w = t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
 			continue
 		}
 		for k := len(t.mentions) - 1; k >= 0 && t.mentions[k].from >= t.begun; k-- {
 			if m := t.mentions[k]; m.class == fastener && m.many && m.to <= i {
 				return t.boltOf(m.part)
+			}
+		}
+		for k := len(t.mentions) - 1; k >= 0 && t.mentions[k].from >= t.begun && w == "they"; k-- {
+			if m := t.mentions[k]; m.many && m.to <= i && !m.place && m.class == movingPart {
+				return m.part // blades: they go back at …
 			}
 		}
 		break
@@ -1528,7 +1954,10 @@ func (t *taker) tightened(it *item) part {
 			return t.boltOf(m.part)
 		}
 	}
-	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence; i++ {
+	if p, ok := t.screwedIn(it.from); ok {
+		return p
+	}
+	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence && t.words[i].stop == 0 && t.words[i].lower != "and"; i++ {
 		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
 			return t.qualify(p)
 		}
@@ -1544,7 +1973,21 @@ func (t *taker) tightened(it *item) part {
 			return m.part
 		}
 	}
+	if features[t.topic.head] {
+		return t.section
+	}
 	return t.topic
+}
+
+// screwedIn is what was screwed out or in before a word of its sentence: a strainer, a sensor.
+func (t *taker) screwedIn(at int) (part, bool) {
+	for i := len(t.deeds) - 1; i >= 0 && t.deeds[i].sentence == t.words[at].sentence; i-- {
+		d := t.deeds[i]
+		if (d.verb == "remove" || d.verb == "refit") && d.to <= at && d.part.class != coverPart && d.part.class != fastener && d.part.class != machinePart && (strings.Contains(t.words[d.from].lower, "screw") || d.part.class == filterPart) {
+			return d.part, true
+		}
+	}
+	return part{}, false
 }
 
 // boltOf is the bolt whose nut is named: a torque holds for both.
@@ -1559,6 +2002,9 @@ func (t *taker) boltOf(p part) part {
 	}
 	return p
 }
+
+// reaching are words that tell how far a wrench goes.
+var reaching = cues("goes to|only goes|goes up to|starts at|goes from|begins at|reads to|only reads|doesn't go|up to max|range")
 
 var backAgain = cues("going back|going back in|goes back|when it goes back|on the way back")
 
@@ -1586,6 +2032,18 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
 		return true
 	}
+	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 4 && a.low.int() <= 70 {
+		before := t.items[number-1]
+		if before.kind == partItem && (before.to == it.from || t.isA(before.to, it.from)) && t.words[it.from].stop == 0 && (before.part.class == fastener || before.part.class == plugPart) && !t.near(rangeCues, it.from, it.to, 4, 3) {
+			return true // level plug 24 mm
+		}
+	}
+	if a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 6 && a.low.int() <= 70 && (t.last.class == plugPart || t.last.class == fastener) && t.words[t.last.from].sentence == t.words[it.from].sentence && t.words[it.from].stop == ',' && it.from-t.last.to < 5 && !t.near(rangeCues, it.from, it.to, 1, 3) {
+		return true // a plug under the tank, twenty-four millimetre
+	}
+	if next := number + 1; next < len(t.items) && t.items[next].kind == partItem && t.items[next].from == it.to && t.words[it.to].stop == 0 && a.shape == exact && !t.near(rangeCues, it.from, it.to, 4, 3) {
+		return true // a forty-two inch deck
+	}
 	if f := t.fastener; a.unit.symbol == "in" && a.low.fraction && f.name != "" && t.words[max(f.from, 0)].sentence == t.words[it.from].sentence && !t.near(rangeCues, it.from, it.to, 9, 3) {
 		return true
 	}
@@ -1594,23 +2052,44 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
 			return true
 		}
-		if next.from-it.to <= 2 && (next.from == it.to || t.words[next.from].stop == 0) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
+		if next.from-it.to <= 2 && (next.from == it.to && (t.words[it.to].stop == 0 || a.low.whole) || t.words[next.from].stop == 0 && !prepositions[t.words[it.to].lower]) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
 			return true
 		}
 	}
 	return t.near(sizeCues, it.from, it.to, 3, 4) && !t.near(rangeCues, it.from, it.to, 4, 2)
 }
 
+// isA reports whether words between two places only say what something is: is a, takes a.
+func (t *taker) isA(from, to int) bool {
+	for i := from; i < to; i++ {
+		switch t.words[i].lower {
+		case "is", "are", "a", "an", "takes", "take", "needs":
+		default:
+			return false
+		}
+	}
+	return to-from <= 3
+}
+
 // timeThing takes a time as an interval, as a limit or as a wait.
 func (t *taker) timeThing(it *item, a amount) {
+	if it.to < len(t.words) && t.words[it.to].lower == "ago" {
+		return
+	}
 	switch {
+	case t.serviced(it) || t.againAfter(it) || a.unit.symbol == "h" && a.low.int() >= 25 && !t.near(waitCues, it.from, it.to, 5, 0) && !t.near(clockCues, it.from, it.to, 4, 2):
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
+	case a.unit.kind == quantity.Time && it.from > 0 && t.words[it.from-1].lower == "at" && a.unit.symbol == "h" && t.words[it.from].stop == 0 && a.low.int() >= 10:
+		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to) // first one at 20 hours
 	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind != quantity.Time:
+	case a.unit.symbol == "h" && a.low.int() >= 5 && t.intervalClose(it):
+		t.add(Interval, a.text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.symbol == "h" && (t.inSentence(Interval, it) || t.near(whicheverCue, it.from, it.to, 0, 6)):
 		t.add(Interval, a.text(), t.topic.name, it.from, it.to)
 	case a.unit.symbol == "s" && !t.near(waitCues, it.from, it.to, 5, 0):
-		if a.shape == exact && it.from > 0 && t.words[it.from-1].lower == "in" {
+		if w := wordBefore(t.words, it.from); a.shape == exact && (w == "in" || w == "inside" || w == "within") {
 			a.shape = atMost
 		}
 		if a.shape == about {
@@ -1633,11 +2112,51 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
-		if t.near(runCues, it.from, it.to, 6, 0) && !t.near(standCues, it.from, it.to, 5, 0) {
+		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && !t.near(coolCues, it.from, it.to, 5, 6) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}
 }
+
+// serviced reports whether a time is told as that of a service: 500 hour service, 2 yr / 4000 h.
+func (t *taker) serviced(it *item) bool {
+	if it.amount.unit.kind == quantity.Time && it.amount.unit.symbol != "h" || it.amount.unit.symbol == "h" && it.amount.low.int() < 5 {
+		return false
+	}
+	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].stop != '.' && t.words[i].sentence == t.words[it.from].sentence; i++ {
+		if dueWords[t.words[i].lower] {
+			return true
+		}
+		if !numeric(t.words[i].lower) && t.words[i].lower != "or" && t.words[i].lower != "and" && t.words[i].lower != "h" && t.words[i].stem != "hour" && t.words[i].stem != "year" && t.words[i].stem != "month" {
+			return false
+		}
+	}
+	return false
+}
+
+var dueWords = set("service interval inspection overhaul check maintenance job change services due")
+
+// againAfter reports whether something is looked at again after a time: recheck after 24 h.
+func (t *taker) againAfter(it *item) bool {
+	if it.from < 2 || t.words[it.from].stop != 0 {
+		return false
+	}
+	before := it.from - 1
+	if t.words[before].lower == "first" || t.words[before].lower == "the" || t.words[before].lower == "about" {
+		before--
+	}
+	if w := t.words[max(before, 0)].lower; length(again, t.words, max(before, 0)) > 0 {
+		return true // retorque 10 h
+	} else if w != "after" && w != "in" && w != "at" {
+		return false
+	}
+	return t.near(again, it.from, it.to, 9, 3)
+}
+
+// clockCues are words beside hours that a machine has run.
+var clockCues = cues("clock|meter|reading|now at|done|run|ran|on it|life|lasts|old")
+
+var again = cues("recheck|check again|check them again|check it again|again after|again in|retorque|re-torque|re torque|retighten|look at it again|look at those again|look again|once more after|check them after|check it after|check those after|recheck them|nip them up again|tighten them again|tighten again")
 
 // orTwo reads the longer time of a job: about an hour and a half, two if the tines are bad.
 func (t *taker) orTwo(it *item, a amount) (string, bool) {
@@ -1660,9 +2179,17 @@ func (t *taker) runFrom(it *item) int {
 	return from
 }
 
+// intervalClose reports whether an interval was told just before a time that adds to it: every
+// second service (8000 h).
+func (t *taker) intervalClose(it *item) bool {
+	return t.near(cues("every|each|svc|service|interval|due"), it.from, it.to, 4, 0)
+}
+
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
-	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it")
+	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")
+	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
+	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
 	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
 )
@@ -1698,6 +2225,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
+	case a.low.fraction && it.to < len(t.words) && t.words[it.to].stop == 0 && periodic[t.words[it.to].lower] != "": // half-yearly
+	case a.low.fraction && t.ofThings(it, a) && (articles[t.words[it.to].lower] || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
 	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
 		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
@@ -1716,6 +2245,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case it.to < len(t.words) && t.words[it.to].lower == "key" && t.words[it.to].stop == 0 && a.low.int() > 1:
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number+2 < len(t.items) && t.items[number+1].kind == amountItem && t.items[number+1].from == it.to && t.words[it.to].stop == 0 && t.items[number+1].amount.low.fraction && t.items[number+2].from == t.items[number+1].to && (t.items[number+2].kind == partItem || t.items[number+2].kind == toolItem):
+		t.add(Count, a.text(), t.items[number+2].part.name, it.from, t.items[number+2].to) // two half inch bolts
 	case t.byAnother(number, it, a):
 	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
 		t.add(Size, size(), t.subject(), it.from, it.to)
@@ -1725,12 +2256,14 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.fraction && t.keyed(it.to):
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
-	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole:
+	case (t.near(everyCues, it.from, it.to, 1, 0) || t.near(firstCues, it.from, it.to, 4, 0) && (before == "first" || before == "after" || before == "at")) && a.low.whole && !t.ofThings(it, a):
 		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
 		t.add(Count, a.text(), "", it.from, it.to+1)
 	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
 		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
+	case a.low.whole && a.low.int() > 3 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].to == it.from && (t.items[number-1].part.class == fastener || t.items[number-1].part.class == plugPart) && t.torque != "" && t.inSentence(Torque, it) && next == nil:
+		t.torqueThing(number, it, t.likeTorque(a)) // and the drain plug forty
 	case f.name != "" && a.low.whole && before == "is" && number > 0 && t.items[number-1].kind == threadItem && it.from-t.items[number-1].to < 3:
 		t.add(Size, size(), f.name, it.from, it.to) // M ten is seventeen
 	case f.name != "" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 60 && a.shape == exact && t.isWidth(it):
@@ -1741,6 +2274,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
 	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:
 		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 60 && a.shape == exact && before == "there" && t.words[it.from-1].of && next == nil:
+		t.add(Count, a.text(), t.subject(), it.from, it.to) // there's four
 	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
 	case a.low.fraction && number > 0 && t.items[number-1].kind == partItem && it.from-t.items[number-1].to <= 1 && t.words[it.from].stop == 0 && (it.to >= len(t.words) || t.words[it.to].stop != 0) && (t.last.class == fastener || t.last.class == plugPart || t.last.class == sealPart || t.last.class == greasePart):
@@ -1754,12 +2289,36 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.int() >= 100 && t.speedBefore(it):
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
-		if it.to < len(t.words) && t.words[it.to].of || before == "all" {
+		if a.low.whole && a.low.int() == 1 && a.shape == exact && !numeric(t.words[a.figures].lower) || it.to < len(t.words) && t.words[it.to].of || before == "all" || t.ofThings(it, a) {
 			return
 		}
 		t.gapAt(it)
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 	}
+}
+
+// ofThings reports whether a bare figure is told of what stands behind it, which is no unit:
+// seventeen links, half the width.
+func (t *taker) ofThings(it *item, a amount) bool {
+	if it.to >= len(t.words) || t.words[it.to].stop != 0 {
+		return false
+	}
+	w := t.words[it.to].lower
+	if a.low.fraction && (articles[w] || w == "of" || w == "its" || w == "way") {
+		return true
+	}
+	return lettersOnly(w) && t.words[it.to].stem != w && !stopWords[w] && !finite[w] && !adverbs[w] && !actionWords[w] && !breaksAt(t.words, it.to)
+}
+
+// likeTorque gives a figure the unit of the torque told last.
+func (t *taker) likeTorque(a amount) amount {
+	for i := len(t.items) - 1; i >= 0; i-- {
+		if it := t.items[i]; it.kind == amountItem && it.to <= a.from && it.amount.unit.kind == quantity.Torque {
+			a.unit = it.amount.unit
+			break
+		}
+	}
+	return a
 }
 
 // torqueOpen takes a torque that was told without its unit.
@@ -1796,7 +2355,12 @@ func (t *taker) byAnother(number int, it *item, a amount) bool {
 		return false
 	}
 	next.used = true
-	t.add(Size, a.low.text(false)+" × "+next.amount.low.text(false)+" mm", t.last.name, it.from, next.to)
+	text, to := a.low.text(false)+" × "+next.amount.low.text(false), next.to
+	if third := number + 2; third < len(t.items) && t.items[third].kind == amountItem && t.items[third].from == to+1 && (t.words[to].lower == "by" || t.words[to].lower == "x") && t.words[to].stop == 0 {
+		t.items[third].used = true
+		text, to = text+" × "+t.items[third].amount.low.text(false), t.items[third].to
+	}
+	t.add(Size, text+" mm", t.last.name, it.from, to)
 	return true
 }
 
@@ -1858,8 +2422,8 @@ var (
 	everyCues  = cues("every|each|once a|once every|per|any")
 	firstCues  = cues("first|from new|new engine|and then every")
 	waitCues   = cues("wait|leave|let|hold|stand|settle|give|run|count")
-	countCues  = cues("sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
-	torqueCues = cues("torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
+	countCues  = cues("per|all round|tot|total|all told|sets|apiece|per set|of 'em|of them|of those|of 'em|of these|each|a side|per side|in all|in total|to a|to each|on each|at the back|at the front|on the front|on the back|each corner|broken|bank|gone|missing|altogether")
+	torqueCues = cues("talk|torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
 )
 
 // sentences gives the text of each sentence, with its line.

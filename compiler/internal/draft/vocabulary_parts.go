@@ -1,5 +1,7 @@
 package draft
 
+import "strings"
+
 // class is what a part is, as far as the deed done to it depends on it.
 type class int
 
@@ -41,10 +43,10 @@ var headRows = map[class]string{
 	filterPart:  "filter strainer cartridge bowl screen breather cleaner precleaner",
 	wheelPart:   "wheel tyre tire track castor caster",
 	machinePart: "machine controller outboard mower tractor tiller lathe pump dumper tedder saw engine motor generator compressor baler chipper conveyor excavator digger loader sprayer spreader trailer hoist crane truck forklift mixer cutter-bar splitter shredder harrow plough rake cultivator planer bandsaw winch chainsaw blower",
-	raisedPart:  "skip body bed deck boom arm bucket header mast platform tailgate drawbar tongue forks blade-arm",
+	raisedPart:  "wedge skip body bed deck boom arm bucket header mast platform tailgate drawbar tongue forks blade-arm",
 	supportPart: "prop strut",
 	signPart:    "light indicator",
-	plainPart:   "backstop counterweight sensor probe anode base take-up scraper rail race cone collar regulator cell coil solenoid block column post fuse axle thread taper tensioner adjuster end ram cylinder piston gland quill plate bracket lever pedal handle clutch brake pad shoe lining caliper-brake idler jockey rope starter-rope carburettor carburetor carb needle injector glow-plug glass battery electrode contact relay bulb gauge-glass hook latch clip pawl hitch yoke flange sleeve liner banjo taper nose rib tooth magnet mandrel chuck collet jaw tailstock headstock tool-rest ram-eye sight-glass crosshead slide gib carriage apron-box governor linkage rod barrel nozzle diaphragm anode thermostat manifold exhaust silencer muffler spark-arrestor arrestor mounting mount stick-gauge",
+	plainPart:   "foam backstop counterweight sensor probe anode base take-up scraper rail race cone collar regulator cell coil solenoid block column post fuse axle thread taper tensioner adjuster end ram cylinder piston gland quill plate bracket lever pedal handle clutch brake pad shoe lining caliper-brake idler jockey rope starter-rope carburettor carburetor carb needle injector glow-plug glass battery electrode contact relay bulb gauge-glass hook latch clip pawl hitch yoke flange sleeve liner banjo taper nose rib tooth magnet mandrel chuck collet jaw tailstock headstock tool-rest ram-eye sight-glass crosshead slide gib carriage apron-box governor linkage rod barrel nozzle diaphragm anode thermostat manifold exhaust silencer muffler spark-arrestor arrestor mounting mount stick-gauge",
 }
 
 // headPhrases are parts of more than one word that are heads of their own.
@@ -52,11 +54,13 @@ var headPhrases = map[string]struct {
 	name  string
 	class class
 }{
-	"o ring": {"O-ring", sealPart}, "hold downs": {"hold-down bolt", fastener}, "holding downs": {"hold-down bolt", fastener}, "pillow block": {"pillow block", greasePart}, "plummer block": {"plummer block", greasePart}, "flange block": {"flange bearing", greasePart}, "main brush": {"main brush", movingPart}, "side brush": {"side brush", movingPart}, "carbon brush": {"carbon brush", plainPart}, "pull cord": {"pull cord", signPart}, "trip cord": {"pull cord", signPart}, "pull wire": {"pull cord", signPart}, "take up": {"take-up", plainPart}, "tell tale": {"tell-tale", plainPart}, "start button": {"start button", placePart}, "stop button": {"stop button", placePart}, "lanyard clip": {"lanyard", energyPart}, "kill cord": {"lanyard", energyPart}, "kill switch": {"kill switch", energyPart}, "hold down bolt": {"hold-down bolt", fastener}, "holding down bolt": {"hold-down bolt", fastener}, "ally washer": {"aluminium washer", sealPart}, "alloy washer": {"aluminium washer", sealPart}, "copper washer": {"copper washer", sealPart}, "aluminium ring": {"aluminium sealing ring", sealPart}, "copper ring": {"copper sealing ring", sealPart},
+	"rotary screw": {"screw compressor", machinePart}, "screw compressor": {"screw compressor", machinePart},
+	"v bell": {"V-belt", movingPart}, "vee bell": {"V-belt", movingPart},
+	"o ring": {"O-ring", sealPart}, "little window": {"sight glass", plainPart}, "oil window": {"sight glass", plainPart}, "level window": {"sight glass", plainPart}, "round window": {"sight glass", plainPart}, "sight gauge": {"sight glass", plainPart}, "oil eye": {"sight glass", plainPart}, "sight window": {"sight glass", plainPart}, "level glass": {"sight glass", plainPart}, "oil sight": {"sight glass", plainPart}, "foam one": {"foam filter", filterPart}, "paper one": {"paper filter", filterPart}, "foam element": {"foam element", filterPart}, "paper element": {"paper element", filterPart}, "hold downs": {"hold-down bolt", fastener}, "holding downs": {"hold-down bolt", fastener}, "pillow block": {"pillow block", greasePart}, "plummer block": {"plummer block", greasePart}, "flange block": {"flange bearing", greasePart}, "main brush": {"main brush", movingPart}, "side brush": {"side brush", movingPart}, "carbon brush": {"carbon brush", plainPart}, "pull cord": {"pull cord", signPart}, "trip cord": {"pull cord", signPart}, "pull wire": {"pull cord", signPart}, "take up": {"take-up", plainPart}, "tell tale": {"tell-tale", plainPart}, "start button": {"start button", placePart}, "stop button": {"stop button", placePart}, "lanyard clip": {"lanyard", energyPart}, "kill cord": {"lanyard", energyPart}, "kill switch": {"kill switch", energyPart}, "hold down bolt": {"hold-down bolt", fastener}, "holding down bolt": {"hold-down bolt", fastener}, "ally washer": {"aluminium washer", sealPart}, "alloy washer": {"aluminium washer", sealPart}, "copper washer": {"copper washer", sealPart}, "aluminium ring": {"aluminium sealing ring", sealPart}, "copper ring": {"copper sealing ring", sealPart},
 	"castor wheel": {"castor wheel", wheelPart}, "caster wheel": {"caster wheel", wheelPart}, "filter element": {"filter element", filterPart}, "motor plate bolt": {"motor plate bolt", fastener}, "spark plug": {"spark plug", plainPart}, "glow plug": {"glow plug", plainPart}, "split pin": {"split pin", sealPart}, "cotter": {"cotter pin", sealPart}, "cotter pin": {"cotter pin", sealPart}, "roll pin": {"roll pin", sealPart},
 	"r clip": {"R-clip", plainPart}, "lynch pin": {"linch pin", supportPart}, "linch pin": {"linch pin", supportPart}, "lock pin": {"lock pin", supportPart}, "locking pin": {"lock pin", supportPart}, "shear pin": {"shear pin", fastener}, "sheer pin": {"shear pin", fastener},
 	"grease nipple": {"grease fitting", greasePart}, "grease fitting": {"grease fitting", greasePart}, "grease zerk": {"grease fitting", greasePart}, "grease point": {"grease fitting", greasePart},
-	"lock nut": {"lock nut", fastener}, "nyloc": {"lock nut", fastener}, "nylock": {"lock nut", fastener}, "nyloc nut": {"lock nut", fastener}, "jam nut": {"lock nut", fastener}, "wing nut": {"wing nut", fastener}, "grub screw": {"grub screw", fastener}, "set screw": {"set screw", fastener}, "bleed screw": {"bleed screw", fastener}, "bleeder": {"bleed screw", fastener}, "bleed nipple": {"bleed screw", fastener}, "lug nut": {"wheel nut", fastener}, "jubilee clip": {"hose clip", plainPart}, "hose clamp": {"hose clip", plainPart}, "hose clip": {"hose clip", plainPart},
+	"lock nut": {"lock nut", fastener}, "nyloc": {"lock nut", fastener}, "nylock": {"lock nut", fastener}, "nyloc nut": {"lock nut", fastener}, "jam nut": {"lock nut", fastener}, "wing nut": {"wing nut", fastener}, "grub screw": {"grub screw", fastener}, "set screw": {"set screw", fastener}, "bleed screw": {"bleed screw", fastener}, "bleeder": {"bleed screw", fastener}, "bleed nipple": {"bleed screw", fastener}, "lug nut": {"wheel nut", fastener}, "jubilee clip": {"hose clip", plainPart}, "hose clamp": {"hose clamp", plainPart}, "hose clip": {"hose clip", plainPart},
 	"shear bolt": {"shear bolt", fastener}, "sheer bolt": {"shear bolt", fastener}, "banjo bolt": {"banjo bolt", fastener},
 	"uni joint": {"universal joint", greasePart}, "u joint": {"universal joint", greasePart}, "universal joint": {"universal joint", greasePart}, "u j": {"universal joint", greasePart},
 	"wire cap": {"cap", linePart}, "plug wire": {"spark plug wire", linePart}, "plug lead": {"spark plug wire", linePart}, "plug cap": {"spark plug cap", linePart}, "spark plug cap": {"spark plug cap", linePart}, "spark plug wire": {"spark plug wire", linePart}, "spark plug lead": {"spark plug wire", linePart}, "ht lead": {"spark plug wire", linePart},
@@ -74,13 +78,13 @@ var headPhrases = map[string]struct {
 }
 
 // modifiers are words before a noun that say which one it is; other nouns of parts do so too.
-var modifiers = set(`pillow plummer speed vent separator start stop long short pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
+var modifiers = set(`vacuum solution recovery milk pillow plummer speed vent separator start stop pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
  shear sheer lock wing grub set bleed hold-down hold down wheel axle belt chain tine motor pulley engine gearbox pump battery negative positive ground earth spark plug glow shaft drive driven bed end pilot guide tool cam copper aluminium aluminum ally alloy brass steel nylon rubber felt paper fibre fiber
  sealing dust crush tab spring lid cap cover guard hinge fold skip ram pin hose pipe cable throttle choke clutch brake gland packing head cylinder rocker tappet valve manifold exhaust inlet intake mounting anchor clamp adjuster adjusting tension tensioner idler jockey tail head headstock tailstock spindle bearing sprocket track roller
  blade knife cutter mower deck feed discharge auger flail drum reel bar arm boom bucket lift tilt steering castor caster king ball universal uni slip splined flexible coupling flywheel ring crown pinion worm bevel reduction final transfer tipper tip hitch drawbar pto master slave header test sight dip inspection access belt-guard filter element strainer bowl sediment cartridge magnetic castle locking retaining centre center pivot swivel turntable slew chassis frame foot seat engine-mount thrust vee v fan timing cam crank con conrod rod flange flanged swing star knock banjo stop spindle grease oil lubrication wheel nut bolt screw stud mill saw band swingarm mast rope winch hook anvil hammer screen grate concave shaker elevator injector nozzle lance agitator impeller volute casing wear tine-clutch clutch packing vent breather dipstick rear-tine hold heat fin pot return diverter shutoff isolating main-box shock absorber starter alternator dynamo regulator governor rim hub kingpin trunnion weld mast skid shoe runner share point coulter floor carriage column post slide corner equalizer safety foundation anchor head base footing `)
 
 // stopWords end a search for words that say which part it is: they are no nouns.
-var stopWords = set(`a an the this that these those it its it's they them their there there's here one two three four five six seven eight nine ten both each every all any some no not never don't and or but so then than if when while till until because as at by for from in into of off on onto out over to under up with without within about above after again along around before behind below beneath between beside down through near past
+var stopWords = set(`none a an the this that these those it its it's they them their there there's here one two three four five six seven eight nine ten both each every all any some no not never don't and or but so then than if when while till until because as at by for from in into of off on onto out over to under up with without within about above after again along around before behind below beneath between beside down through near past
  is are was were be been being am has have had do does did done get gets got getting go goes going gone went come comes came can can't could will won't would should may might must need needs want wants let lets leave leaves keep keeps make makes put puts take takes took pull pulls push pushes turn turns hold holds give gives see sees look looks check checks clean cleans wipe wipes fit fits run runs set sets new old good bad other same little big small wee tiny short long whole first second last next more less most least much many few right just only even still also too very really quite pretty about yeah yes no well okay ok um er uh ah oh you you'll you've you're your i i'm i've i'd i'll we he she who what where which how why my our his her us me him mate lads lad folks people somebody someone anybody
  said says say tell tells think know knows mind watch careful dry wet hot warm cold loose tight clear full empty hand finger thumb proper plain straight flat round square sharp blunt worn cracked bent dirty fine lowest highest biggest smallest longest nearest`)
 
@@ -96,12 +100,37 @@ var heads = func() map[string]class {
 			out[noun] = class
 		}
 	}
+	for _, row := range nounRows {
+		for noun := range set(row.nouns) {
+			if _, ok := out[noun]; !ok && !strings.Contains(noun, "-") {
+				out[noun] = row.class
+			}
+		}
+	}
 	return out
 }()
 
 var partPhrases = func() (out phrases[partName]) {
+	known := map[string]bool{}
 	for said, part := range headPhrases {
 		out.add(said, partName{part.name, part.class})
+		known[said] = true
+	}
+	for _, row := range nounRows {
+		for noun := range set(row.nouns) {
+			if called := strings.ReplaceAll(noun, "-", " "); called != noun && !known[called] {
+				out.add(called, partName{called, row.class})
+				known[called] = true
+			}
+		}
+	}
+	for _, row := range nounPhrases {
+		for called := range strings.SplitSeq(row.said, "|") {
+			if !known[called] {
+				out.add(called, partName{called, row.class})
+				known[called] = true
+			}
+		}
 	}
 	return out
 }()

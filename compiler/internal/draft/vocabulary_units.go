@@ -37,7 +37,7 @@ var unitWords = []struct {
 	{"pint|pt", "pt", quantity.Volume, true},
 	{"fluid ounce|fl oz", "fl oz", quantity.Volume, true},
 
-	{"kg|kilo|kilogram|kilogramme|key low", "kg", quantity.Mass, false},
+	{"kg|kgs|kilo|kilogram|kilogramme|key low", "kg", quantity.Mass, false},
 	{"g|gram|gramme", "g", quantity.Mass, false},
 	{"tonne|metric ton", "t", quantity.Mass, false},
 	{"pound|lb|lbs", "lb", quantity.Mass, false},
@@ -45,30 +45,30 @@ var unitWords = []struct {
 
 	{"bar", "bar", quantity.Pressure, false},
 	{"psi|p s i|pound per square inch|pounds per square inch|pounds a square inch|pea s i", "psi", quantity.Pressure, false},
-	{"kpa|k p a|kilopascal", "kPa", quantity.Pressure, false},
+	{"killer pascal|killa pascal|kilo pascal|kila pascal|kpa|k p a|kilopascal", "kPa", quantity.Pressure, false},
 	{"mpa|megapascal", "MPa", quantity.Pressure, false},
 
-	{"°c|degree c|degree celsius|degrees celsius|degree centigrade|celsius|centigrade", "°C", quantity.Temperature, false},
-	{"°f|degree f|degree fahrenheit|degrees fahrenheit|fahrenheit", "°F", quantity.Temperature, false},
-	{"degree", "°", quantity.Angle, false},
+	{"°c|deg c|degree c|degree celsius|degrees celsius|degree centigrade|celsius|centigrade", "°C", quantity.Temperature, false},
+	{"°f|deg f|degree f|degree fahrenheit|degrees fahrenheit|fahrenheit", "°F", quantity.Temperature, false},
+	{"deg|degree|°", "°", quantity.Angle, false},
 
 	{"s|sec|second", "s", quantity.Time, false},
 	{"min|minute", "min", quantity.Time, false},
-	{"h|hr|hour|hour's work|engine hour|running hour|operating hour|meter hour", "h", quantity.Time, false},
+	{"h|hr|hrs|hour|hour's work|engine hour|running hour|operating hour|meter hour", "h", quantity.Time, false},
 	{"day", "days", quantity.Calendar, false},
 	{"week", "weeks", quantity.Calendar, false},
 	{"month", "months", quantity.Calendar, false},
 	{"year", "years", quantity.Calendar, false},
-	{"km|kilometre|kilometer", "km", quantity.Distance, false},
+	{"km|kms|kilometre|kilometer", "km", quantity.Distance, false},
 	{"mile", "mi", quantity.Distance, false},
 
-	{"turn|revolution of it", "turn", quantity.Angle, false},
+	{"turn|revolution of it|full turn|flat turn", "turn", quantity.Angle, false},
 	{"flat", "flats", quantity.Angle, false},
 	{"rpm|r p m|rev per minute|revs per minute|revs a minute|rev a minute|revolution per minute|revolutions per minute|revolutions a minute|rev/min|arpeem|are pee em", "rpm", quantity.RotationalSpeed, false},
 	{"rev|revs|revolution", "rpm", quantity.RotationalSpeed, true},
 
-	{"v|volt|v dc|volt dc", "V", quantity.Voltage, false},
-	{"amp", "A", quantity.Current, false},
+	{"v|volt|vac|vdc|v ac|v dc|volt dc", "V", quantity.Voltage, false},
+	{"a|amp|ampere", "A", quantity.Current, false},
 	{"ohm", "Ω", quantity.Resistance, false},
 	{"%|percent|per cent", "%", quantity.Ratio, false},
 
@@ -77,35 +77,63 @@ var unitWords = []struct {
 	{"click", "clicks", quantity.Count, false},
 	{"notch", "notches", quantity.Count, false},
 	{"drop a minute|drop per minute|drops a minute|drops per minute", "drops/min", quantity.Flow, false},
-	{"l/min|litre a minute|litre per minute|liters per minute", "L/min", quantity.Flow, false},
+	{"hz|hertz|cycles per second|cycle per second", "Hz", quantity.Frequency, false},
+	{"khz|kilohertz", "kHz", quantity.Frequency, false},
+	{"kw|kilowatt", "kW", quantity.Power, false},
+	{"watt", "W", quantity.Power, false},
+	{"hp|horsepower|horse power", "hp", quantity.Power, false},
+	{"n|newtons of force", "N", quantity.Force, false},
+	{"kn|kilonewton", "kN", quantity.Force, false},
+	{"lbf|pound force|pounds force|pounds of force", "lbf", quantity.Force, false},
+	{"kgf|kilos of force|kilograms force", "kgf", quantity.Force, false},
+	{"mm s|mm/s|mm per second|millimetre a second|millimetre per second|millimeter per second|mm a second", "mm/s", quantity.Speed, false},
+	{"m/s|metre a second|metre per second|meters per second|meters a second", "m/s", quantity.Speed, false},
+	{"m min|m/min|metre a minute|metre per minute|meters per minute", "m/min", quantity.Speed, false},
+	{"km h|km/h|kph|kilometre an hour|kilometre per hour", "km/h", quantity.Speed, false},
+	{"mph|mile an hour|mile per hour", "mph", quantity.Speed, false},
+	{"mv|millivolt", "mV", quantity.Voltage, false},
+	{"ma|milliamp", "mA", quantity.Current, false},
+	{"kohm|kilohm|kilo ohm|k ohm", "kΩ", quantity.Resistance, false},
+	{"megohm|meg ohm|meg", "MΩ", quantity.Resistance, false},
+	{"mbar|millibar", "mbar", quantity.Pressure, false},
+	{"inch of mercury|inches of mercury|inhg|in hg", "inHg", quantity.Pressure, false},
+	{"inch of water|inches of water|inch water gauge|inches water gauge", "inH2O", quantity.Pressure, false},
+	{"pa|pascal", "Pa", quantity.Pressure, false},
+	{"torr", "Torr", quantity.Pressure, false},
+	{"l h|l/h|litre an hour|litre per hour|liters per hour|liters an hour", "L/h", quantity.Flow, false},
+	{"gpm|gallon a minute|gallon per minute", "gpm", quantity.Flow, true},
+	{"gal h|gal/h|gph|gallon an hour|gallon per hour", "gal/h", quantity.Flow, true},
+	{"cfm|cubic feet a minute|cubic feet per minute", "cfm", quantity.Flow, false},
+	{"tooth", "teeth", quantity.Count, false},
+	{"l min|l/min|litre a minute|litre per minute|liters per minute", "L/min", quantity.Flow, false},
 }
 
 // ones are units of which one is written otherwise than several.
 var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
 
 // single are units of which one may be told as "an inch", "a minute".
-var single = set("in h min s days weeks months years L m mm drops turn° gal qt pt kg")
+var single = set("cm in h min s days weeks months years L m mm drops turn° gal qt pt kg")
 
 // closeOnly are units that are also other words, and are read only close to a figure.
-var closeOnly = set("in a s t h")
+var closeOnly = set("um in a s t h v n w pa ma")
 
-var plainInch = set("inch litre liter gallon quart pint")
+var plainInch = set("inch centimetre centimeter millimetre millimeter mil litre liter gallon quart pint")
 
 // sized are units that sizes of wrenches are told in.
 var sized = set("mm mil mill milli millimetre millimeter inch")
 
 // unitLetters are units that may be written close to a figure.
-var unitLetters = set(`nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
+var unitLetters = set(`hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths cc oz qt qts gal pt lbf kph mph micron um µm in-lb nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
 
 var boundWords = []boundRow{
-	{"max|maximum|inside|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
-	{"min|minimum|at least|not under|not less than|no less than|not below|minimum of", atLeast},
-	{"about|around|roughly|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
+	{"max|maximum|inside|up to a max of|to a max of|no greater than|no bigger than|no higher than|not higher than|doesn't exceed|not exceed|must not exceed|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
+	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|not under|not less than|no less than|not below|minimum of", atLeast},
+	{"about|around|roughly|round about|somewhere around|somewhere about|in the region of|somewhere near|just about|~|ca|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
 }
 
 var boundsBehind = []boundRow{
-	{"max|maximum|at most|at the most|tops|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
-	{"min|minimum|at least|or more|or better|and up|and over|or over", atLeast},
+	{"max|maximum|at most|at the most|tops|max.|absolute max|at the very most|and no more|is the limit|is plenty|or it's out|is your limit|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
+	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|or more|or better|and up|and over|or over", atLeast},
 	{"or so|ish|or thereabouts|give or take|roughly|about", about},
 }
 

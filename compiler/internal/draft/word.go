@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -11,12 +12,15 @@ type word struct {
 	lower      string // in lower case, without dots inside an abbreviation and without 's
 	stem       string // the same in the singular
 	start, end int
-	line       int  // counted from 1
-	sentence   int  // counted from 0
-	stop       byte // the mark before it, 0 where there is none
-	hyphen     bool // joined to the word before by a hyphen
-	of         bool // has 's behind it
-	timed      bool // its line begins with a time
+	line       int    // counted from 1
+	sentence   int    // counted from 0
+	stop       byte   // the mark before it, 0 where there is none
+	hyphen     bool   // joined to the word before by a hyphen
+	of         bool   // has 's behind it
+	timed      bool   // its line begins with a time
+	paused     bool   // the mark before it is none of the notes, but a pause of the speaker
+	times      bool   // a count by its x: x4, 3x
+	raw        string // as it was written, "" for a sign
 }
 
 // line is one line of the notes without the time before it.
@@ -32,6 +36,7 @@ type line struct {
 func lines(notes string) []line {
 	var out []line
 	at, empties, number := 0, 0, 0
+	stamped, listed, item := false, numbered(notes), 1
 	for at < len(notes) {
 		end := strings.IndexByte(notes[at:], '\n')
 		text := notes[at:]
@@ -45,9 +50,19 @@ func lines(notes string) []line {
 		if stamp != nil {
 			one.text, one.at, one.timed = text[stamp[1]:], at+stamp[1], true
 		}
+		if mark := listMark.FindStringSubmatch(one.text); item <= listed && mark != nil && mark[1] == strconv.Itoa(item) {
+			one.text, one.at = one.text[len(mark[0]):], one.at+len(mark[0])
+			item++
+		}
 		if strings.TrimSpace(one.text) == "" {
-			empties++
+			if stamp != nil {
+				stamped = true // a time on a line of its own
+			} else {
+				empties++
+			}
 		} else {
+			one.timed = one.timed || stamped
+			stamped = false
 			one.empties, empties = empties, 0
 			out = append(out, one)
 		}
@@ -56,19 +71,39 @@ func lines(notes string) []line {
 	return out
 }
 
+// numbered gives how many lines of notes are numbered one after another from 1: "1. …", "2 …";
+// 0 where they are no list.
+func numbered(notes string) int {
+	next := 1
+	for text := range strings.Lines(notes) {
+		if mark := listMark.FindStringSubmatch(text); mark != nil && mark[1] == strconv.Itoa(next) {
+			next++
+		}
+	}
+	if next < 5 {
+		return 0
+	}
+	return next - 1
+}
+
 // split gives the words of notes, each with its line and its sentence.
 func split(notes string) []word {
 	all := lines(notes)
 	marks := strings.Count(notes, ". ") + strings.Count(notes, ".\n")
 	punctuated := marks*60 > len(strings.Fields(notes))
 	wrapped := broken(all)
+	flows := captioned(all, punctuated)
+	long := len(all) > 0 && len(notes) > 70*len(all)
 	var out []word
 	sentence := 0
 	for i, one := range all {
 		if i > 0 {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
-			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || punctuated && wrapped[i])
+			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || flows || punctuated && wrapped[i])
+			if goesOn && one.timed && !punctuated && long && !continuing[firstWord(one.text)] {
+				goesOn = false // a caption of several words by itself
+			}
 			if !goesOn {
 				sentence++
 			}
@@ -81,8 +116,132 @@ func split(notes string) []word {
 			}
 		}
 	}
+	if !punctuated {
+		paused(out)
+	}
 	return out
 }
+
+// continuing are words with which a line goes on with the one before.
+var continuing = set("and or but because which that to of in on at with for from than so till until then")
+
+func firstWord(text string) string {
+	text, _, _ = strings.Cut(strings.TrimSpace(text), " ")
+	return strings.ToLower(text)
+}
+
+// captioned reports whether the lines of notes without marks are captions, each of as many words
+// as fit, and no list: they begin in lower case, and their lengths are alike.
+func captioned(all []line, punctuated bool) bool {
+	if punctuated || len(all) < 6 {
+		return false
+	}
+	lower, fitting := 0, 0
+	longest := 0
+	for _, one := range all {
+		longest = max(longest, len(strings.TrimSpace(one.text)))
+	}
+	for _, one := range all {
+		text := strings.TrimSpace(one.text)
+		first, _ := utf8.DecodeRuneInString(text)
+		if unicode.IsLower(first) || unicode.IsDigit(first) {
+			lower++
+		}
+		if len(text)*2 > longest && !strings.ContainsAny(text, ":=") {
+			fitting++
+		}
+	}
+	return longest < 100 && lower*10 > len(all)*8 && fitting*10 > len(all)*7
+}
+
+// paused parts speech that was written down without marks where a speaker goes on to something
+// else: now, okay so, and then you.
+func paused(words []word) {
+	shift, since := 0, 0
+	for i := range words {
+		w := &words[i]
+		w.sentence += shift
+		if i == 0 || w.sentence != words[i-1].sentence || w.stop != 0 {
+			since = 0
+			continue
+		}
+		since++
+		if since < 3 {
+			continue
+		}
+		switch {
+		case length(pauses, words, i) > 0 && !beforePause[words[i-1].lower]:
+			w.stop, w.paused = '.', true
+			w.sentence++
+			shift++
+			since = 0
+		case newSubject(words, i) || ordered(words, i):
+			w.stop, w.paused = '.', true
+			w.sentence++
+			shift++
+			since = 0
+		case length(halts, words, i) > 0 && !beforePause[words[i-1].lower]:
+			w.stop, w.paused = ',', true
+		}
+	}
+}
+
+// newSubject reports whether somebody who speaks without pauses begins a sentence at a word: the
+// gearbox has …, these want …, behind words that are whole without them.
+func newSubject(words []word, at int) bool {
+	before := words[at-1].lower
+	if prepositions[before] || beforePause[before] || determiners[before] || actionWords[before] && !prepositions[before] && !particleWords[before] || finite[before] && !particleWords[before] || breaks[before] || beforeInfinitive[before] && before != "don't" || before == "as" || before == "like" || before == "of" || before == "all" || before == "only" {
+		return false
+	}
+	i := at
+	switch w := words[at].lower; {
+	case w == "there's" || w == "there" && words[at].of:
+		return true
+	case w == "these" || w == "those" || w == "this":
+	case w == "the" || w == "your" || w == "that":
+		i++
+		for n := 0; i < len(words)-1 && n < 3 && words[i].stop == 0 && !finite[words[i].lower] && !(n > 0 && tells(words, i)); n++ {
+			if stopWords[words[i].lower] && !finite[words[i].lower] || prepositions[words[i].lower] || actionWords[words[i].lower] && !isHead(words[i].stem) {
+				return false
+			}
+			if words[i].of {
+				return true // the drain's
+			}
+			i++
+		}
+		return i > at+1 && i < len(words) && words[i].stop == 0 && (finite[words[i].lower] || tells(words, i)) && !prepositions[words[i].lower] && !particleWords[words[i].lower]
+	default:
+		return false
+	}
+	return i+1 < len(words) && words[i+1].stop == 0 && finite[words[i+1].lower] && !prepositions[words[i+1].lower] && !particleWords[words[i+1].lower]
+}
+
+// tells reports whether a word that no table knows is a verb behind its subject: the table rides on.
+func tells(words []word, at int) bool {
+	w := words[at]
+	if w.stem == w.lower || isHead(w.stem) || modifiers[w.lower] || at+1 >= len(words) || words[at+1].stop != 0 {
+		return false
+	}
+	next := words[at+1].lower
+	return prepositions[next] || determiners[next]
+}
+
+// ordered reports whether somebody who speaks without pauses tells at a word what to do next:
+// clean the slots, wipe them down, behind words that lead to no verb.
+func ordered(words []word, at int) bool {
+	w, before := words[at].lower, words[at-1].lower
+	if words[at].stem != w && !kept[w] || prepositions[w] || particleWords[w] && w != "back" || numeric(before) || smalls[before] > 0 || denominators[before] > 0 || !actionWords[w] && !orderVerbs[w] || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb[before] || prepositions[before] && !particleWords[before] && before != "in" && before != "on" || determiners[before] || modifiers[words[at-1].stem] && !isHead(words[at-1].stem) && !particleWords[before] && before != "bar" || actionWords[before] && !particleWords[before] && !isHead(words[at-1].stem) || words[at-1].of || stateBefore[before] || breaks[before] {
+		return false
+	}
+	next := words[at+1].lower
+	return determiners[next] || next == "it" || next == "them" || next == "those" || next == "these"
+}
+
+var (
+	determiners = set("the a an your every each both all any no some another my our")
+	orderVerbs  = set("mind watch use get put take wear leave keep grab give send make")
+	leadsToVerb = set("to you we i they he she it and or then not don't never just can could will would must should might may please who which that always also let let's you'll we'll i'll they'll gonna wanna you'd we'd don't doesn't go come help if when while until till once before after as so but do does did what how where")
+)
 
 // broken reports of each line whether it goes on from the one before, which was broken because
 // its next word had no room. Where few lines are, none is: they are a list.
@@ -118,11 +277,17 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		if quote := r == '"' && (at == 0 || text[at-1] < '0' || text[at-1] > '9'); quote || !wordRune(r) {
 			switch r {
 			case '.', '!', '?':
+				if r == '.' && len(out) > 0 && out[len(out)-1].end == one.at+at && shortened(out[len(out)-1], text[at+1:]) {
+					if last := &out[len(out)-1]; last.lower == "w" && (len(out) < 2 || !numeric(out[len(out)-2].lower)) {
+						last.lower, last.stem = "with", "with"
+					}
+					break
+				}
 				if stop != '.' {
 					stop = '.'
 					sentence++
 				}
-			case ',', ';', ':', '(', ')', '–', '—', '…':
+			case ',', ';', ':', '(', ')', '–', '—', '…', '→', '>':
 				if stop == 0 {
 					stop = ','
 				}
@@ -138,6 +303,14 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			at += size
 			continue
 		}
+		if whole, end := slashed(text, at); end > at {
+			for said := range strings.FieldsSeq(whole) {
+				out = append(out, word{lower: said, stem: singular(said), start: one.at + at, end: one.at + end, line: one.number, timed: one.timed, sentence: sentence, stop: stop})
+				stop = 0
+			}
+			at, hyphen = end, false
+			continue
+		}
 		end := wordEnd(text, at)
 		for _, cut := range cuts(text[at:end]) {
 			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, timed: one.timed, sentence: sentence, stop: stop, hyphen: hyphen}
@@ -147,6 +320,10 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 			}
 			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
 				w.lower, w.of = bare, true
+			}
+			w.raw = cut
+			if bare := strings.Trim(w.lower, "x×"); len(bare) < 3 && len(bare)+1 == len(w.lower) && figures(bare) && bare != "" {
+				w.lower, w.times = bare, true // x4, 3x
 			}
 			w.lower = unabridged(w.lower)
 			if !numeric(w.lower) {
@@ -170,6 +347,11 @@ func short(text string, at int) (string, int) {
 	next, _ := utf8.DecodeRuneInString(text[at+size:])
 	before := at == 0 || text[at-1] == ' '
 	switch {
+	case (r == '<' || r == '>' || r == '≤' || r == '≥') && before:
+		behind := strings.TrimLeft(text[at+size:], " =")
+		if figure, _ := utf8.DecodeRuneInString(behind); unicode.IsDigit(figure) || figure == '.' {
+			return map[rune]string{'<': "under", '≤': "under", '>': "over", '≥': "minimum"}[r], len(text) - len(behind)
+		}
 	case signs[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
 		return signs[r], at + size
 	case (r == 'w' || r == 'W') && next == '/':
@@ -191,7 +373,7 @@ func short(text string, at int) (string, int) {
 var bareMarks = map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
 
 func wordRune(r rune) bool {
-	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
+	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '×' || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
 }
 
 // wordEnd gives the end of the word at a place: letters and figures, and what joins them.
@@ -338,4 +520,50 @@ func set(written string) map[string]bool {
 		out[one] = true
 	}
 	return out
+}
+
+// lengthened gives words that are cut short in notes in short, with no mark behind them, their
+// ends: "air filt", "tens bolt". The shortest word of the trade that begins so is meant.
+func lengthened(words []word) {
+	for i := range words {
+		w := &words[i]
+		if len(w.stem) < 4 || len(w.stem) > 5 || strings.HasSuffix(w.stem, "ll") || strings.HasSuffix(w.stem, "ss") || strings.HasSuffix(w.stem, "e") || !lettersOnly(w.stem) || known(words, i) {
+			continue
+		}
+		if whole := beginning(w.stem); whole != "" {
+			if w.stem != w.lower {
+				w.lower = plural(whole)
+			} else {
+				w.lower = whole
+			}
+			w.stem = whole
+		}
+	}
+}
+
+// known reports whether a word means something as it stands.
+func known(words []word, at int) bool {
+	w := words[at].lower
+	_, head := heads[words[at].stem]
+	_, number := smalls[w]
+	_, tool := tools.at(words, at)
+	_, unit := units.at(words, at)
+	_, fluid := products.at(words, at)
+	_, of := denominators[w]
+	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords[w] || modifiers[w] || modifiers[words[at].stem] || actionWords[w] || participle(w) != "" || describing[w] || vague[words[at].stem] || scales[w] > 0 || bad[w] || defects[w] || dirt[w] || finite[w] || plainWords[w]
+}
+
+// plainWords are short words that are whole.
+var plainWords = set("with per then than when were only also read held hand high half heel body bent salt sand soft seal same side sign skin slow snug soon sure tall team than that them test text thin tick till time tire told took true type used vent very view wait walk wall want warm wash wear week well went west what when whom wide wife will wind wire wise wood word work yard year zero ask add age air all and any ate bad bag bay bed big bit box boy bus but buy car cat con cut day deck did dip dog dry due ear eat end eye fan far fat few fit fix fly for fun gas gap get god got gun guy had has hat hit hot how ice ill ink its job keep key kit lad law lay led leg let lid lie lip lit log lot low mad man map may mix mud new not now nut odd off oil old one our out own pan part past pay pet pin pit ply pot pro put ran raw red rid rim rip rob rod rot row rub run rut sad saw say sea see set sir sit six ski sky son sum sun tab tag tap tar tea ten the tie tin tip toe ton too top tow toy try two use van via war was wax way wet who why win won yes yet you back bare base beep best bite blow blue body bold bond boom both bulk burn bush busy calm came card care cart case cash cast cold come cook cool cost dark data date dead deal deep done down draw dual dull dust each easy east edge else even ever face fact fail fair fall farm fast feed feel feet felt file fill find fine fire firm five flat flow foam fold food fork form four free fuel full gave gear girl give glad glue goes gold gone good grey grip grow hair hang hard harm have head hear heat help here hide hill hire hold hole home hook hope hour huge idea idle inch into iron item join jump just kept kick kind knee know lack lake land last late lead leak lean left less life lift like line link list live load lock long look loop lose loss lost loud love made main make male many mark mass mean meet melt menu mess mile milk mind mine miss mode more most move much must name near neat neck need nest next nice nine none noon nose note okay once onto open oven over pack page paid pain pair park pass path peak pick pile pink pipe plan play plug plus poor pull pump pure push rack rain rare rate rear rent rest ride ring rise risk road rock roll roof room root rope rota rust safe sale seat seen self sell send sent ship shop shot show shut sick")
+
+// beginning gives the shortest word of the trade that begins with a text and goes on by two
+// letters or more; "" where there is none.
+func beginning(text string) string {
+	best := ""
+	for _, whole := range skeletons[text[0]] {
+		if strings.HasPrefix(whole, text) && len(whole) > len(text)+1 && (best == "" || len(whole) < len(best) || len(whole) == len(best) && whole < best) {
+			best = whole
+		}
+	}
+	return best
 }

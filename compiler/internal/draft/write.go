@@ -223,6 +223,9 @@ func (t *taker) findMachine() string {
 			}
 			to++
 		}
+		if first := t.headed(); first != "" {
+			return first
+		}
 		if to > from && to < from+6 && lettersOnly(t.words[to-1].lower) && t.words[to-1].stem != "service" && t.words[to-1].stem != "job" {
 			return plain(t.said(from, to))
 		}
@@ -375,15 +378,26 @@ func (t *taker) fastened(called string) bool {
 
 // energy is what drives the machine.
 func (t *taker) energy() string {
-	text := " " + strings.ToLower(t.notes) + " "
-	for _, row := range energies {
-		for _, word := range strings.Split(row.words, "|") {
-			if strings.Contains(text, word) {
-				return row.name
+	if t.energyName == "" {
+		t.energyName = "power"
+		for _, row := range energies {
+			said := cues(row.words)
+			if slices.ContainsFunc(t.wordPlaces(), func(at int) bool { return length(said, t.words, at) > 0 }) {
+				t.energyName = row.name
+				break
 			}
 		}
 	}
-	return "power"
+	return t.energyName
+}
+
+// wordPlaces gives the places of all words.
+func (t *taker) wordPlaces() []int {
+	out := make([]int, len(t.words))
+	for i := range out {
+		out[i] = i
+	}
+	return out
 }
 
 // figuresOf gives a step the figures that stand with it.
@@ -936,10 +950,11 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 type energyRow struct{ name, kind, words string }
 
 var energies = []energyRow{
-	{"controller", "electric", "controller|control panel"},
-	{"mains", "electric", "isolator|mains|breaker|plug it out|three phase|rcd|the disconnect|start button|starter button|electric motor|knife switch"},
-	{"tractor", "shaft", "pto|p.t.o|tractor"},
+	{"controller", "electric", "controller"},
+	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
+	{"tractor", "shaft", "pto|p t o|tractor"},
 	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
+	{"mains", "electric", "switch on the wall|electrics|kw|motor|capacitor|mains|socket outlet|plug it in"},
 	{"battery", "battery", "battery|batteries"},
 	{"air", "pneumatic", "compressed air|air line"},
 	{"hydraulics", "hydraulic", "hydraulic"},
