@@ -22,7 +22,7 @@ import (
 // what was wrong of all that was taken at the most. Whoever betters the rules moves it.
 type draftFloor struct{ found, wrong float64 }
 
-var draftFloors = map[string]draftFloor{"testdata/draft": {90, 5}, "testdata/draft/second": {78, 4}, "testdata/draft/third": {79, 6}}
+var draftFloors = map[string]draftFloor{"testdata/draft": {90, 5}, "testdata/draft/second": {78, 4}, "testdata/draft/third": {79, 6}, "testdata/draft/fourth": {42, 30}}
 
 // noted is one fact, one thing that is none, or one thing that draft took.
 type noted struct {
@@ -44,12 +44,11 @@ func (n noted) over(other noted) bool { return n.start < other.end && other.star
 // value), for a part that the facts themselves name as what something is done to or told of
 // (a draft has to describe it).
 //
-// The sets of the folders second and third were written later, by people who did not know the
-// rules. How they were read first, before any rule knew them, tells what to expect of notes that
-// no rule was made for: the second 39 % found with 34 % wrong, the third 36 % with 34 %. The
-// rules were bettered beside each since, so their floors tell that no more. The vacuum pump of
-// the third was left aside until the rest of it was read: it was at 34 % found with 33 % wrong
-// then, as captions that are cut by their times and misheard were not tried before.
+// The sets of the other folders were written later, by people who did not know the rules. How they
+// were read first tells what to expect of notes that no rule was made for: the second 39 % found
+// with 34 % wrong, the third 36 % with 34 %, the fourth 43 % with 30 %. The rules were bettered
+// beside the second and the third since, so their floors tell that no more. Beside the fourth none is
+// made: it measures.
 func TestDraftFacts(t *testing.T) {
 	for folder, floor := range draftFloors {
 		t.Run(filepath.Base(folder), func(t *testing.T) { draftFacts(t, folder, floor) })
