@@ -124,10 +124,23 @@ func oilGrade(text string, to int) (fluid, bool) {
 	return fluid{kind: kind, grade: strings.TrimPrefix(grade.Canonical, "SAE "), to: to}, true
 }
 
-// monograde reads SAE 30, s a e thirty, straight thirty, thirty weight.
+// gearGrades begins the grades of gear oils, which are called EP too: below them EP is of greases.
+const gearGrades = 70
+
+// monograde reads SAE 30, s a e thirty, straight thirty, thirty weight, EP 90, ep90.
 func monograde(words []word, at int) (fluid, bool) {
 	next := at
-	said := letters(words, at, "sae")
+	said, ep := letters(words, at, "sae"), letters(words, at, "ep")
+	if bare, ok := strings.CutPrefix(words[at].lower, "ep"); ok && figures(bare) && bare != "" {
+		if grade, err := trade.ParseGrade("SAE " + bare); err == nil && grade.Kind == trade.GearOil {
+			return fluid{kind: "gear-oil", grade: grade.Canonical, to: at + 1}, true
+		}
+	}
+	if ep > 0 {
+		if n, after := numberAt(words, at+ep); after > at+ep && n.whole && n.int() >= gearGrades {
+			return oneGrade(n, after)
+		}
+	}
 	switch {
 	case said > 0:
 		next += said

@@ -784,8 +784,11 @@ func (t *taker) sectionAt(at int) {
 	if p.head == "engine" && p.bare {
 		t.section.class = cavityPart
 	}
-	if t.section.class == cavityPart {
+	switch {
+	case t.section.class == cavityPart:
 		t.cavity = p.name
+	case newLine && end > i && t.words[end-1].stop == ':' && p.class == machinePart: // a pump has oil of its own
+		t.section.class, t.cavity = cavityPart, p.name
 	}
 }
 
