@@ -1,6 +1,7 @@
 package model
 
 import (
+	"bytes"
 	"fmt"
 	"iter"
 	"path"
@@ -371,28 +372,31 @@ func (s *Set) seen(file *File, ref Ref, kinds []string) bool {
 	return false
 }
 
-// checkName tells of a procedure that has the name of another: both would print the same card.
+// checkName tells of a procedure that has the name of another, as both would print the same card,
+// or its title for the same machine, as nobody would know which card is meant: at each of the two,
+// for either may be the copy.
 func (s *Set) checkName(file *File) {
 	if file.Procedure == nil {
 		return
 	}
-	if other := s.Procedure(file.Name()); other != file {
-		at := file.Procedure.Short.At
-		if !at.Known() {
-			at = file.Procedure.Header
-		}
-		s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", file.Name(), other.Source.Path), "Give one of the two another name = \"…\".")
-		return
-	}
 	title, machine := file.Procedure.Title, file.Procedure.Machine.Text
+	var titled *File
 	for _, other := range s.Files {
-		if other == file {
-			return // of two that are the same, the later one is told
-		}
-		if other.Procedure != nil && title.Set() && other.Procedure.Title.Text == title.Text && other.Procedure.Machine.Text == machine {
-			s.fault(file, nameTwice, title.At, fmt.Sprintf("another procedure has this title for the same machine: %s", other.Source.Path), "Give one of the two another title, or take the copy away.")
+		switch {
+		case other == file || other.Procedure == nil:
+		case other.Name() == file.Name():
+			at := file.Procedure.Short.At
+			if !at.Known() {
+				at = file.Procedure.Header
+			}
+			s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", file.Name(), other.Source.Path), "Give one of the two another name = \"…\".")
 			return
+		case titled == nil && title.Set() && other.Procedure.Title.Text == title.Text && other.Procedure.Machine.Text == machine:
+			titled = other
 		}
+	}
+	if titled != nil {
+		s.fault(file, nameTwice, title.At, fmt.Sprintf("another procedure has this title for the same machine: %s", titled.Source.Path), "Give one of the two another title, or take the copy away.")
 	}
 }
 
@@ -432,6 +436,11 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 			}
 		}
 	}
+	if list := several(ref.Name); list != "" {
+		s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("%q are several names in one pair of quotes", ref.Name.Text), "Write each in quotes of its own: "+list)
+		s.Findings[len(s.Findings)-1].Fixes = []finding.Fix{{Title: "Write " + list, Edits: []finding.Edit{{Place: ref.Name.At, Text: list}}}}
+		return
+	}
 	near := Nearest(name, names)
 	s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("no %s is named %q", wanted(kinds), ref.Name.Text), describe(kinds, name, near, names))
 	if near != "" {
@@ -442,6 +451,30 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 		last := &s.Findings[len(s.Findings)-1]
 		last.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %q", near), Edits: []finding.Edit{{Place: ref.Name.At, Text: text}}}}
 	}
+}
+
+// several are the names that stand in one pair of quotes, each in quotes of its own; empty where
+// there is but one, or it is something else.
+func several(written Text) string {
+	if quote := written.At.Text(); !strings.HasPrefix(quote, `"`) && !strings.HasPrefix(quote, `'`) {
+		return ""
+	}
+	var names []string
+	for one := range strings.SplitSeq(written.Text, ",") {
+		if one = strings.TrimSpace(one); !namePattern.MatchString(one) {
+			return ""
+		}
+		names = append(names, strconv.Quote(one))
+	}
+	if len(names) < 2 {
+		return ""
+	}
+	before := bytes.TrimRight(written.At.File.Text[:written.At.Span.Start], " \t\r\n")
+	list := strings.Join(names, ", ")
+	if bytes.HasSuffix(before, []byte("=")) {
+		return "[" + list + "]"
+	}
+	return list
 }
 
 // describe says what to write for a name that nothing has.

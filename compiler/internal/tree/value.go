@@ -202,6 +202,18 @@ func (p *parser) unquoted() {
 	if inner, last := text[:max(0, len(text)-1)], text[max(0, len(text)-1):]; (last == `"` || last == "'") && !strings.ContainsAny(inner, `"'`) {
 		p.mend(unquotedText, rest, fmt.Sprintf("%s has a quote at its end and none before it", p.at(rest)), "Write a quote on both sides: "+quoted(inner), "Write the quote before it", quoted(inner), true)
 	}
+	if inner, ok := strings.CutPrefix(text, "="); ok {
+		inner = strings.TrimLeft(inner, "= \t")
+		mended := inner
+		if rest.Start > 0 && p.src[rest.Start-1] == '=' {
+			mended = " " + inner
+		}
+		p.mend(unquotedText, rest, "= stands there twice", "One = is enough: = "+inner, "Write one =", mended, inner != "")
+	}
+	if inner, ok := strings.CutPrefix(text, "("); ok && strings.HasSuffix(inner, ")") {
+		list := "[" + strings.TrimSuffix(inner, ")") + "]"
+		p.mend(unquotedText, rest, fmt.Sprintf("%s stands in round brackets", p.at(rest)), "A list stands in square brackets: "+list, "Write square brackets", list, strings.Count(list, `"`)%2 == 0 && strings.Contains(list, `"`))
+	}
 	help := "Write text in straight quotes: " + quoted(text)
 	p.mend(unquotedText, rest, fmt.Sprintf("%s is text without quotes", p.at(rest)), help, "Put it in quotes", quoted(text), !strings.ContainsAny(text, `"\'`))
 }
