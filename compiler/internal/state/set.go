@@ -30,11 +30,29 @@ func wasLoose(w *walk, step *model.Step, object model.Object) {
 		if step.Number == at.looseAt.Number+1 && said == "" && strings.TrimSpace(at.looseAt.Say.Text) == "" && w.setsBeside(at.looseAt, step) {
 			w.breach(TightForNothing, step, object.Text.At, object.Words(), "", at.looseAt)
 		}
+	case w.tightAlready(at, step):
+		w.breach(TightTwice, step, object.Text.At, object.Words(), "", at.tightAt)
 	case at.hand || at.off > 0 || at.out > 0 || at.looseAt != nil:
 	case w.last != nil && slices.Contains(sets, w.last.Verb.Key) && len(w.last.Objects) > 0:
 		w.breach(NeverLoose, step, object.Text.At, object.Words(), w.last.Objects[0].Words(), w.last)
 	}
 }
+
+// tightAlready reports whether a step tightens what another has tightened in the same way, with
+// nothing let go, run, waited for, set or moved between. In a joined job both are their authors'.
+func (w *walk) tightAlready(at *part, step *model.Step) bool {
+	was := at.tightAt
+	if was == nil || at.loose || at.hand || at.off > 0 || at.let > 0 || step.Origin.Set() || step.Say.Set() || was.Say.Set() || step.Count.N > 0 || was.Count.N > 0 ||
+		step.Torque.Text.Text != was.Torque.Text.Text || step.Angle.Text.Text != was.Angle.Text.Text {
+		return false
+	}
+	return !slices.ContainsFunc(w.job.Steps[was.Number:step.Number-1], func(between *model.Step) bool {
+		return slices.Contains(unsettles, between.Verb.Key)
+	})
+}
+
+// unsettles are verbs behind which a fastener is well tightened once more.
+var unsettles = append([]string{"run", "start", "wait", "measure", "check", "lower", "raise", "turn-over", "mark"}, sets...)
 
 // setsBeside reports whether one of two steps before a step or after another sets
 // something, so that it stands outside what was loosened for it.

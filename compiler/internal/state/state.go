@@ -45,6 +45,7 @@ const (
 	Twice            Kind = "twice"              // the step before, once more
 	NeverLoose       Kind = "never-loose"        // tightens after setting what nothing let move
 	TightForNothing  Kind = "tight-for-nothing"  // tightens what was loosened, with nothing done between
+	TightTwice       Kind = "tight-twice"        // tightens what is tight, in the same way once more
 	SetTight         Kind = "set-tight"          // sets what has just been tightened
 	HeldTight        Kind = "held-tight"         // sets what a fastener that is tight holds
 	Loaded           Kind = "loaded"             // loosens or takes off what an energy still loads
