@@ -113,6 +113,7 @@ const look = async (all) => {
   if (!answer.all) { later = setTimeout(() => look(true), 600); }
 };
 const typed = () => {
+  if (id('tell').textContent === 'Saved.') { tell(''); } // no longer
   clearTimeout(soon);
   clearTimeout(later);
   soon = setTimeout(() => look(false), 120);

@@ -274,3 +274,18 @@ func TestHugeInputIsLinear(t *testing.T) {
 		}
 	}
 }
+
+// What is tightened by hand has no torque, and the way out is another key.
+func TestHandTightIsNoTorque(t *testing.T) {
+	for _, text := range []string{"hand tight", "finger-tight", "by hand", "snug"} {
+		_, problems := Parse(text, Torque)
+		if assert.Len(t, problems, 1, text) {
+			assert.Equal(t, Malformed, problems[0].Kind, text)
+			assert.Contains(t, problems[0].Help, "by-hand", text)
+		}
+	}
+	_, problems := Parse("handy", Torque)
+	assert.Contains(t, problems[0].Help, `"42 N·m"`)
+	_, problems = Parse("by hand", Length)
+	assert.NotContains(t, problems[0].Help, "by-hand")
+}

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"benchleaf/compiler/internal/pattern"
 )
 
 // Kind is what is wrong with an amount.
@@ -73,6 +75,9 @@ func whichever(symbols []string) string {
 	return ", whichever is meant."
 }
 
+// byHand are words for what no wrench tightens.
+var byHand = pattern.MustCompile(`(?i)\b(?:by[- ]hand|hand|finger)\b|\bsnug\b`)
+
 // writeOne is the help that shows an amount of each wanted dimension.
 func (p *parser) writeOne() string {
 	if len(p.wants[0].row().usual) == 0 {
@@ -80,6 +85,9 @@ func (p *parser) writeOne() string {
 	}
 	if len(p.wants) == 1 {
 		row := p.want.row()
+		if p.want == Torque && byHand.MatchString(p.text) {
+			return "What is tightened by hand has no torque: take it out, and write by-hand with the reason in the step that tightens it."
+		}
 		return "Write " + row.article + " " + row.name + " as a figure and a unit, such as " + quoted(p.sample(p.want)) + "."
 	}
 	return "Write a figure and a unit, such as " + p.samples() + "."
