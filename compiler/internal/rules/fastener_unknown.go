@@ -35,6 +35,9 @@ var _ = add(Rule{
 			switch {
 			case grip.Fault != nil:
 				found.Summary = grip.Fault.Error()
+				if grip.Part.Thread.Set() {
+					found.Help = "Write the thread as it is marked or measured. If it is a special one, write across = \"…\" too, with the width across flats measured at the machine."
+				}
 			case len(trade.Recesses(grip.Head)) > 0:
 				found.Summary = fmt.Sprintf("the %s has a recess without its number", grip.Part.Words())
 				found.Help = fmt.Sprintf("Write size = %q or another of %s.", trade.Recesses(grip.Head)[0], names(trade.Recesses(grip.Head)))

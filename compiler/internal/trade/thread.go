@@ -98,6 +98,11 @@ func ParseThread(text string) (Thread, error) {
 			return Thread{}, fmt.Errorf("%q is no thread; write %q", text, meant.Written)
 		}
 	}
+	if strings.Contains(plain, ",") {
+		if meant, err := ParseThread(strings.ReplaceAll(text, ",", ".")); err == nil {
+			return Thread{}, fmt.Errorf("%q is no thread; write %q", text, meant.Written)
+		}
+	}
 	if near := nearest(text, threadNames()); near != "" && plain != "" && near[:1] == strings.ToUpper(plain[:1]) {
 		return Thread{}, fmt.Errorf("%q is no thread; the nearest is %q", text, near)
 	}

@@ -182,3 +182,13 @@ func TestThreadsThatAreNearlyWritten(t *testing.T) {
 		}
 	}
 }
+
+// A comma for the point is told with the thread that is meant.
+func TestACommaInAThreadIsTold(t *testing.T) {
+	for text, meant := range map[string]string{"M 8 x 1,25": `write "M8"`, "M10x1,25": `write "M10×1.25"`} {
+		_, err := ParseThread(text)
+		assert.ErrorContains(t, err, meant)
+	}
+	_, err := ParseThread("M10,M12")
+	assert.ErrorContains(t, err, "is no thread")
+}
