@@ -400,7 +400,11 @@ func (p *parser) pair(table *Table) {
 	last := keys[len(keys)-1]
 	target := p.dottedTable(table, keys[:len(keys)-1])
 	if other := target.Get(last.text); other != nil {
-		p.twice(keyTwice, last.span, other.KeySpan, fmt.Sprintf("%q is written twice", last.text), "Keep one of the two.")
+		help := "Keep one of the two."
+		if header := p.src[table.Header.Start:table.Header.End]; bytes.HasPrefix(header, []byte("[[")) {
+			help = fmt.Sprintf("Keep one of the two; or where another begins, write %s above it.", header)
+		}
+		p.twice(keyTwice, last.span, other.KeySpan, fmt.Sprintf("%q is written twice", last.text), help)
 	}
 	if c := p.peek(); c == '\n' || c == '\r' || c == '#' || p.pos >= len(p.src) {
 		p.fail(noValue, source.Span{Start: last.span.Start, End: p.lastMark(start)}, fmt.Sprintf("%q has no value", last.text), fmt.Sprintf("Write the value after the =, or take %q out.", last.text))
