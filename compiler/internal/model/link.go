@@ -330,10 +330,14 @@ func (s *Set) checkRefs(file *File) {
 	if slices.ContainsFunc(file.layers, func(layer *File) bool { return layer.unread }) {
 		return // the names of a file that could not be read are not known to be missing
 	}
+	lost := slices.ContainsFunc(file.refs, func(ref Ref) bool { return ref.Of == "machine" && !s.seen(file, ref, []string{"machine"}) })
 	for _, ref := range file.refs {
 		kinds := strings.Fields(ref.Of)
 		if slices.Contains(kinds, "words") && strings.Contains(strings.TrimSpace(ref.Name.Text), " ") || s.seen(file, ref, kinds) {
 			continue
+		}
+		if lost && slices.Contains(machineKinds, kinds[0]) {
+			continue // it is described where the machine is, and that is told
 		}
 		s.tellRef(file, ref, kinds)
 	}
