@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/state"
@@ -16,7 +17,14 @@ var _ = add(Rule{
 		Bad:     "[[step]]\nremove = \"filler\"\n[[step]]\ndrain = \"gearbox\"\ninto = \"pan\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\n[[step]]\nrefit = \"filler\"\n",
 		Good:    "[[step]]\nremove = \"filler\"\n[[step]]\nremove = \"drain\"\n[[step]]\ndrain = \"gearbox\"\ninto = \"pan\"\n[[step]]\nrefit = \"drain\"\n[[step]]\nfill = \"gearbox\"\nuntil = \"it stands at the mark\"\n[[step]]\nrefit = \"filler\"\n",
 	},
-	Job: onBreach(state.DrainsShut, func(_ *Pass, b state.Breach) finding.Finding {
+	Job: onBreach(state.DrainsShut, func(p *Pass, b state.Breach) finding.Finding {
+		for _, before := range p.Job.Steps[:b.Step.Number-1] {
+			if before.Verb.Key == "" && strings.Contains(strings.ToLower(before.Say.Text), strings.ToLower(b.Other)) {
+				return finding.Finding{Summary: fmt.Sprintf("step %d drains the %s, and no verb has taken the %s out: step %d speaks of it in words only", b.Step.Number, b.Thing, b.Other, before.Number),
+					Help:    fmt.Sprintf("Write it there with its verb: remove = %q, and what else there is to say in say.", b.Name),
+					Related: []finding.Related{{Place: at(before), Text: "words alone change nothing"}}}
+			}
+		}
 		return finding.Finding{Summary: fmt.Sprintf("step %d drains the %s, and the %s is in%s", b.Step.Number, b.Thing, b.Other, after(b.Since, ": it went back", "")),
 			Help: fmt.Sprintf("Write the step that takes the %s out before this one.", b.Other)}
 	}),

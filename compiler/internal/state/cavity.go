@@ -28,7 +28,7 @@ func opensBelow(w *walk, step *model.Step, object model.Object) {
 		return
 	}
 	if plug := w.plug(object.Cavity.Drain); plug != nil && !w.ajar(plug) {
-		w.breach(DrainsShut, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt)
+		w.breach(DrainsShut, step, object.Text.At, object.Words(), plug.Words(), w.of(plug).onAt).Name = plug.Name
 	}
 }
 
