@@ -30,7 +30,7 @@ var _ = add(Rule{
 				summary += fmt.Sprintf(": behind the adapter it is set to %.4g %s", set, unit)
 			}
 			p.Found(finding.Finding{Place: grip.Object, Summary: summary,
-				Help:    "Describe a torque wrench whose range holds it, above a fifth of the wrench's maximum." + p.ranges(),
+				Help:    "Look the figure up again; if it is right, describe a torque wrench whose range holds it, above a fifth of the wrench's maximum." + p.ranges(),
 				Related: []finding.Related{{Place: torque.At, Text: "the torque"}}})
 		})
 	},
