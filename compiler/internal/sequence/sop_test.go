@@ -118,7 +118,7 @@ func short(tasks int) sequence.Budget {
 }
 
 func long(tasks int) sequence.Budget {
-	return sequence.Budget{Labels: 40_000_000 / tasks, Trials: 1_500_000}
+	return sequence.Budget{Labels: 40_000_000 / tasks, Trials: 1_000_000}
 }
 
 func enough(tasks int) sequence.Budget {
