@@ -26,6 +26,7 @@ const (
 	askUsed      = "used"
 	askLong      = "long"
 	askWrench    = "wrench"
+	askFigure    = "figure"
 )
 
 // questions asks for what the notes leave open.
@@ -82,6 +83,18 @@ func (t *taker) unitQuestions() {
 			}
 		}
 	}
+}
+
+// thousandOrPoint asks for a figure that may be a thousand or a decimal, and takes none.
+func (t *taker) thousandOrPoint(it *item) bool {
+	for i := it.from; i < it.to; i++ {
+		if w := t.words[i]; w.either && t.live(it.from, it.to) && it.amount.unit.kind != quantity.RotationalSpeed {
+			digits := strings.NewReplacer(",", "", ".", "").Replace(w.raw)
+			t.ask(askFigure, w.raw, fmt.Sprintf("You wrote %s, and other figures with a comma for the point: is it %s or %s?", w.raw, digits, strings.Replace(w.raw, ",", ".", 1)), it.from, it.to)
+			return true
+		}
+	}
+	return false
 }
 
 func lastWord(text string) string {

@@ -1667,6 +1667,9 @@ func (t *taker) pausedBetween(a, b int) bool {
 // amountThing takes a figure for what it is.
 func (t *taker) amountThing(number int, it *item) {
 	a := it.amount
+	if t.thousandOrPoint(it) {
+		return
+	}
 	if a.unit.symbol == "" && a.prefixed && number > 0 {
 		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 4 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && before.amount.unit.kind != quantity.Torque && (a.low.value.Cmp(before.amount.low.value) >= 0 || t.near(scraps, it.from, it.to, 4, 0)) {
 			a.unit = before.amount.unit // 1.5 bar, not more than two

@@ -1,0 +1,49 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Sentences that were once read wrong, by what is taken from them, what the draft says and what it
+// asks: "!" stands before what must not be there.
+var misread = []struct {
+	notes                   string
+	taken, written, queries []string
+}{
+	{notes: "It takes 1,4 litres.", taken: []string{"amount 1.4 L", "!amount 4 L"}},
+	{notes: "Drain plug back in, 37,5 Nm.", taken: []string{"torque 37.5 N·m"}},
+	{notes: "Valve clearance 0,3 to 0,5 mm.", taken: []string{"range 0.3 to 0.5 mm"}},
+	{notes: "It weighs 3,5 kilo.", taken: []string{"amount 3.5 kg"}},
+	{notes: "Washer 0,125 in, bolts M8x1,25.", taken: []string{"size M8x1.25"}},
+	{notes: "Run it at 1,200 rpm.", taken: []string{"range 1200 rpm"}},
+	{notes: "Gearbox oil, 1,4 litres. Tank holds 1,250 litres.", taken: []string{"amount 1.4 L", "!amount 1250 L", "!amount 1.25 L"}, queries: []string{"1,250"}},
+	{notes: "Bring the 8,10 and 13 mm spanners.", taken: []string{"!size 8.10 mm"}},
+}
+
+func TestMisread(t *testing.T) {
+	for _, one := range misread {
+		made, err := Of([]byte(one.notes))
+		assert.NoError(t, err)
+		var taken, queries []string
+		for _, one := range made.Taken {
+			taken = append(taken, one.Kind+" "+one.Value)
+		}
+		for _, q := range made.Questions() {
+			queries = append(queries, q.Question)
+		}
+		for _, want := range one.taken {
+			bare, not := strings.CutPrefix(want, "!")
+			assert.Equal(t, !not, slices.Contains(taken, bare), "%q: %q of %q", one.notes, want, taken)
+		}
+		for text, wants := range map[string][]string{string(made.TOML): one.written, strings.Join(queries, "\n"): one.queries} {
+			for _, want := range wants {
+				bare, not := strings.CutPrefix(want, "!")
+				assert.Equal(t, !not, strings.Contains(text, bare), "%q: %q in\n%s", one.notes, want, text)
+			}
+		}
+	}
+}
