@@ -26,12 +26,14 @@ const (
 	askUsed      = "used"
 	askLong      = "long"
 	askWrench    = "wrench"
+	askEnergy    = "energy"
 	askFigure    = "figure"
 )
 
 // questions asks for what the notes leave open.
 func (t *taker) questions() {
 	t.unitQuestions()
+	t.energyQuestions()
 	t.torqueQuestions()
 	t.fluidQuestions()
 	t.springQuestions()
@@ -84,6 +86,18 @@ func (t *taker) unitQuestions() {
 		}
 	}
 }
+
+// energyQuestions asks what is cut off where no energy is told.
+func (t *taker) energyQuestions() {
+	for _, d := range t.deeds {
+		if d.part.class == energyPart && d.object == noEnergy && schemaEnergy[d.verb] {
+			t.ask(askEnergy, noEnergy, "Which energy is cut off there: the mains, an engine, a battery, air or hydraulics?", d.from, min(d.to, len(t.words)))
+			return
+		}
+	}
+}
+
+var schemaEnergy = set("isolate restore prove")
 
 // thousandOrPoint asks for a figure that may be a thousand or a decimal, and takes none.
 func (t *taker) thousandOrPoint(it *item) bool {

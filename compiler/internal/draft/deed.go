@@ -406,7 +406,8 @@ func (t *taker) toldAt(at int) {
 	p := t.section
 	switch row.object {
 	case "$energy":
-		p = part{name: t.energy(), head: t.energy(), class: energyPart}
+		name := t.energyAt(at)
+		p = part{name: name, head: name, class: energyPart}
 	case "$machine", "$prime":
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}

@@ -22,6 +22,9 @@ var misread = []struct {
 	{notes: "Run it at 1,200 rpm.", taken: []string{"range 1200 rpm"}},
 	{notes: "Gearbox oil, 1,4 litres. Tank holds 1,250 litres.", taken: []string{"amount 1.4 L", "!amount 1250 L", "!amount 1.25 L"}, queries: []string{"1,250"}},
 	{notes: "Bring the 8,10 and 13 mm spanners.", taken: []string{"!size 8.10 mm"}},
+	{notes: "Main switch off, my own padlock on it.\nFill with gear oil. Not the hydraulic oil.", taken: []string{"action isolate mains"}, written: []string{`isolate = "mains"`, "!hydraulics"}},
+	{notes: "Turn the power off and fill it with gear oil, not the hydraulic oil.", written: []string{`isolate = "" # Which energy`, "[[prepare]]", "!hydraulic\""}, queries: []string{"Which energy"}},
+	{notes: "Battery isolator off. Drain plug out.", written: []string{`isolate = "battery"`, `kind = "battery"`}},
 }
 
 func TestMisread(t *testing.T) {

@@ -1299,7 +1299,8 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	}
 	switch verb {
 	case "isolate", "restore", "prove":
-		name = t.energy()
+		name = t.energyAt(from)
+		p.class = energyPart
 	case "connect", "disconnect":
 		if strings.HasPrefix(name, "battery ") || strings.HasPrefix(name, "negative ") || strings.HasPrefix(name, "positive ") {
 			name = "battery"

@@ -335,7 +335,9 @@ func (t *taker) stepOf(w *writer, d *deed) step {
 	case !known:
 		s.key, s.object = "say", capital(strings.TrimSpace(d.verb+" the "+d.object))+"."
 	case verb.Object == "energy":
-		s.object = w.need("energy", t.energy())
+		if d.object != noEnergy {
+			s.object = w.need("energy", d.object)
+		}
 	case verb.Object == "cavity":
 		s.object = w.need("cavity", cavityName(called))
 	case d.verb == "replace" && !t.fastened(called):
@@ -376,13 +378,26 @@ func (t *taker) fastened(called string) bool {
 	})
 }
 
-// energy is what drives the machine.
-func (t *taker) energy() string {
+// energyAt is what a deed at a word cuts off or gives back: what its sentence names, else what was
+// cut off before, else the one source of which the notes tell; noEnergy where none is told. What is
+// ruled out names none.
+func (t *taker) energyAt(at int) string {
+	if at < len(t.words) {
+		from := t.sentenceStart(at)
+		for _, row := range switched {
+			if row.name == "mains" && row.kind == "" && (t.engined() || wordIn(t.words, "battery")) {
+				continue
+			}
+			if t.liveCue(row.said, from, t.endOf(at)) {
+				t.energyName = row.name
+				return row.name
+			}
+		}
+	}
 	if t.energyName == "" {
-		t.energyName = "power"
+		t.energyName = noEnergy
 		for _, row := range energies {
-			said := cues(row.words)
-			if slices.ContainsFunc(t.wordPlaces(), func(at int) bool { return length(said, t.words, at) > 0 }) {
+			if t.liveCue(row.said, 0, len(t.words)) {
 				t.energyName = row.name
 				break
 			}
@@ -391,13 +406,17 @@ func (t *taker) energy() string {
 	return t.energyName
 }
 
-// wordPlaces gives the places of all words.
-func (t *taker) wordPlaces() []int {
-	out := make([]int, len(t.words))
-	for i := range out {
-		out[i] = i
+// noEnergy stands for a source of energy that is not told.
+const noEnergy = "power"
+
+// liveCue reports whether a phrase that is not ruled out begins between two words.
+func (t *taker) liveCue(said phrases[bool], from, to int) bool {
+	for at := from; at < to; at++ {
+		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip {
+			return true
+		}
 	}
-	return out
+	return false
 }
 
 // figuresOf gives a step the figures that stand with it.
@@ -677,7 +696,11 @@ func (w *writer) beside(from, to int, steps []step) {
 
 func (w *writer) step(s step) {
 	w.line("[[%s]]", s.section)
-	w.value(s.key, s.object, "")
+	beside := ""
+	if s.object == "" && s.part.class == energyPart {
+		beside = w.t.question(askEnergy, noEnergy, "which energy")
+	}
+	w.value(s.key, s.object, beside)
 	for _, line := range s.lines {
 		w.line("%s", line)
 	}
@@ -947,15 +970,29 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 }
 
 // energyRow is a source of energy by the words that tell of it.
-type energyRow struct{ name, kind, words string }
+type energyRow struct {
+	name, kind string
+	said       phrases[bool]
+}
+
+// switched are the words of a sentence that tell what its switch, key or plug cuts off. A row
+// without a kind holds only where nothing else drives the machine.
+var switched = []energyRow{
+	{"tractor", "shaft", cues("pto|p t o|tractor")},
+	{"battery", "battery", cues("battery isolator|battery switch|battery master|battery disconnect")},
+	{"hydraulics", "hydraulic", cues("hydraulic lever|hydraulic pressure|hydraulic isolator|hydraulic supply|hydraulics off|hydraulic valve")},
+	{"air", "pneumatic", cues("compressed air|air line|air supply|air off|air isolator|air valve")},
+	{"mains", "electric", cues("mains|main breaker|circuit breaker|rcd|fuse switch|out of the wall|at the wall|on the wall|unplug it|unplug the machine|electrics off|switchboard")},
+	{"mains", "", cues("main switch|isolator|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
+}
 
 var energies = []energyRow{
-	{"controller", "electric", "controller"},
-	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
-	{"tractor", "shaft", "pto|p t o|tractor"},
-	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
-	{"mains", "electric", "switch on the wall|electrics|kw|motor|capacitor|mains|socket outlet|plug it in"},
-	{"battery", "battery", "battery|batteries"},
-	{"air", "pneumatic", "compressed air|air line"},
-	{"hydraulics", "hydraulic", "hydraulic"},
+	{"controller", "electric", cues("controller")},
+	{"mains", "electric", cues("isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
+	{"tractor", "shaft", cues("pto|p t o|tractor")},
+	{"engine", "engine", cues("engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord")},
+	{"mains", "electric", cues("switch on the wall|electrics|mains|socket outlet|plug it in")},
+	{"battery", "battery", cues("battery|batteries")},
+	{"air", "pneumatic", cues("compressed air|air line")},
+	{"hydraulics", "hydraulic", cues("hydraulic pressure|hydraulic lever|hydraulic power|hydraulic supply|hydraulic isolator|hydraulic press|hydraulic unit|hydraulic pack")},
 }
