@@ -79,6 +79,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false
 	}
+	if row.deed == "run" && t.draining(at) {
+		return false // drain plug out, let it run ten minutes
+	}
 	if row.deed == "drain" && at > 0 && (pronouns[t.words[at-1].lower] || t.words[at-1].lower == "from") {
 		return false
 	}

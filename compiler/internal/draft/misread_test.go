@@ -25,6 +25,9 @@ var misread = []struct {
 	{notes: "Main switch off, my own padlock on it.\nFill with gear oil. Not the hydraulic oil.", taken: []string{"action isolate mains"}, written: []string{`isolate = "mains"`, "!hydraulics"}},
 	{notes: "Turn the power off and fill it with gear oil, not the hydraulic oil.", written: []string{`isolate = "" # Which energy`, "[[prepare]]", "!hydraulic\""}, queries: []string{"Which energy"}},
 	{notes: "Battery isolator off. Drain plug out.", written: []string{`isolate = "battery"`, `kind = "battery"`}},
+	{notes: "Run the mill warm. Drain plug out, let it go ten to fifteen minutes.", taken: []string{"wait 10 to 15 min"}, written: []string{`wait = "10 to 15 min"`, "!least = \"10 to 15 min\""}},
+	{notes: "Gearbox. Drain plug out. Let it run ten minutes.", taken: []string{"!action run machine"}, written: []string{`wait = "10 min"`, "!run ="}},
+	{notes: "Engine. Drain plug back in, 30 Nm. Start it and let it run five minutes.", written: []string{`run = "the engine"`, `least = "5 min"`}},
 }
 
 func TestMisread(t *testing.T) {

@@ -2115,6 +2115,10 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
+		if t.draining(it.from) || t.near(waited, it.from, it.to, 6, 0) && t.near(standCues, it.from, it.to, 6, 5) {
+			t.waits(it, a)
+			return
+		}
 		if n := len(t.mentions); n > 0 && t.mentions[n-1].class == machinePart && t.mentions[n-1].to == it.from && t.words[it.from].stop == 0 && t.live(it.from, it.to) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
@@ -2194,12 +2198,43 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	waited       = cues("wait|leave|let|give|count")
 	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")
 	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
 	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
 	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
 )
+
+// draining reports whether words before a place let a fluid go that was just let out: drain plug
+// out, let it go.
+func (t *taker) draining(at int) bool {
+	let := false
+	for i := max(at-6, t.sentenceStart(at)); i+1 < at; i++ {
+		let = let || (t.words[i].lower == "let" || t.words[i].lower == "leave" || t.words[i].lower == "give") && (pronouns[t.words[i+1].lower] || t.words[i+1].lower == "her")
+	}
+	if !let || len(t.deeds) == 0 {
+		return false
+	}
+	last := t.deeds[len(t.deeds)-1]
+	if last.to > at || t.words[at].sentence-last.sentence > 1 {
+		return false
+	}
+	for _, m := range t.mentions {
+		if m.class == machinePart && m.from > last.from && m.from < at {
+			return false
+		}
+	}
+	return last.verb == "drain" || last.verb == "remove" && last.part.class == plugPart || last.verb == "open" && strings.Contains(last.part.name, "drain")
+}
+
+// waits keeps a time that is waited as a deed.
+func (t *taker) waits(it *item, a amount) {
+	if a.shape != exact || !t.live(it.from, it.to) || !readable(a.text()) {
+		return
+	}
+	t.deeds = append(t.deeds, deed{"wait", a.text(), part{}, it.from, it.to, t.words[it.from].sentence, true})
+}
 
 func (t *taker) inSentence(kind string, it *item) bool {
 	for _, one := range t.out {

@@ -334,6 +334,8 @@ func (t *taker) stepOf(w *writer, d *deed) step {
 	switch {
 	case !known:
 		s.key, s.object = "say", capital(strings.TrimSpace(d.verb+" the "+d.object))+"."
+	case d.verb == "wait":
+		s.object = d.object
 	case verb.Object == "energy":
 		if d.object != noEnergy {
 			s.object = w.need("energy", d.object)
