@@ -27,6 +27,7 @@ const (
 	askLong      = "long"
 	askWrench    = "wrench"
 	askEnergy    = "energy"
+	askOwner     = "owner"
 	askFigure    = "figure"
 )
 

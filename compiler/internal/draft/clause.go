@@ -114,6 +114,9 @@ func (t *taker) passiveAt(at int) {
 			}
 			end++
 		}
+		if bad[said] && row.deed == "loosen" && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
+			continue // the belt is cracked
+		}
 		if deed := settle(row.deed, p.class); deed != "" && passiveDeeds[deed] {
 			t.act(deed, p, min(from, at), end, false)
 			return

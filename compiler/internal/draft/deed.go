@@ -79,6 +79,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false
 	}
+	if p, n := partAt(t.words, max(at-1, 0)); row.deed == "loosen" && strings.HasPrefix(t.words[at].lower, "crack") && n > 0 && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
+		return false // the belt is cracked
+	}
 	if row.deed == "run" && t.draining(at) {
 		return false // drain plug out, let it run ten minutes
 	}

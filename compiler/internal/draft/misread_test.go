@@ -28,6 +28,11 @@ var misread = []struct {
 	{notes: "Run the mill warm. Drain plug out, let it go ten to fifteen minutes.", taken: []string{"wait 10 to 15 min"}, written: []string{`wait = "10 to 15 min"`, "!least = \"10 to 15 min\""}},
 	{notes: "Gearbox. Drain plug out. Let it run ten minutes.", taken: []string{"!action run machine"}, written: []string{`wait = "10 min"`, "!run ="}},
 	{notes: "Engine. Drain plug back in, 30 Nm. Start it and let it run five minutes.", written: []string{`run = "the engine"`, `least = "5 min"`}},
+	{notes: "Level plug in, twenty newton metres.\nGuard back on, twenty-four newton metres, the four of them.", written: []string{"[part.guard-bolt]", `torque = "24 N·m"`, `torque = "20 N·m"`, `tighten = "guard-bolt"`}},
+	{notes: "Belt guard off, that's four M8 bolts. Level plug in, twenty newton metres. Mind the edge of the guard.\nGuard back on, twenty-four newton metres.", written: []string{`tighten = "belt-guard-bolt"`, `refit = "belt-guard"`, "!cover.guard]"}},
+	{notes: "Level plug in, twenty newton metres. While it's off do the belt. If not slacken the four motor bolts, eighteen mil, shift the motor with the bar, and nip them up seventy-five newton metres.", written: []string{`tighten = "motor-bolt"`, `torque = "75 N·m"`, "count = 4"}},
+	{notes: "Level plug in, twenty newton metres. Wipe it down. Then seventy-five newton metres.", written: []string{"!75 N·m\""}, queries: []string{"You said 75 N·m: which part"}},
+	{notes: "If the belt's cracked swap it.", written: []string{"!loosen"}},
 }
 
 func TestMisread(t *testing.T) {

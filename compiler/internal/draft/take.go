@@ -2,6 +2,7 @@ package draft
 
 import (
 	"cmp"
+	"fmt"
 	"math/big"
 	"slices"
 	"strings"
@@ -501,7 +502,7 @@ func (t *taker) qualify(p part) part {
 		}
 	case coverPart:
 		for i := len(t.mentions) - 1; i >= 0; i-- {
-			if m := t.mentions[i]; m.class == coverPart && m.head == p.head && !m.bare {
+			if m := t.mentions[i]; m.class == coverPart && (m.head == p.head || strings.HasSuffix(m.head, " "+p.head)) && !m.bare {
 				p.name, p.bare = m.name, false
 				return p
 			}
@@ -1917,8 +1918,11 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 	if t.near(reaching, it.from, it.to, 4, 2) && t.near(cues("wrench|torque wrench"), it.from, it.to, 8, 0) {
 		return
 	}
-	t.torque = a.text()
 	f := t.tightened(it)
+	if t.ownerless(it, a, f) {
+		return
+	}
+	t.torque = a.text()
 	t.add(Torque, a.text(), f.name, it.from, it.to)
 	if f.name != "" && t.live(it.from, it.to) {
 		to := it.to
@@ -1964,6 +1968,9 @@ func (t *taker) tightened(it *item) part {
 	if p, ok := t.screwedIn(it.from); ok {
 		return p
 	}
+	if p, ok := t.boltsOfHeading(it.from); ok {
+		return p
+	}
 	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence && t.words[i].stop == 0 && t.words[i].lower != "and"; i++ {
 		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
 			return t.qualify(p)
@@ -1984,6 +1991,42 @@ func (t *taker) tightened(it *item) part {
 		return t.section
 	}
 	return t.topic
+}
+
+// boltsOfHeading are the bolts of a cover that a sentence begins with, where the last bolt was named
+// for something else: guard back on, twenty-four newton metres.
+func (t *taker) boltsOfHeading(at int) (part, bool) {
+	for _, m := range t.mentions {
+		if m.class != coverPart || m.place || t.words[m.from].sentence != t.words[at].sentence || m.from >= at {
+			continue
+		}
+		for i := len(t.mentions) - 1; i >= 0; i-- {
+			if f := t.mentions[i]; f.class == fastener && strings.HasPrefix(f.name, m.name+" ") {
+				return f.part, true
+			}
+		}
+		if f := t.fastener; f.name == "" || t.words[f.from].sentence != t.words[at].sentence && len(t.about(Torque, f.name)) > 0 {
+			return part{name: m.name + " bolt", head: "bolt", class: fastener, many: true, from: m.from, to: m.to}, true
+		}
+		break
+	}
+	return part{}, false
+}
+
+// ownerless reports whether a torque would be a second, different one of a part that its sentence
+// does not name. It is taken for none, and asked for.
+func (t *taker) ownerless(it *item, a amount, f part) bool {
+	sentence := t.words[it.from].sentence
+	if f.name == "" || !t.live(it.from, it.to) || t.mentionedIn(sentence, f.name) {
+		return false
+	}
+	for _, one := range t.about(Torque, f.name) {
+		if one.Value != a.text() && one.sentence != sentence {
+			t.ask(askOwner, a.text(), fmt.Sprintf("You said %s: which part is that for? The %s has %s already.", a.text(), f.name, one.Value), it.from, it.to)
+			return true
+		}
+	}
+	return false
 }
 
 // screwedIn is what was screwed out or in before a word of its sentence: a strainer, a sensor.
@@ -2115,7 +2158,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
-		if t.draining(it.from) || t.near(waited, it.from, it.to, 6, 0) && t.near(standCues, it.from, it.to, 6, 5) {
+		if t.draining(it.from) || !t.near(runCues, it.from, it.to, 6, 0) && t.near(waited, it.from, it.to, 6, 0) && t.near(standCues, it.from, it.to, 6, 5) {
 			t.waits(it, a)
 			return
 		}
@@ -2123,7 +2166,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
-		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && !t.near(coolCues, it.from, it.to, 5, 6) {
+		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && (!t.near(coolCues, it.from, it.to, 5, 6) || t.near(letRun, it.from, it.to, 7, 0)) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}
@@ -2198,6 +2241,7 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	letRun       = cues("run warm|run empty|run it warm|run it till it's warm")
 	waited       = cues("wait|leave|let|give|count")
 	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")
 	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
@@ -2365,6 +2409,9 @@ func (t *taker) likeTorque(a amount) amount {
 
 // torqueOpen takes a torque that was told without its unit.
 func (t *taker) torqueOpen(a amount, f part, it *item) {
+	if t.ownerless(it, a, f) {
+		return
+	}
 	t.add(Torque, a.text(), f.name, it.from, it.to)
 	t.act("tighten", f, it.from, it.to, true)
 }
