@@ -33,6 +33,12 @@ var misread = []struct {
 	{notes: "Level plug in, twenty newton metres. While it's off do the belt. If not slacken the four motor bolts, eighteen mil, shift the motor with the bar, and nip them up seventy-five newton metres.", written: []string{`tighten = "motor-bolt"`, `torque = "75 N·m"`, "count = 4"}},
 	{notes: "Level plug in, twenty newton metres. Wipe it down. Then seventy-five newton metres.", written: []string{"!75 N·m\""}, queries: []string{"You said 75 N·m: which part"}},
 	{notes: "If the belt's cracked swap it.", written: []string{"!loosen"}},
+	{notes: "Gearbox oil.\nFive litre pan under, drain plug out. Comes out about one and a half litres, the book says one point four. Fill it with ISO VG 220.", taken: []string{"tool drain pan"}, written: []string{`holds = "5 L"`, `capacity = "" # You said 1.5 L and 1.4 L`, `into = "drain-pan"`, "!capacity = \"5 L"}, queries: []string{"1.5 L and 1.4 L for the gearbox"}},
+	{notes: "Gearbox. Drain plug 35 Nm.\nFill it.\nDrain plug 60 Nm.", written: []string{`torque = "" # You said 35 N·m and 60 N·m for the drain plug`}, queries: []string{"which holds"}},
+	{notes: "Gearbox. Drain plug 25 Nm, that's 18 foot pounds.", written: []string{`torque = "25 N·m"`}, queries: []string{"!which holds"}},
+	{notes: "Pump head bolts, go across them, 20 Nm first and then 45 Nm.", written: []string{`torque = "45 N·m"`}, queries: []string{"!which holds"}},
+	{notes: "Gearbox. Fill it.", written: []string{`fluid = "" # Which fluid goes into the gearbox`}, queries: []string{"Which fluid goes into the gearbox", "How much goes into the gearbox"}},
+	{notes: "Fill the gearbox with ISO VG 220, 1 litre. Fill the crankcase with ISO VG 100, 2 litres.", written: []string{`kind = "gear-oil"`, `kind = "" # Which oil is the ISO VG 100`, "!hydraulic-oil"}, queries: []string{"ISO VG 100", "!ISO VG 220"}},
 }
 
 func TestMisread(t *testing.T) {

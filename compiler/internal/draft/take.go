@@ -1708,6 +1708,9 @@ func (t *taker) amountThing(number int, it *item) {
 		if number > 0 && t.items[number-1].kind == toolItem && t.items[number-1].tool.kind == "container" && t.near(cues("hold|holds|takes"), it.from, it.to, 2, 0) && it.from-t.items[number-1].to < 4 {
 			about = t.items[number-1].tool.name // a tub that holds three gallons
 		}
+		if number+1 < len(t.items) && t.items[number+1].kind == toolItem && t.items[number+1].from == it.to && t.items[number+1].tool.kind == "container" && t.words[it.to].stop == 0 {
+			about = t.items[number+1].tool.name // a five litre pan
+		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 		if t.section.class == cavityPart && t.cavity != "" && about == t.cavity && t.live(it.from, it.to) && !t.didSince("fill", t.begun) && !t.near(drainCues, it.from, it.to, 9, 3) {
 			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)

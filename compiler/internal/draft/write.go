@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -19,21 +20,45 @@ type writer struct {
 	kinds map[string]string // short name → table it is described in
 	order []string          // short names in the order in which they are first needed
 	said  map[string]string // short name → how it was called
-	gaps  int
+	gaps  []Taken           // what is asked beside a gap, and not by the notes
 }
 
 // width is how long a line of a comment gets.
 const width = 100
 
-// text writes the whole file.
-func (t *taker) text() string {
+// text writes the whole file, and gives what it asks beside its gaps.
+func (t *taker) text() (string, []Taken) {
 	w := &writer{t: t, kinds: map[string]string{}, said: map[string]string{}}
 	t.describe(w)
-	w.head()
 	w.procedure()
 	w.steps()
 	w.things()
-	return w.out.String()
+	body := w.out.String()
+	w.out.Reset()
+	w.head()
+	return w.out.String() + body, w.gaps
+}
+
+// gap gives the question of a gap. Where the notes ask for it themselves theirs is given, and it is
+// not asked again.
+func (w *writer) gap(missing, about, question string, at int) string {
+	if said := w.t.question(missing, about, ""); said != "" {
+		return said
+	}
+	if !slices.ContainsFunc(w.gaps, func(one Taken) bool { return one.Value == missing && one.About == about }) && at < len(w.t.words) {
+		w.gaps = append(w.gaps, Taken{Kind: Ask, Value: missing, About: about, Question: question, Start: w.t.words[at].start, End: w.t.words[at].end, Line: w.t.words[at].line})
+	}
+	return plain(question)
+}
+
+// firstOf gives the word at which a thing is first worked on.
+func (t *taker) firstOf(called string) int {
+	for _, d := range t.deeds {
+		if d.part.name == called || cavityName(d.part.name) == called {
+			return d.from
+		}
+	}
+	return 0
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.out, format+"\n", args...) }
@@ -67,9 +92,6 @@ func (w *writer) value(key, text, beside string) {
 	if beside != "" {
 		line += " # " + plain(beside)
 	}
-	if text == "" {
-		w.gaps++
-	}
 	w.line("%s", line)
 }
 
@@ -84,7 +106,7 @@ func (w *writer) list(key string, names []string) {
 func (w *writer) head() {
 	w.line("# A draft out of notes. Each sentence stands over what was taken from it, with its line in the notes.")
 	w.line("# Every \"\" is a gap; what is asked stands beside it. benchleaf lint names those that are left.")
-	open := asked(w.t.out)
+	open := open(w.t.out, w.gaps)
 	if len(open) > 0 {
 		w.line("#")
 		w.line("# What the notes leave open:")
@@ -459,13 +481,13 @@ func (t *taker) figuresOf(w *writer, s *step) {
 			}
 		}
 		if s.key == "run" {
-			s.lines = append(s.lines, `least = "" # how long it runs`)
+			s.lines = append(s.lines, `least = "" # `+w.gap(askRun, s.deed.object, fmt.Sprintf("How long does the %s run?", thing(s.deed.object)), s.from))
 		}
 	case "drain":
 		if into := t.container(s.from); into != "" {
 			s.lines = append(s.lines, "into = "+strconv.Quote(w.need("tool", into)))
 		} else {
-			s.lines = append(s.lines, `into = "" # `+t.question(askContainer, s.deed.object, "what catches it"))
+			s.lines = append(s.lines, `into = "" # `+w.gap(askContainer, s.deed.object, fmt.Sprintf("What catches what runs out of the %s?", thing(s.deed.object)), s.from))
 		}
 	case "tighten":
 		if len(t.about(Torque, s.part.name)) == 0 && t.byHand(s.part.name, s.deed) {
@@ -475,9 +497,11 @@ func (t *taker) figuresOf(w *writer, s *step) {
 		if f, ok := t.fluidFor(s.from, s.to, s.part.name); ok {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
 		} else {
-			s.lines = append(s.lines, `fluid = "" # `+t.question(askGrade, s.deed.object, "which fluid, of what grade"))
+			s.lines = append(s.lines, `fluid = "" # `+w.gap(askGrade, s.deed.object, fmt.Sprintf("Which fluid goes into the %s, of what grade?", thing(s.deed.object)), s.from))
 		}
-		one("amount", Amount, func(taken Taken) bool { return taken.About == s.part.name && !countedAmount(taken.Value) })
+		one("amount", Amount, func(taken Taken) bool {
+			return taken.About == s.part.name && !countedAmount(taken.Value) && len(t.conflicting(Amount, s.part.name)) == 0
+		})
 	case "grease", "lubricate":
 		if f, ok := t.fluidFor(s.from, s.to, ""); ok && (f.kind == "grease" || s.key == "lubricate") {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
@@ -700,7 +724,7 @@ func (w *writer) step(s step) {
 	w.line("[[%s]]", s.section)
 	beside := ""
 	if s.object == "" && s.part.class == energyPart {
-		beside = w.t.question(askEnergy, noEnergy, "which energy")
+		beside = w.gap(askEnergy, noEnergy, "Which energy is cut off there: the mains, an engine, a battery, air or hydraulics?", s.from)
 	}
 	w.value(s.key, s.object, beside)
 	for _, line := range s.lines {
@@ -759,7 +783,10 @@ func (w *writer) thing(kind, short, called string) {
 				break
 			}
 		}
-		w.value("capacity", capacity, blankOr(capacity, "how much it takes"))
+		if len(t.conflicting(Amount, called)) > 0 {
+			capacity = ""
+		}
+		w.value("capacity", capacity, blankOr(capacity, t.question(askConflict, called, w.gapOf(capacity, askAmount, called, "How much does the %s take?"))))
 	case "cover", "part":
 		w.part(called)
 	case "tool":
@@ -789,7 +816,7 @@ func (w *writer) thing(kind, short, called string) {
 		for _, f := range t.fluids() {
 			if f.name == called {
 				w.value("title", called, "")
-				w.value("kind", f.kind, "")
+				w.value("kind", f.kind, w.gapAt(f))
 				if f.grade != "" {
 					w.value("grade", f.grade, "")
 				}
@@ -807,6 +834,23 @@ func (w *writer) thing(kind, short, called string) {
 	default:
 		w.value("title", called, "")
 	}
+}
+
+// gapOf gives the question for what a thing has no value of.
+func (w *writer) gapOf(value, missing, called, format string) string {
+	if value != "" || len(w.t.conflicting(Amount, called)) > 0 {
+		return ""
+	}
+	return w.gap(missing, called, fmt.Sprintf(format, called), w.t.firstOf(called))
+}
+
+// gapAt gives the question for the kind of a fluid.
+func (w *writer) gapAt(f told) string {
+	if f.kind != "" {
+		return ""
+	}
+	at, _ := w.t.wordsOf(f.at, f.end)
+	return w.gap(askKind, f.grade, fmt.Sprintf("Which oil is the %s: hydraulic, gear, compressor?", f.grade), at)
 }
 
 func (w *writer) part(called string) {
@@ -837,15 +881,17 @@ func (w *writer) part(called string) {
 			w.value(row[0], row[1], "")
 		}
 	}
-	torques := t.about(Torque, called)
+	torques := t.torquesOf(called)
 	switch {
+	case len(t.conflicting(Torque, called)) > 0:
+		w.value("torque", "", t.question(askConflict, called, "how tight"))
 	case len(torques) > 0 && readable(torques[0].Value):
 		w.value("torque", torques[0].Value, "")
 	case len(torques) > 0:
 		w.value("torque", "", t.question(askUnit, called, "you said "+torques[0].Value+": of what?"))
 	case slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" }):
 		if !slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" && t.byHand(called, d) }) {
-			w.value("torque", "", t.question(askTorque, called, "how tight"))
+			w.value("torque", "", w.gap(askTorque, called, fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", called), t.firstOf(called)))
 		}
 	}
 }
@@ -892,6 +938,7 @@ type told struct {
 	about                                 string // the cavity it was told of
 	at                                    int    // first place in bytes
 	end                                   int
+	open                                  bool // nothing tells its kind
 }
 
 // fluids gives the fluids of the notes: each grade with the service and the thickener beside it.
@@ -927,7 +974,7 @@ func (t *taker) fluids() []told {
 				one.grade, one.end = f.grade, end
 				continue
 			}
-			out = append(out, told{kind: f.kind, grade: f.grade, at: start, end: end})
+			out = append(out, told{kind: f.kind, grade: f.grade, at: start, end: end, open: f.open})
 		case productPart:
 			out = append(out, told{name: f.grade, kind: f.kind, at: start, end: end})
 		}
@@ -938,11 +985,27 @@ func (t *taker) fluids() []told {
 				out[i].about = one.About
 			}
 		}
+		if out[i].open {
+			out[i].kind = oilIn(out[i].about)
+		}
 		if out[i].name == "" {
-			out[i].name = strings.TrimSpace(strings.ReplaceAll(out[i].kind, "-", " ") + " " + out[i].grade)
+			out[i].name = strings.TrimSpace(strings.ReplaceAll(cmp.Or(out[i].kind, "oil"), "-", " ") + " " + out[i].grade)
 		}
 	}
 	return out
+}
+
+// oilIn is the kind of oil that a cavity holds, "" where its name does not tell.
+func oilIn(cavity string) string {
+	switch {
+	case strings.Contains(cavity, "gearbox") || strings.Contains(cavity, "gear case") || strings.Contains(cavity, "differential"):
+		return "gear-oil"
+	case strings.Contains(cavity, "compressor"):
+		return "compressor-oil"
+	case strings.Contains(cavity, "hydraulic"):
+		return "hydraulic-oil"
+	}
+	return ""
 }
 
 // fluidFor gives the fluid that is told of a cavity, or of what is greased where none is given: the
