@@ -788,8 +788,10 @@ func (t *taker) sectionAt(at int) {
 	switch {
 	case t.section.class == cavityPart:
 		t.cavity = p.name
-	case newLine && end > i && t.words[end-1].stop == ':' && p.class == machinePart: // a pump has oil of its own
-		t.section.class, t.cavity = cavityPart, p.name
+	case newLine && end < len(t.words) && t.words[end].stop == ':' && p.class == machinePart: // a pump has oil of its own
+		t.cavity = p.name
+	case newLine && end < len(t.words) && t.words[end].stop == ':' && (p.class == movingPart || p.class == wheelPart):
+		t.cavity = "" // what is filled is told anew
 	}
 }
 
@@ -1457,6 +1459,11 @@ func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
 		}
 	}
 	t.add(Action, strings.TrimSpace(verb+" "+object), p.name, from, to)
+	if !implied && (verb == "drain" || verb == "fill") { // what figures implied before is now told
+		t.deeds = slices.DeleteFunc(t.deeds, func(d deed) bool {
+			return d.implied && d.verb == verb && d.object == object && d.from >= t.begun
+		})
+	}
 	t.deeds = append(t.deeds, deed{verb, object, p, from, to, t.words[from].sentence, implied})
 }
 
@@ -1793,7 +1800,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 	case quantity.Pressure:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
-		if t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0) {
+		if t.near(tyreCues, it.from, it.to, 8, 0) || t.section.class == wheelPart && !t.near(cues("run|spray|pump|start|test"), it.from, it.to, 14, 4) {
 			word := "tyre"
 			if wordIn(t.words, "tire") {
 				word = "tire"

@@ -480,6 +480,10 @@ func (t *taker) figuresOf(w *writer, s *step) {
 				return
 			}
 		}
+		one("set", Range, func(taken Taken) bool {
+			a, problems := quantity.Parse(taken.Value, quantity.Any)
+			return len(problems) == 0 && (a.Dimension == quantity.Pressure || a.Dimension == quantity.RotationalSpeed)
+		})
 		if s.key == "run" {
 			s.lines = append(s.lines, `least = "" # `+w.gap(askRun, s.deed.object, fmt.Sprintf("How long does the %s run?", thing(s.deed.object)), s.from))
 		}
