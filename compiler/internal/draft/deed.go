@@ -247,6 +247,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "pumpout" {
 		t.add(Tool, "oil pump", p.name, at, to)
 	}
+	if verb == "refit" && t.newIn(at+1, to) && p.class != fastener && p.class != plugPart && p.class != coverPart {
+		verb = "replace" // put the new belt on
+	}
 	if verb == "run" && p.class == fastener {
 		verb = "tighten" // run the nut down
 	}
@@ -256,6 +259,16 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	t.act(verb, p, at, to, false)
 	t.further(verb, to)
 	return true
+}
+
+// newIn reports whether a new part is named between two words.
+func (t *taker) newIn(from, to int) bool {
+	for i := from; i+1 < to && i+1 < len(t.words); i++ {
+		if t.words[i].lower == "new" && t.words[i+1].stop == 0 && namesPart(t.words, i+1, i+2) {
+			return true
+		}
+	}
+	return false
 }
 
 // lubed reports whether oil or grease is named right behind a word.

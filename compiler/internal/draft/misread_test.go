@@ -41,6 +41,9 @@ var misread = []struct {
 	{notes: "Fill the gearbox with ISO VG 220, 1 litre. Fill the crankcase with ISO VG 100, 2 litres.", written: []string{`kind = "gear-oil"`, `kind = "" # Which oil is the ISO VG 100`, "!hydraulic-oil"}, queries: []string{"ISO VG 100", "!ISO VG 220"}},
 	{notes: "Gearbox: drain plug is a 17 mm hex. Takes 1.2 litres of EP 90. Let it drain ten minutes.\nFill it through the top plug.\nPump: check the oil in the sight glass, top up with SAE 30 if it's low. Change the diaphragms, there's three of them. Bolts are M10, 25 Nm.", taken: []string{"action fill pump"}, written: []string{`fill = "pump"`, `replace = "diaphragm"`, `tighten = "diaphragm-bolt"`}},
 	{notes: "Wheels. Tires twenty-five psi.\nThen hook it up and run it with clean water at 20 bar.", written: []string{`limit = "25 psi"`, `set = "20 bar"`, `!limit = "20 bar"`}},
+	{notes: "Take the belt off. Put the new belt on.", taken: []string{"action replace belt", "!action refit belt"}},
+	{notes: "Mill. Drum runs on for a minute so give it that. Belt gives 8 to 12 mm.", written: []string{"(not written: wait 1 min (drum))"}},
+	{notes: "Gearbox. Drain plug 35 Nm.", written: []string{"!not written"}},
 }
 
 func TestMisread(t *testing.T) {

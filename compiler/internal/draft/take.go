@@ -1159,6 +1159,9 @@ func (t *taker) particle(it *item, p part) {
 		at--
 	}
 	if verb := settle(deed, p.class); verb != "" {
+		if verb == "refit" && t.newIn(max(it.from-1, 0), it.to) && p.class != fastener && p.class != plugPart && p.class != coverPart {
+			verb = "replace" // put the new belt on
+		}
 		t.act(verb, p, it.from, at+1, false)
 	}
 }
@@ -2176,6 +2179,9 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
+		if t.near(runsOn, it.from, it.to, 7, 3) {
+			return // it stands still by itself
+		}
 		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && (!t.near(coolCues, it.from, it.to, 5, 6) || t.near(letRun, it.from, it.to, 7, 0)) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
@@ -2251,6 +2257,7 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	runsOn       = cues("runs on|run on for|keeps running|keeps spinning|keeps turning|spins on|coasts|coast down|runs down|spins down|winds down")
 	letRun       = cues("run warm|run empty|run it warm|run it till it's warm")
 	waited       = cues("wait|leave|let|give|count")
 	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")

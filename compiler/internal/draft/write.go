@@ -21,6 +21,8 @@ type writer struct {
 	order []string          // short names in the order in which they are first needed
 	said  map[string]string // short name → how it was called
 	gaps  []Taken           // what is asked beside a gap, and not by the notes
+	// what the file writes, by a first writing; nil in that
+	written map[string]bool
 }
 
 // width is how long a line of a comment gets.
@@ -28,15 +30,39 @@ const width = 100
 
 // text writes the whole file, and gives what it asks beside its gaps.
 func (t *taker) text() (string, []Taken) {
-	w := &writer{t: t, kinds: map[string]string{}, said: map[string]string{}}
+	w, body := t.body(nil)
+	w, body = t.body(valuesIn(body)) // once more, with what is written nowhere told beside its sentence
+	w.head()
+	return w.out.String() + body, w.gaps
+}
+
+// body writes all but the head.
+func (t *taker) body(written map[string]bool) (*writer, string) {
+	w := &writer{t: t, kinds: map[string]string{}, said: map[string]string{}, written: written}
 	t.describe(w)
 	w.procedure()
 	w.steps()
 	w.things()
 	body := w.out.String()
 	w.out.Reset()
-	w.head()
-	return w.out.String() + body, w.gaps
+	return w, body
+}
+
+var quotedValue = regexp.MustCompile(`"((?:[^"\\]|\\.)+)"|^count = (\d+)`)
+
+// valuesIn gives the texts and counts that a draft writes, without its comments.
+func valuesIn(body string) map[string]bool {
+	out := map[string]bool{}
+	for line := range strings.Lines(body) {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		code, _, _ := strings.Cut(line, " # ")
+		for _, found := range quotedValue.FindAllStringSubmatch(code, -1) {
+			out[found[1]+found[2]] = true
+		}
+	}
+	return out
 }
 
 // gap gives the question of a gap. Where the notes ask for it themselves theirs is given, and it is
@@ -663,7 +689,7 @@ func (t *taker) whole(end int) int {
 
 // figures writes, under a sentence, the figures that were taken from it as they were read.
 func (w *writer) figures(start, end int) {
-	var list []string
+	var list, lost []string
 	for _, one := range w.t.out {
 		switch one.Kind {
 		case Torque, Size, Range, Fluid, Amount, Count, Interval, Wait:
@@ -673,14 +699,30 @@ func (w *writer) figures(start, end int) {
 					text += " (" + one.About + ")"
 				}
 				if !slices.Contains(list, text) {
-					list = append(list, text)
+					if w.written == nil || w.wrote(one) {
+						list = append(list, text)
+					} else if !slices.Contains(lost, text) {
+						lost = append(lost, text)
+					}
 				}
 			}
 		}
 	}
+	if len(lost) > 0 {
+		list = append(list, "(not written: "+strings.Join(lost, "; ")+")")
+	}
 	if len(list) > 0 {
 		w.comment("Read: " + strings.Join(list, "; "))
 	}
+}
+
+// wrote reports whether a figure stands in the file, as a value of its own.
+func (w *writer) wrote(one Taken) bool {
+	value := one.Value
+	if bare, ok := strings.CutPrefix(value, "max "); ok && w.written[bare] {
+		return true
+	}
+	return w.written[value] || one.Kind == Fluid && (w.written["API "+value] || w.written[strings.ReplaceAll(value, " ", "-")] || w.written[strings.ToLower(value)])
 }
 
 // beside gives steps the tools and the warnings that stand with them in the notes.
