@@ -308,6 +308,9 @@ func (t *taker) further(verb string, at int) {
 		if end < len(t.words) && t.words[end].stop == 0 && (finite[t.words[end].lower] || t.words[end].of) || t.words[end-1].of {
 			return // and the other end is free
 		}
+		if end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "same" {
+			return // new washer, and the fill plug same as the drain
+		}
 		t.act(verb, t.qualify(p), at, end, false)
 		at = end
 	}

@@ -185,6 +185,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		p, ok = t.meant(at)
 		to = end // the second one you unhook
 	}
+	if next := min(at+1, len(t.words)-1); !ok && row.deed == "raise" && pronouns[t.words[next].lower] {
+		p, to, ok = part{name: "machine", head: "machine", class: machinePart}, end, true // jack it up
+	}
 	if !ok || to > len(t.words) {
 		return false
 	}

@@ -44,6 +44,10 @@ var misread = []struct {
 	{notes: "Take the belt off. Put the new belt on.", taken: []string{"action replace belt", "!action refit belt"}},
 	{notes: "Mill. Drum runs on for a minute so give it that. Belt gives 8 to 12 mm.", written: []string{"(not written: wait 1 min (drum))"}},
 	{notes: "Gearbox. Drain plug 35 Nm.", written: []string{"!not written"}},
+	{notes: "Gearbox. Drain plug in, 35 Nm. Level plug in, 20 Nm, new washer, and the fill plug same as the drain.", taken: []string{"!action replace fill plug"}, written: []string{`tighten = "fill-plug"`}},
+	{notes: "Torque the wheel nuts to one hundred and ten foot pounds, then again after fifty miles.", written: []string{`every = ""`, "(not written: interval 50 mi (wheel nut))"}},
+	{notes: "Five litre pan under, drain plug out.", written: []string{`drain = "" # What is drained`, "!engine"}, queries: []string{"What is drained"}},
+	{notes: "Jack it up under the axle, stands under, wheels off.", written: []string{`raise = "the machine"`, `support = "the machine"`}},
 }
 
 func TestMisread(t *testing.T) {

@@ -1372,8 +1372,14 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	t.actOn(verb, name, p, from, to, implied)
 	if verb == "remove" && p.class == plugPart && (strings.Contains(p.name, "drain") || strings.Contains(p.name, "sump")) {
 		oil := t.cavity
-		if oil == "" || oil == "engine" {
+		if oil == "" && !t.engined() {
+			oil = t.vessel(from)
+		} else if oil == "" || oil == "engine" {
 			oil = "engine oil"
+		}
+		if oil == "" { // nothing tells what is drained: a gap
+			t.deeds = append(t.deeds, deed{"drain", "", part{}, from, to, t.words[from].sentence, true})
+			return
 		}
 		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
 	}
@@ -2140,6 +2146,8 @@ func (t *taker) timeThing(it *item, a amount) {
 		return
 	}
 	switch {
+	case t.againAfter(it) && t.fastener.name != "" && t.mentionedIn(t.words[it.from].sentence, t.fastener.name):
+		t.add(Interval, a.unbound().text(), t.fastener.name, it.from, it.to) // and again after 50 miles
 	case t.serviced(it) || t.againAfter(it) || a.unit.symbol == "h" && a.low.int() >= 25 && !t.near(waitCues, it.from, it.to, 5, 0) && !t.near(clockCues, it.from, it.to, 4, 2):
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind == quantity.Time && it.from > 0 && t.words[it.from-1].lower == "at" && a.unit.symbol == "h" && t.words[it.from].stop == 0 && a.low.int() >= 10:

@@ -388,6 +388,7 @@ func (t *taker) stepOf(w *writer, d *deed) step {
 		if d.object != noEnergy {
 			s.object = w.need("energy", d.object)
 		}
+	case verb.Object == "cavity" && called == "":
 	case verb.Object == "cavity":
 		s.object = w.need("cavity", cavityName(called))
 	case d.verb == "replace" && !t.fastened(called):
@@ -517,7 +518,7 @@ func (t *taker) figuresOf(w *writer, s *step) {
 		if into := t.container(s.from); into != "" {
 			s.lines = append(s.lines, "into = "+strconv.Quote(w.need("tool", into)))
 		} else {
-			s.lines = append(s.lines, `into = "" # `+w.gap(askContainer, s.deed.object, fmt.Sprintf("What catches what runs out of the %s?", thing(s.deed.object)), s.from))
+			s.lines = append(s.lines, `into = "" # `+w.gap(askContainer, s.deed.object, "What catches what runs out there?", s.from))
 		}
 	case "tighten":
 		if len(t.about(Torque, s.part.name)) == 0 && t.byHand(s.part.name, s.deed) {
@@ -771,6 +772,9 @@ func (w *writer) step(s step) {
 	beside := ""
 	if s.object == "" && s.part.class == energyPart {
 		beside = w.gap(askEnergy, noEnergy, "Which energy is cut off there: the mains, an engine, a battery, air or hydraulics?", s.from)
+	}
+	if s.object == "" && s.key == "drain" {
+		beside = w.gap(askGrade, "drained", "What is drained there, out of what?", s.from)
 	}
 	w.value(s.key, s.object, beside)
 	for _, line := range s.lines {
