@@ -29,6 +29,7 @@ const (
 	askEnergy    = "energy"
 	askOwner     = "owner"
 	askConflict  = "conflict"
+	askLanguage  = "language"
 	askRun       = "run"
 	askKind      = "kind"
 	askFigure    = "figure"

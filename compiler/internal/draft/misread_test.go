@@ -48,6 +48,9 @@ var misread = []struct {
 	{notes: "Torque the wheel nuts to one hundred and ten foot pounds, then again after fifty miles.", written: []string{`every = ""`, "(not written: interval 50 mi (wheel nut))"}},
 	{notes: "Five litre pan under, drain plug out.", written: []string{`drain = "" # What is drained`, "!engine"}, queries: []string{"What is drained"}},
 	{notes: "Jack it up under the axle, stands under, wheels off.", written: []string{`raise = "the machine"`, `support = "the machine"`}},
+	{notes: "Zuerst Hauptschalter aus, dann Ablassschraube raus, 35 Newtonmeter.", queries: []string{"Only English is read"}},
+	{notes: "Drain plug out, then the filter, and put it in the bin.", queries: []string{"!Only English"}},
+	{notes: "Two pumps of grease in each bearing, there's two. Run it for a minute.", written: []string{"!the pump", `run = "the machine"`}},
 }
 
 func TestMisread(t *testing.T) {

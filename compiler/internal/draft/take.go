@@ -690,7 +690,7 @@ func (t *taker) sectionAt(at int) {
 	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers[t.words[i].lower] || coming && leading[t.words[i].lower]) {
 		i++
 	}
-	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
+	if t.words[i].sentence != w.sentence || t.standings[i] == denied || strokesOf(t.words, i) {
 		return
 	}
 	if t.standings[i] == slip { // now the blade, no, the wedge
@@ -1436,12 +1436,24 @@ func (t *taker) machineHead() string {
 		return t.headName
 	}
 	for i := range t.words {
+		if strokesOf(t.words, i) {
+			continue // two pumps of grease
+		}
 		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted[p.head]) {
 			t.headName = lastWord(p.head)
 			break
 		}
 	}
 	return t.headName
+}
+
+// strokesOf reports whether a word is a stroke of a grease gun: two pumps of grease.
+func strokesOf(words []word, at int) bool {
+	if words[at].stem != "pump" || at == 0 || words[at].stop != 0 {
+		return false
+	}
+	before := words[at-1].lower
+	return (smalls[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].lower == "of" || words[at+1].lower == "each")
 }
 
 // fitted are machines that others have as their parts.

@@ -32,6 +32,9 @@ const width = 100
 func (t *taker) text() (string, []Taken) {
 	w, body := t.body(nil)
 	w, body = t.body(valuesIn(body)) // once more, with what is written nowhere told beside its sentence
+	if at := foreignAt(t.words); at >= 0 {
+		w.gap(askLanguage, "notes", "Only English is read, and these notes seem to be in another language: what is missing here? Write them in English and draft them again.", at)
+	}
 	w.head()
 	return w.out.String() + body, w.gaps
 }
