@@ -51,6 +51,8 @@ var misread = []struct {
 	{notes: "Zuerst Hauptschalter aus, dann Ablassschraube raus, 35 Newtonmeter.", queries: []string{"Only English is read"}},
 	{notes: "Drain plug out, then the filter, and put it in the bin.", queries: []string{"!Only English"}},
 	{notes: "Two pumps of grease in each bearing, there's two. Run it for a minute.", written: []string{"!the pump", `run = "the machine"`}},
+	{notes: "Put the drain plug back.", written: []string{`refit = "drain-plug"`}},
+	{notes: "Hydraulic lever both ways, then isolator off. Don't touch the air line.", written: []string{`isolate = "mains"`, "![energy.hydraulics]", "![energy.air]"}},
 }
 
 func TestMisread(t *testing.T) {

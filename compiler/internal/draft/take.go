@@ -1093,6 +1093,9 @@ func (t *taker) particle(it *item, p part) {
 		}
 		break
 	}
+	if verb := settle("on?", p.class); at >= len(t.words) && back && at == it.to+1 && verb != "" && p.class != signPart {
+		t.act(verb, p, it.from, at, false) // the notes end with it: put the plug back
+	}
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}

@@ -432,20 +432,15 @@ func (t *taker) fastened(called string) bool {
 	})
 }
 
-// energyAt is what a deed at a word cuts off or gives back: what its sentence names, else what was
+// energyAt is what a deed at a word cuts off or gives back: what its clause or its sentence names, else what was
 // cut off before, else the one source of which the notes tell; noEnergy where none is told. What is
 // ruled out names none.
 func (t *taker) energyAt(at int) string {
 	if at < len(t.words) {
-		from := t.sentenceStart(at)
-		for _, row := range switched {
-			if row.name == "mains" && row.kind == "" && (t.engined() || wordIn(t.words, "battery")) {
-				continue
-			}
-			if t.liveCue(row.said, from, t.endOf(at)) {
-				t.energyName = row.name
-				return row.name
-			}
+		found := append(t.switchedIn(clauseStart(t.words, at), clauseEnd(t.words, at+1)), t.switchedIn(t.sentenceStart(at), t.endOf(at))...)
+		if len(found) > 0 {
+			t.energyName = found[0].name
+			return t.energyName
 		}
 	}
 	if t.energyName == "" {
@@ -458,6 +453,17 @@ func (t *taker) energyAt(at int) string {
 		}
 	}
 	return t.energyName
+}
+
+// switchedIn gives what words between two places tell that is switched.
+func (t *taker) switchedIn(from, to int) []energyRow {
+	var out []energyRow
+	for _, row := range switched {
+		if !(row.kind == "" && (t.engined() || wordIn(t.words, "battery"))) && t.liveCue(row.said, from, to) {
+			out = append(out, row)
+		}
+	}
+	return out
 }
 
 // noEnergy stands for a source of energy that is not told.
