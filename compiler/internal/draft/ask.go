@@ -166,11 +166,11 @@ func (t *taker) conflictQuestions() {
 		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames[one.About].kind != "" {
 			continue
 		}
+		asked[one.Kind+one.About] = true
 		said := t.conflicting(one.Kind, one.About)
 		if len(said) < 2 {
 			continue
 		}
-		asked[one.Kind+one.About] = true
 		list := strings.Join(said[:len(said)-1], ", ") + " and " + said[len(said)-1]
 		if one.Kind == Torque {
 			t.askAt(askConflict, one.About, fmt.Sprintf("You said %s for the %s: which holds, or is it tightened in steps?", list, one.About), one)

@@ -121,6 +121,8 @@ type taker struct {
 	pulled       string // what a force was told of
 	pto          bool
 	energyName   string
+	driven       bool // by an engine or a battery
+	drivenKnown  bool
 	outer        part // the heading over several things: "Filters"
 	voice        int  // 1 spoken, 2 in short, 0 not looked at
 }

@@ -30,8 +30,8 @@ const width = 100
 
 // text writes the whole file, and gives what it asks beside its gaps.
 func (t *taker) text() (string, []Taken) {
-	w, body := t.body(nil)
-	w, body = t.body(valuesIn(body)) // once more, with what is written nowhere told beside its sentence
+	_, first := t.body(nil)
+	w, body := t.body(valuesIn(first)) // once more, with what is written nowhere told beside its sentence
 	if at := foreignAt(t.words); at >= 0 {
 		w.gap(askLanguage, "notes", "Only English is read, and these notes seem to be in another language: what is missing here? Write them in English and draft them again.", at)
 	}
@@ -437,7 +437,7 @@ func (t *taker) fastened(called string) bool {
 // ruled out names none.
 func (t *taker) energyAt(at int) string {
 	if at < len(t.words) {
-		found := append(t.switchedIn(clauseStart(t.words, at), clauseEnd(t.words, at+1)), t.switchedIn(t.sentenceStart(at), t.endOf(at))...)
+		found := append(t.switchedIn(clauseStart(t.words, at), clauseEnd(t.words, at+1)), t.switchedIn(max(t.sentenceStart(at), at-30), min(t.endOf(at), at+30))...)
 		if len(found) > 0 {
 			t.energyName = found[0].name
 			return t.energyName
@@ -459,11 +459,19 @@ func (t *taker) energyAt(at int) string {
 func (t *taker) switchedIn(from, to int) []energyRow {
 	var out []energyRow
 	for _, row := range switched {
-		if !(row.kind == "" && (t.engined() || wordIn(t.words, "battery"))) && t.liveCue(row.said, from, to) {
+		if t.liveCue(row.said, from, to) && !(row.kind == "" && t.otherwiseDriven()) {
 			out = append(out, row)
 		}
 	}
 	return out
+}
+
+// otherwiseDriven reports whether the notes speak of an engine or a battery, so that a switch may be theirs.
+func (t *taker) otherwiseDriven() bool {
+	if !t.drivenKnown {
+		t.drivenKnown, t.driven = true, t.engined() || wordIn(t.words, "battery")
+	}
+	return t.driven
 }
 
 // noEnergy stands for a source of energy that is not told.
