@@ -26,11 +26,19 @@ const (
 	askUsed      = "used"
 	askLong      = "long"
 	askWrench    = "wrench"
+	askEnergy    = "energy"
+	askOwner     = "owner"
+	askConflict  = "conflict"
+	askLanguage  = "language"
+	askRun       = "run"
+	askKind      = "kind"
+	askFigure    = "figure"
 )
 
 // questions asks for what the notes leave open.
 func (t *taker) questions() {
 	t.unitQuestions()
+	t.conflictQuestions()
 	t.torqueQuestions()
 	t.fluidQuestions()
 	t.springQuestions()
@@ -82,6 +90,106 @@ func (t *taker) unitQuestions() {
 			}
 		}
 	}
+}
+
+// conflicting gives the figures of a kind that are told of a thing and differ, each once; none
+// where they agree. The same in other units is the same.
+func (t *taker) conflicting(kind, called string) []string {
+	var out []string
+	var first quantity.Amount
+	differ := false
+	told := t.about(kind, called)
+	if kind == Torque {
+		told = t.torquesOf(called)
+	}
+	for _, one := range told {
+		a, problems := quantity.Parse(one.Value, quantity.Any)
+		if len(problems) > 0 || kind == Amount && (countedAmount(one.Value) || a.Dimension != quantity.Volume) || slices.Contains(out, one.Value) {
+			continue
+		}
+		out = append(out, one.Value)
+		if len(out) == 1 {
+			first = a
+			continue
+		}
+		differ = differ || !sameSize(first, a)
+	}
+	if !differ {
+		return nil
+	}
+	return out
+}
+
+// torquesOf gives the torques of a part, of those that a sentence tells one above another only the
+// last: the part is tightened in steps.
+func (t *taker) torquesOf(called string) []Taken {
+	var out []Taken
+	for _, one := range t.about(Torque, called) {
+		if last := len(out) - 1; last >= 0 && out[last].sentence == one.sentence && out[last].Start < one.Start {
+			before, faults := quantity.Parse(out[last].Value, quantity.Torque)
+			a, problems := quantity.Parse(one.Value, quantity.Torque)
+			if x, ok := before.Max(); ok && len(faults)+len(problems) == 0 {
+				if y, ok := a.Min(); ok && y.Cmp(x) > 0 && !sameSize(before, a) {
+					out[last] = one
+					continue
+				}
+			}
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// sameSize reports whether two amounts of a dimension differ by no more than what units are rounded to.
+func sameSize(a, b quantity.Amount) bool {
+	for _, end := range []func(quantity.Amount) (*big.Rat, bool){quantity.Amount.Min, quantity.Amount.Max} {
+		x, one := end(a)
+		y, other := end(b)
+		if one != other {
+			return false
+		}
+		if !one {
+			continue
+		}
+		apart := new(big.Rat).Sub(x, y)
+		if apart.Abs(apart).Cmp(new(big.Rat).Mul(new(big.Rat).Abs(x), big.NewRat(3, 100))) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// conflictQuestions asks which figure holds where a thing has several.
+func (t *taker) conflictQuestions() {
+	asked := map[string]bool{}
+	for _, one := range slices.Clone(t.out) {
+		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames[one.About].kind != "" {
+			continue
+		}
+		asked[one.Kind+one.About] = true
+		said := t.conflicting(one.Kind, one.About)
+		if len(said) < 2 {
+			continue
+		}
+		list := strings.Join(said[:len(said)-1], ", ") + " and " + said[len(said)-1]
+		if one.Kind == Torque {
+			t.askAt(askConflict, one.About, fmt.Sprintf("You said %s for the %s: which holds, or is it tightened in steps?", list, one.About), one)
+		} else {
+			t.askAt(askConflict, one.About, fmt.Sprintf("You said %s for the %s: which of them does it take?", list, one.About), one)
+		}
+	}
+}
+
+// thousandOrPoint asks for a figure that may be a thousand or a decimal, and takes none.
+func (t *taker) thousandOrPoint(it *item) bool {
+	for i := it.from; i < it.to; i++ {
+		if w := t.words[i]; w.either && t.live(it.from, it.to) && it.amount.unit.kind != quantity.RotationalSpeed {
+			digits := strings.NewReplacer(",", "", ".", "").Replace(w.raw)
+			t.ask(askFigure, w.raw, fmt.Sprintf("You wrote %s, and other figures with a comma for the point: is it %s or %s?", w.raw, digits, strings.Replace(w.raw, ",", ".", 1)), it.from, it.to)
+			return true
+		}
+	}
+	return false
 }
 
 func lastWord(text string) string {
@@ -309,7 +417,7 @@ func (t *taker) kindNear(kind string, sentence, within int) bool {
 // volumeNear reports whether a volume or a mass is told close by.
 func (t *taker) volumeNear(sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Amount && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
+		return one.Kind == Amount && toolNames[one.About].kind != "container" && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 

@@ -114,6 +114,9 @@ func (t *taker) passiveAt(at int) {
 			}
 			end++
 		}
+		if bad[said] && row.deed == "loosen" && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
+			continue // the belt is cracked
+		}
 		if deed := settle(row.deed, p.class); deed != "" && passiveDeeds[deed] {
 			t.act(deed, p, min(from, at), end, false)
 			return
@@ -304,6 +307,9 @@ func (t *taker) further(verb string, at int) {
 		}
 		if end < len(t.words) && t.words[end].stop == 0 && (finite[t.words[end].lower] || t.words[end].of) || t.words[end-1].of {
 			return // and the other end is free
+		}
+		if end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "same" {
+			return // new washer, and the fill plug same as the drain
 		}
 		t.act(verb, t.qualify(p), at, end, false)
 		at = end

@@ -70,6 +70,9 @@ func (t *taker) acrossFlats(it *item, a amount) bool {
 
 var flats = cues("af|a f|across flats|across the flats|hex head|hex headed|square head")
 
+// figureSaid are words before a figure that somebody or something gives.
+var figureSaid = set("says say said reckons gives")
+
 // borrow gives a bare figure the unit of a like figure that stands beside it: 40 / 65 / 80 Nm,
 // off load 8.0 and on load 7.2 bar, 58 Hz new and 50 run in.
 func (t *taker) borrow(number int, a amount) amount {
@@ -95,6 +98,12 @@ func (t *taker) borrow(number int, a amount) amount {
 			if lends[next.amount.unit.kind] && alike(a, next.amount) && t.joins(it.to, next.from, next.amount.unit.kind == quantity.Torque) {
 				a.unit = next.amount.unit
 			}
+			return a
+		}
+	}
+	if before := max(number-1, 0); before < number && a.low.decimals != "" && figureSaid[t.words[max(a.figures-1, 0)].lower] {
+		if one := t.items[before]; one.kind == amountItem && one.amount.unit.kind == quantity.Volume && t.words[one.from].sentence == t.words[it.from].sentence {
+			a.unit = one.amount.unit // the book says one point four
 			return a
 		}
 	}

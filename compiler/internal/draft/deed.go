@@ -79,6 +79,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false
 	}
+	if p, n := partAt(t.words, max(at-1, 0)); row.deed == "loosen" && strings.HasPrefix(t.words[at].lower, "crack") && n > 0 && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
+		return false // the belt is cracked
+	}
+	if row.deed == "run" && t.draining(at) {
+		return false // drain plug out, let it run ten minutes
+	}
 	if row.deed == "drain" && at > 0 && (pronouns[t.words[at-1].lower] || t.words[at-1].lower == "from") {
 		return false
 	}
@@ -179,6 +185,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		p, ok = t.meant(at)
 		to = end // the second one you unhook
 	}
+	if next := min(at+1, len(t.words)-1); !ok && row.deed == "raise" && pronouns[t.words[next].lower] {
+		p, to, ok = part{name: "machine", head: "machine", class: machinePart}, end, true // jack it up
+	}
 	if !ok || to > len(t.words) {
 		return false
 	}
@@ -241,6 +250,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "pumpout" {
 		t.add(Tool, "oil pump", p.name, at, to)
 	}
+	if verb == "refit" && t.newIn(at+1, to) && p.class != fastener && p.class != plugPart && p.class != coverPart {
+		verb = "replace" // put the new belt on
+	}
 	if verb == "run" && p.class == fastener {
 		verb = "tighten" // run the nut down
 	}
@@ -250,6 +262,16 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	t.act(verb, p, at, to, false)
 	t.further(verb, to)
 	return true
+}
+
+// newIn reports whether a new part is named between two words.
+func (t *taker) newIn(from, to int) bool {
+	for i := from; i+1 < to && i+1 < len(t.words); i++ {
+		if t.words[i].lower == "new" && t.words[i+1].stop == 0 && namesPart(t.words, i+1, i+2) {
+			return true
+		}
+	}
+	return false
 }
 
 // lubed reports whether oil or grease is named right behind a word.
@@ -406,7 +428,8 @@ func (t *taker) toldAt(at int) {
 	p := t.section
 	switch row.object {
 	case "$energy":
-		p = part{name: t.energy(), head: t.energy(), class: energyPart}
+		name := t.energyAt(at)
+		p = part{name: name, head: name, class: energyPart}
 	case "$machine", "$prime":
 		name := t.prime()
 		p = part{name: name, head: name, class: machinePart}

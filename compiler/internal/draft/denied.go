@@ -73,7 +73,7 @@ func stand(words []word) []standing {
 	}
 	for i := range words {
 		n := length(denials, words, i)
-		if n == 0 || length(notDenials, words, i) > 0 {
+		if n == 0 || length(notDenials, words, i) > 0 || ifNot(words, i) {
 			continue
 		}
 		if _, bound := prefixes.at(words, i); bound > 0 {
@@ -117,6 +117,11 @@ func stand(words []word) []standing {
 		}
 	}
 	return out
+}
+
+// ifNot reports whether a denial only asks, and what follows is to be done: if not, slacken ….
+func ifNot(words []word, at int) bool {
+	return words[at].lower == "not" && at > 0 && words[at].stop == 0 && words[at-1].lower == "if"
 }
 
 // storyStart gives the word a story begins at: that of its clause, but not far back where nothing

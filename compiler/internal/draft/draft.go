@@ -14,6 +14,7 @@ import (
 // Draft is what became of notes.
 type Draft struct {
 	Taken []Taken // by place
+	Gaps  []Taken // what the draft itself leaves open beside: a kind, a grade, an amount that no word was said of
 	TOML  []byte
 }
 
@@ -27,12 +28,19 @@ func Of(notes []byte) (Draft, error) {
 		return Draft{}, err
 	}
 	t := take(string(notes))
-	return Draft{Taken: t.out, TOML: []byte(t.text())}, nil
+	text, gaps := t.text()
+	return Draft{Taken: t.out, Gaps: gaps, TOML: []byte(text)}, nil
 }
 
-// Questions are what the notes leave open, by place.
+// Questions are what the notes leave open, by line.
 func (d Draft) Questions() []Taken {
-	return asked(d.Taken)
+	return open(d.Taken, d.Gaps)
+}
+
+func open(taken, gaps []Taken) []Taken {
+	out := append(asked(taken), gaps...)
+	slices.SortStableFunc(out, func(a, b Taken) int { return a.Line - b.Line })
+	return out
 }
 
 // asked gives the questions among what was taken, each once for a thing and a line.

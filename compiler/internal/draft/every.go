@@ -77,7 +77,7 @@ func (t *taker) everyAt(at int) {
 
 // intervalOf is what an interval belongs to: what is spoken of, or the whole job.
 func (t *taker) intervalOf(at int) string {
-	if t.section.name == "" || t.near(wholeCues, at, at+1, 6, 10) {
+	if head := t.machineHead(); t.section.name == "" || t.section.class == machinePart && t.words[t.section.from].sentence == 0 && (t.section.head == head || lastWord(t.section.name) == head) || t.near(wholeCues, at, at+1, 6, 10) {
 		return wholeJob
 	}
 	return t.section.name

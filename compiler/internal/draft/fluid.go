@@ -13,6 +13,7 @@ type fluid struct {
 	what  fluidPart
 	from  int
 	to    int
+	open  bool // nothing tells which kind of oil the grade is of
 }
 
 type fluidPart int
@@ -187,7 +188,7 @@ func viscosity(words []word, at int) (fluid, bool) {
 	for _, want := range []string{"isovg", "vg", "iso"} {
 		if bare, ok := strings.CutPrefix(words[at].lower, want); ok && figures(bare) && bare != "" {
 			if grade, err := trade.ParseGrade("ISO VG " + bare); err == nil {
-				return fluid{kind: oilKindNear(words, at, at+1), grade: grade.Canonical, to: at + 1}, true
+				return oilOf(words, at, at+1, grade.Canonical), true
 			}
 		}
 	}
@@ -202,18 +203,18 @@ func viscosity(words []word, at int) (fluid, bool) {
 	if err != nil {
 		return fluid{}, false
 	}
-	return fluid{kind: oilKindNear(words, at, after), grade: grade.Canonical, to: after}, true
+	return oilOf(words, at, after, grade.Canonical), true
 }
 
-// oilKindNear is the kind of an oil whose grade is told at some words, by its name close by.
-func oilKindNear(words []word, from, to int) string {
-	kind := "hydraulic-oil"
+// oilOf is an oil whose grade is told at some words, of the kind that its name close by tells.
+func oilOf(words []word, from, to int, grade string) fluid {
+	out := fluid{kind: "hydraulic-oil", grade: grade, to: to, open: true}
 	for i := max(from-4, 0); i < min(to+3, len(words)); i++ {
 		if row, n := products.at(words, i); n > 0 && row.what == namePart && words[i].sentence == words[from].sentence && row.kind != "grease" && row.kind != "other" {
-			kind = row.kind
+			out.kind, out.open = row.kind, false
 		}
 	}
-	return kind
+	return out
 }
 
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.

@@ -19,6 +19,9 @@ func (t *taker) sameAt(at int) {
 		}
 		return
 	}
+	if t.words[next].lower == "as" && t.sameTorque(at, next+1) {
+		return
+	}
 	if on := next; t.words[on].lower == "again" || t.words[on].lower == "on" || t.words[on].lower == "for" || t.words[on].lower == "with" {
 		if t.repeated(at) {
 			return
@@ -45,6 +48,31 @@ func (t *taker) sameAt(at int) {
 			break
 		}
 	}
+}
+
+// sameTorque takes the torque of another part: the fill plug same as the drain.
+func (t *taker) sameTorque(at, of int) bool {
+	for of < len(t.words) && articles[t.words[of].lower] {
+		of++
+	}
+	if of >= len(t.words) || t.words[of].stop != 0 {
+		return false
+	}
+	p, n := partAt(t.words, of)
+	if w := t.words[of].lower; n == 0 && (w == "drain" || w == "fill" || w == "level") {
+		p, n = part{name: w + " plug"}, 1
+	}
+	told := t.torquesOf(p.name)
+	if n == 0 || len(told) == 0 || len(t.mentions) == 0 {
+		return false
+	}
+	f := t.mentions[len(t.mentions)-1]
+	if f.class != fastener && f.class != plugPart || f.name == p.name || f.to > at || t.words[f.from].sentence != t.words[at].sentence {
+		return false
+	}
+	t.add(Torque, told[len(told)-1].Value, f.name, at, of+n)
+	t.act("tighten", f.part, f.from, of+n, true)
+	return true
 }
 
 func (t *taker) mentionedIn(sentence int, called string) bool {

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"cmp"
+	"fmt"
 	"math/big"
 	"slices"
 	"strings"
@@ -120,6 +121,8 @@ type taker struct {
 	pulled       string // what a force was told of
 	pto          bool
 	energyName   string
+	driven       bool // by an engine or a battery
+	drivenKnown  bool
 	outer        part // the heading over several things: "Filters"
 	voice        int  // 1 spoken, 2 in short, 0 not looked at
 }
@@ -501,7 +504,7 @@ func (t *taker) qualify(p part) part {
 		}
 	case coverPart:
 		for i := len(t.mentions) - 1; i >= 0; i-- {
-			if m := t.mentions[i]; m.class == coverPart && m.head == p.head && !m.bare {
+			if m := t.mentions[i]; m.class == coverPart && (m.head == p.head || strings.HasSuffix(m.head, " "+p.head)) && !m.bare {
 				p.name, p.bare = m.name, false
 				return p
 			}
@@ -689,7 +692,7 @@ func (t *taker) sectionAt(at int) {
 	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers[t.words[i].lower] || coming && leading[t.words[i].lower]) {
 		i++
 	}
-	if t.words[i].sentence != w.sentence || t.standings[i] == denied {
+	if t.words[i].sentence != w.sentence || t.standings[i] == denied || strokesOf(t.words, i) {
 		return
 	}
 	if t.standings[i] == slip { // now the blade, no, the wedge
@@ -787,8 +790,10 @@ func (t *taker) sectionAt(at int) {
 	switch {
 	case t.section.class == cavityPart:
 		t.cavity = p.name
-	case newLine && end > i && t.words[end-1].stop == ':' && p.class == machinePart: // a pump has oil of its own
-		t.section.class, t.cavity = cavityPart, p.name
+	case newLine && end < len(t.words) && t.words[end].stop == ':' && p.class == machinePart: // a pump has oil of its own
+		t.cavity = p.name
+	case newLine && end < len(t.words) && t.words[end].stop == ':' && (p.class == movingPart || p.class == wheelPart):
+		t.cavity = "" // what is filled is told anew
 	}
 }
 
@@ -1090,6 +1095,9 @@ func (t *taker) particle(it *item, p part) {
 		}
 		break
 	}
+	if verb := settle("on?", p.class); at >= len(t.words) && back && at == it.to+1 && verb != "" && p.class != signPart {
+		t.act(verb, p, it.from, at, false) // the notes end with it: put the plug back
+	}
 	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
 		return
 	}
@@ -1156,6 +1164,9 @@ func (t *taker) particle(it *item, p part) {
 		at--
 	}
 	if verb := settle(deed, p.class); verb != "" {
+		if verb == "refit" && t.newIn(max(it.from-1, 0), it.to) && p.class != fastener && p.class != plugPart && p.class != coverPart {
+			verb = "replace" // put the new belt on
+		}
 		t.act(verb, p, it.from, at+1, false)
 	}
 }
@@ -1299,7 +1310,8 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	}
 	switch verb {
 	case "isolate", "restore", "prove":
-		name = t.energy()
+		name = t.energyAt(from)
+		p.class = energyPart
 	case "connect", "disconnect":
 		if strings.HasPrefix(name, "battery ") || strings.HasPrefix(name, "negative ") || strings.HasPrefix(name, "positive ") {
 			name = "battery"
@@ -1365,8 +1377,14 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 	t.actOn(verb, name, p, from, to, implied)
 	if verb == "remove" && p.class == plugPart && (strings.Contains(p.name, "drain") || strings.Contains(p.name, "sump")) {
 		oil := t.cavity
-		if oil == "" || oil == "engine" {
+		if oil == "" && !t.engined() {
+			oil = t.vessel(from)
+		} else if oil == "" || oil == "engine" {
 			oil = "engine oil"
+		}
+		if oil == "" { // nothing tells what is drained: a gap
+			t.deeds = append(t.deeds, deed{"drain", "", part{}, from, to, t.words[from].sentence, true})
+			return
 		}
 		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
 	}
@@ -1423,12 +1441,24 @@ func (t *taker) machineHead() string {
 		return t.headName
 	}
 	for i := range t.words {
+		if strokesOf(t.words, i) {
+			continue // two pumps of grease
+		}
 		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted[p.head]) {
 			t.headName = lastWord(p.head)
 			break
 		}
 	}
 	return t.headName
+}
+
+// strokesOf reports whether a word is a stroke of a grease gun: two pumps of grease.
+func strokesOf(words []word, at int) bool {
+	if words[at].stem != "pump" || at == 0 || words[at].stop != 0 {
+		return false
+	}
+	before := words[at-1].lower
+	return (smalls[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].lower == "of" || words[at+1].lower == "each")
 }
 
 // fitted are machines that others have as their parts.
@@ -1455,6 +1485,11 @@ func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
 		}
 	}
 	t.add(Action, strings.TrimSpace(verb+" "+object), p.name, from, to)
+	if !implied && (verb == "drain" || verb == "fill") { // what figures implied before is now told
+		t.deeds = slices.DeleteFunc(t.deeds, func(d deed) bool {
+			return d.implied && d.verb == verb && d.object == object && d.from >= t.begun
+		})
+	}
 	t.deeds = append(t.deeds, deed{verb, object, p, from, to, t.words[from].sentence, implied})
 }
 
@@ -1667,6 +1702,9 @@ func (t *taker) pausedBetween(a, b int) bool {
 // amountThing takes a figure for what it is.
 func (t *taker) amountThing(number int, it *item) {
 	a := it.amount
+	if t.thousandOrPoint(it) {
+		return
+	}
 	if a.unit.symbol == "" && a.prefixed && number > 0 {
 		if before := t.items[number-1]; before.kind == amountItem && it.from-before.to <= 4 && t.words[before.from].sentence == t.words[it.from].sentence && before.amount.unit.kind != quantity.None && before.amount.unit.kind != quantity.Torque && (a.low.value.Cmp(before.amount.low.value) >= 0 || t.near(scraps, it.from, it.to, 4, 0)) {
 			a.unit = before.amount.unit // 1.5 bar, not more than two
@@ -1702,6 +1740,9 @@ func (t *taker) amountThing(number int, it *item) {
 		about := t.cavity
 		if number > 0 && t.items[number-1].kind == toolItem && t.items[number-1].tool.kind == "container" && t.near(cues("hold|holds|takes"), it.from, it.to, 2, 0) && it.from-t.items[number-1].to < 4 {
 			about = t.items[number-1].tool.name // a tub that holds three gallons
+		}
+		if number+1 < len(t.items) && t.items[number+1].kind == toolItem && t.items[number+1].from == it.to && t.items[number+1].tool.kind == "container" && t.words[it.to].stop == 0 {
+			about = t.items[number+1].tool.name // a five litre pan
 		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 		if t.section.class == cavityPart && t.cavity != "" && about == t.cavity && t.live(it.from, it.to) && !t.didSince("fill", t.begun) && !t.near(drainCues, it.from, it.to, 9, 3) {
@@ -1785,7 +1826,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 	case quantity.Pressure:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
-		if t.section.class == wheelPart || t.near(tyreCues, it.from, it.to, 8, 0) {
+		if t.near(tyreCues, it.from, it.to, 8, 0) || t.section.class == wheelPart && !t.near(cues("run|spray|pump|start|test"), it.from, it.to, 14, 4) {
 			word := "tyre"
 			if wordIn(t.words, "tire") {
 				word = "tire"
@@ -1913,8 +1954,11 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 	if t.near(reaching, it.from, it.to, 4, 2) && t.near(cues("wrench|torque wrench"), it.from, it.to, 8, 0) {
 		return
 	}
-	t.torque = a.text()
 	f := t.tightened(it)
+	if t.ownerless(it, a, f) {
+		return
+	}
+	t.torque = a.text()
 	t.add(Torque, a.text(), f.name, it.from, it.to)
 	if f.name != "" && t.live(it.from, it.to) {
 		to := it.to
@@ -1960,6 +2004,9 @@ func (t *taker) tightened(it *item) part {
 	if p, ok := t.screwedIn(it.from); ok {
 		return p
 	}
+	if p, ok := t.boltsOfHeading(it.from); ok {
+		return p
+	}
 	for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].sentence == sentence && t.words[i].stop == 0 && t.words[i].lower != "and"; i++ {
 		if p, n := partAt(t.words, i); n > 0 && (p.class == fastener || p.class == plugPart) {
 			return t.qualify(p)
@@ -1980,6 +2027,42 @@ func (t *taker) tightened(it *item) part {
 		return t.section
 	}
 	return t.topic
+}
+
+// boltsOfHeading are the bolts of a cover that a sentence begins with, where the last bolt was named
+// for something else: guard back on, twenty-four newton metres.
+func (t *taker) boltsOfHeading(at int) (part, bool) {
+	for _, m := range t.mentions {
+		if m.class != coverPart || m.place || t.words[m.from].sentence != t.words[at].sentence || m.from >= at {
+			continue
+		}
+		for i := len(t.mentions) - 1; i >= 0; i-- {
+			if f := t.mentions[i]; f.class == fastener && strings.HasPrefix(f.name, m.name+" ") {
+				return f.part, true
+			}
+		}
+		if f := t.fastener; f.name == "" || t.words[f.from].sentence != t.words[at].sentence && len(t.about(Torque, f.name)) > 0 {
+			return part{name: m.name + " bolt", head: "bolt", class: fastener, many: true, from: m.from, to: m.to}, true
+		}
+		break
+	}
+	return part{}, false
+}
+
+// ownerless reports whether a torque would be a second, different one of a part that its sentence
+// does not name. It is taken for none, and asked for.
+func (t *taker) ownerless(it *item, a amount, f part) bool {
+	sentence := t.words[it.from].sentence
+	if f.name == "" || !t.live(it.from, it.to) || t.mentionedIn(sentence, f.name) {
+		return false
+	}
+	for _, one := range t.about(Torque, f.name) {
+		if one.Value != a.text() && one.sentence != sentence {
+			t.ask(askOwner, a.text(), fmt.Sprintf("You said %s: which part is that for? The %s has %s already.", a.text(), f.name, one.Value), it.from, it.to)
+			return true
+		}
+	}
+	return false
 }
 
 // screwedIn is what was screwed out or in before a word of its sentence: a strainer, a sensor.
@@ -2080,6 +2163,8 @@ func (t *taker) timeThing(it *item, a amount) {
 		return
 	}
 	switch {
+	case t.againAfter(it) && t.fastener.name != "" && t.mentionedIn(t.words[it.from].sentence, t.fastener.name):
+		t.add(Interval, a.unbound().text(), t.fastener.name, it.from, it.to) // and again after 50 miles
 	case t.serviced(it) || t.againAfter(it) || a.unit.symbol == "h" && a.low.int() >= 25 && !t.near(waitCues, it.from, it.to, 5, 0) && !t.near(clockCues, it.from, it.to, 4, 2):
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind == quantity.Time && it.from > 0 && t.words[it.from-1].lower == "at" && a.unit.symbol == "h" && t.words[it.from].stop == 0 && a.low.int() >= 10:
@@ -2111,11 +2196,18 @@ func (t *taker) timeThing(it *item, a amount) {
 			a.shape = exact
 		}
 		t.add(Wait, a.text(), t.topic.name, it.from, it.to)
+		if t.draining(it.from) || !t.near(runCues, it.from, it.to, 6, 0) && t.near(waited, it.from, it.to, 6, 0) && t.near(standCues, it.from, it.to, 6, 5) {
+			t.waits(it, a)
+			return
+		}
 		if n := len(t.mentions); n > 0 && t.mentions[n-1].class == machinePart && t.mentions[n-1].to == it.from && t.words[it.from].stop == 0 && t.live(it.from, it.to) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
-		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && !t.near(coolCues, it.from, it.to, 5, 6) {
+		if t.near(runsOn, it.from, it.to, 7, 3) {
+			return // it stands still by itself
+		}
+		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && (!t.near(coolCues, it.from, it.to, 5, 6) || t.near(letRun, it.from, it.to, 7, 0)) {
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}
@@ -2190,12 +2282,45 @@ func (t *taker) intervalClose(it *item) bool {
 
 var (
 	runCues      = cues("run|run it|let it run|let it go|give it|warm|tick over|idle|bring it up|revs|speed|let her run|a minute at each")
+	runsOn       = cues("runs on|run on for|keeps running|keeps spinning|keeps turning|spins on|coasts|coast down|runs down|spins down|winds down")
+	letRun       = cues("run warm|run empty|run it warm|run it till it's warm")
+	waited       = cues("wait|leave|let|give|count")
 	coolCues     = cues("cool|cools|not hot|scald|after you've|before you touch|go cold")
 	runBehind    = cues("on load|off load|at idle|at full|running|under load|flat out|on no load|no load|tick over")
 	standCues    = cues("drip|stand|settle|cool|drain|sit|soak|leave it|cure|go off|not hot|cools|dry")
 	whicheverCue = cues("whichever")
 	wholeTime    = cues("takes about|whole thing|whole job|takes me|job takes|all in|takes an|takes a|it's about an hour|allow|start to finish")
 )
+
+// draining reports whether words before a place let a fluid go that was just let out: drain plug
+// out, let it go.
+func (t *taker) draining(at int) bool {
+	let := false
+	for i := max(at-6, t.sentenceStart(at)); i+1 < at; i++ {
+		let = let || (t.words[i].lower == "let" || t.words[i].lower == "leave" || t.words[i].lower == "give") && (pronouns[t.words[i+1].lower] || t.words[i+1].lower == "her")
+	}
+	if !let || len(t.deeds) == 0 {
+		return false
+	}
+	last := t.deeds[len(t.deeds)-1]
+	if last.to > at || t.words[at].sentence-last.sentence > 1 {
+		return false
+	}
+	for _, m := range t.mentions {
+		if m.class == machinePart && m.from > last.from && m.from < at {
+			return false
+		}
+	}
+	return last.verb == "drain" || last.verb == "remove" && last.part.class == plugPart || last.verb == "open" && strings.Contains(last.part.name, "drain")
+}
+
+// waits keeps a time that is waited as a deed.
+func (t *taker) waits(it *item, a amount) {
+	if a.shape != exact || !t.live(it.from, it.to) || !readable(a.text()) {
+		return
+	}
+	t.deeds = append(t.deeds, deed{"wait", a.text(), part{}, it.from, it.to, t.words[it.from].sentence, true})
+}
 
 func (t *taker) inSentence(kind string, it *item) bool {
 	for _, one := range t.out {
@@ -2326,6 +2451,9 @@ func (t *taker) likeTorque(a amount) amount {
 
 // torqueOpen takes a torque that was told without its unit.
 func (t *taker) torqueOpen(a amount, f part, it *item) {
+	if t.ownerless(it, a, f) {
+		return
+	}
 	t.add(Torque, a.text(), f.name, it.from, it.to)
 	t.act("tighten", f, it.from, it.to, true)
 }

@@ -226,6 +226,9 @@ var toolBefore = set("a an the my your with use and two three four axle jack usi
 // headForms say what the head of a fastener is like, and name no tool.
 var headForms = cues("hexagon socket|socket head|allen head|hex head|hex headed|socket cap|hexagon head|ring nut|ring gear")
 
+// holdsBy are units of what a container holds: a five litre pan.
+var holdsBy = set("litre liter l gallon quart pint")
+
 func toolAt(words []word, at int) (toolRow, int) {
 	if at >= len(words) {
 		return toolRow{}, 0
@@ -251,7 +254,7 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0 // it comes off the hooks
 	}
 	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
-		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] {
+		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] && !holdsBy[words[at-1].stem] {
 			return toolRow{}, 0
 		}
 		if w.stop == ',' {

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -21,6 +22,7 @@ type word struct {
 	paused     bool   // the mark before it is none of the notes, but a pause of the speaker
 	times      bool   // a count by its x: x4, 3x
 	raw        string // as it was written, "" for a sign
+	either     bool   // a figure that may be a thousand or a decimal
 }
 
 // line is one line of the notes without the time before it.
@@ -116,6 +118,7 @@ func split(notes string) []word {
 			}
 		}
 	}
+	doubtful(out)
 	if !punctuated {
 		paused(out)
 	}
@@ -322,11 +325,12 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 				w.lower, w.of = bare, true
 			}
 			w.raw = cut
+			w.lower = pointed(w.lower)
 			if bare := strings.Trim(w.lower, "x×"); len(bare) < 3 && len(bare)+1 == len(w.lower) && figures(bare) && bare != "" {
 				w.lower, w.times = bare, true // x4, 3x
 			}
 			w.lower = unabridged(w.lower)
-			if !numeric(w.lower) {
+			if !numeric(w.lower) && !pitched.MatchString(w.lower) {
 				w.lower = strings.ReplaceAll(w.lower, ".", "")
 			}
 			w.stem = singular(w.lower)
@@ -390,7 +394,7 @@ func wordEnd(text string, at int) int {
 		figures := unicode.IsDigit(before) && unicode.IsDigit(next)
 		letters := unicode.IsLetter(before) && unicode.IsLetter(next)
 		single := letters && (end-at == 1 || text[end-2] == '.') // n.l.g.i.
-		if (r == '\'' || r == '’') && letters || r == '/' && figures || r == ',' && figures && thousands(text[end+size:]) || r == '.' && (figures || single) || r == '·' && letters {
+		if (r == '\'' || r == '’') && letters || r == '/' && figures || r == ',' && figures && (thousands(text[end+size:]) || decimalComma(text, at, end)) || r == '.' && (figures || single) || r == '·' && letters {
 			end += size
 			continue
 		}
@@ -410,6 +414,65 @@ func thousands(text string) bool {
 		n++
 	}
 	return n == 3
+}
+
+// decimalComma reports whether the comma at a place stands for a point: 1,4 litres, M8x1,25. Three
+// figures behind it are a thousand, but for 0,125; several commas make a list, and so do sizes of
+// spanners: 8,10.
+func decimalComma(text string, at, comma int) bool {
+	before, after := text[at:comma], text[comma+1:]
+	if i := strings.LastIndexAny(before, "xX×"); i >= 0 {
+		_, size := utf8.DecodeRuneInString(before[i:])
+		before = before[i+size:]
+	}
+	n := 0
+	for n < len(after) && after[n] >= '0' && after[n] <= '9' {
+		n++
+	}
+	places, rest := after[:n], after[n:]
+	if !figures(strings.ReplaceAll(before, ".", "")) || len(before) > 7 || n > 5 || strings.Contains(before, ".") && !dotted.MatchString(before) {
+		return false
+	}
+	if at > 1 && text[at-1] == ',' && text[at-2] >= '0' && text[at-2] <= '9' || len(rest) > 1 && rest[0] == ',' && rest[1] >= '0' && rest[1] <= '9' {
+		return false
+	}
+	return places == "5" || strings.HasPrefix(before, "0") || !sizesBehind.MatchString(rest)
+}
+
+var (
+	dotted      = regexp.MustCompile(`^[1-9]\d{0,2}(\.\d{3})+$`)
+	sizesBehind = regexp.MustCompile(`(?i)^ ?(mm|mil)?( (and|or|&) \d+\b[^,.]| (hex |allen |ring |open )?(spanner|socket|wrench|key)s?\b)`)
+	comma       = regexp.MustCompile(`\d,(\d{1,2}|\d{4,})$|(^|\D)0,\d+$`)
+	pitched     = regexp.MustCompile(`^m\d+(\.\d+)?[x×]\d+\.\d+$`)
+	eitherWay   = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
+)
+
+// pointed writes a figure that has a comma for its point with a point.
+func pointed(text string) string {
+	if !comma.MatchString(text) {
+		return text
+	}
+	i := strings.LastIndexByte(text, ',')
+	before := text[:i]
+	if dotted.MatchString(before) {
+		before = strings.ReplaceAll(before, ".", "")
+	}
+	return before + "." + text[i+1:]
+}
+
+// doubtful marks figures that may be a thousand or a decimal, in notes that write both ways: 1,250
+// beside 1,4.
+func doubtful(words []word) {
+	commas := false
+	for _, w := range words {
+		commas = commas || comma.MatchString(w.raw)
+	}
+	if !commas {
+		return
+	}
+	for i := range words {
+		words[i].either = eitherWay.MatchString(words[i].raw)
+	}
 }
 
 // cuts parts a figure from the unit that is written close to it: "85Nm", "10mm".

@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -19,21 +20,74 @@ type writer struct {
 	kinds map[string]string // short name → table it is described in
 	order []string          // short names in the order in which they are first needed
 	said  map[string]string // short name → how it was called
-	gaps  int
+	gaps  []Taken           // what is asked beside a gap, and not by the notes
+	// what the file writes, by a first writing; nil in that
+	written map[string]bool
 }
 
 // width is how long a line of a comment gets.
 const width = 100
 
-// text writes the whole file.
-func (t *taker) text() string {
-	w := &writer{t: t, kinds: map[string]string{}, said: map[string]string{}}
-	t.describe(w)
+// text writes the whole file, and gives what it asks beside its gaps.
+func (t *taker) text() (string, []Taken) {
+	_, first := t.body(nil)
+	w, body := t.body(valuesIn(first)) // once more, with what is written nowhere told beside its sentence
+	if at := foreignAt(t.words); at >= 0 {
+		w.gap(askLanguage, "notes", "Only English is read, and these notes seem to be in another language: what is missing here? Write them in English and draft them again.", at)
+	}
 	w.head()
+	return w.out.String() + body, w.gaps
+}
+
+// body writes all but the head.
+func (t *taker) body(written map[string]bool) (*writer, string) {
+	w := &writer{t: t, kinds: map[string]string{}, said: map[string]string{}, written: written}
+	t.describe(w)
 	w.procedure()
 	w.steps()
 	w.things()
-	return w.out.String()
+	body := w.out.String()
+	w.out.Reset()
+	return w, body
+}
+
+var quotedValue = regexp.MustCompile(`"((?:[^"\\]|\\.)+)"|^count = (\d+)`)
+
+// valuesIn gives the texts and counts that a draft writes, without its comments.
+func valuesIn(body string) map[string]bool {
+	out := map[string]bool{}
+	for line := range strings.Lines(body) {
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		code, _, _ := strings.Cut(line, " # ")
+		for _, found := range quotedValue.FindAllStringSubmatch(code, -1) {
+			out[found[1]+found[2]] = true
+		}
+	}
+	return out
+}
+
+// gap gives the question of a gap. Where the notes ask for it themselves theirs is given, and it is
+// not asked again.
+func (w *writer) gap(missing, about, question string, at int) string {
+	if said := w.t.question(missing, about, ""); said != "" {
+		return said
+	}
+	if !slices.ContainsFunc(w.gaps, func(one Taken) bool { return one.Value == missing && one.About == about }) && at < len(w.t.words) {
+		w.gaps = append(w.gaps, Taken{Kind: Ask, Value: missing, About: about, Question: question, Start: w.t.words[at].start, End: w.t.words[at].end, Line: w.t.words[at].line})
+	}
+	return plain(question)
+}
+
+// firstOf gives the word at which a thing is first worked on.
+func (t *taker) firstOf(called string) int {
+	for _, d := range t.deeds {
+		if d.part.name == called || cavityName(d.part.name) == called {
+			return d.from
+		}
+	}
+	return 0
 }
 
 func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.out, format+"\n", args...) }
@@ -67,9 +121,6 @@ func (w *writer) value(key, text, beside string) {
 	if beside != "" {
 		line += " # " + plain(beside)
 	}
-	if text == "" {
-		w.gaps++
-	}
 	w.line("%s", line)
 }
 
@@ -84,7 +135,7 @@ func (w *writer) list(key string, names []string) {
 func (w *writer) head() {
 	w.line("# A draft out of notes. Each sentence stands over what was taken from it, with its line in the notes.")
 	w.line("# Every \"\" is a gap; what is asked stands beside it. benchleaf lint names those that are left.")
-	open := asked(w.t.out)
+	open := open(w.t.out, w.gaps)
 	if len(open) > 0 {
 		w.line("#")
 		w.line("# What the notes leave open:")
@@ -334,8 +385,13 @@ func (t *taker) stepOf(w *writer, d *deed) step {
 	switch {
 	case !known:
 		s.key, s.object = "say", capital(strings.TrimSpace(d.verb+" the "+d.object))+"."
+	case d.verb == "wait":
+		s.object = d.object
 	case verb.Object == "energy":
-		s.object = w.need("energy", t.energy())
+		if d.object != noEnergy {
+			s.object = w.need("energy", d.object)
+		}
+	case verb.Object == "cavity" && called == "":
 	case verb.Object == "cavity":
 		s.object = w.need("cavity", cavityName(called))
 	case d.verb == "replace" && !t.fastened(called):
@@ -376,13 +432,21 @@ func (t *taker) fastened(called string) bool {
 	})
 }
 
-// energy is what drives the machine.
-func (t *taker) energy() string {
+// energyAt is what a deed at a word cuts off or gives back: what its clause or its sentence names, else what was
+// cut off before, else the one source of which the notes tell; noEnergy where none is told. What is
+// ruled out names none.
+func (t *taker) energyAt(at int) string {
+	if at < len(t.words) {
+		found := append(t.switchedIn(clauseStart(t.words, at), clauseEnd(t.words, at+1)), t.switchedIn(max(t.sentenceStart(at), at-30), min(t.endOf(at), at+30))...)
+		if len(found) > 0 {
+			t.energyName = found[0].name
+			return t.energyName
+		}
+	}
 	if t.energyName == "" {
-		t.energyName = "power"
+		t.energyName = noEnergy
 		for _, row := range energies {
-			said := cues(row.words)
-			if slices.ContainsFunc(t.wordPlaces(), func(at int) bool { return length(said, t.words, at) > 0 }) {
+			if t.liveCue(row.said, 0, len(t.words)) {
 				t.energyName = row.name
 				break
 			}
@@ -391,13 +455,36 @@ func (t *taker) energy() string {
 	return t.energyName
 }
 
-// wordPlaces gives the places of all words.
-func (t *taker) wordPlaces() []int {
-	out := make([]int, len(t.words))
-	for i := range out {
-		out[i] = i
+// switchedIn gives what words between two places tell that is switched.
+func (t *taker) switchedIn(from, to int) []energyRow {
+	var out []energyRow
+	for _, row := range switched {
+		if t.liveCue(row.said, from, to) && !(row.kind == "" && t.otherwiseDriven()) {
+			out = append(out, row)
+		}
 	}
 	return out
+}
+
+// otherwiseDriven reports whether the notes speak of an engine or a battery, so that a switch may be theirs.
+func (t *taker) otherwiseDriven() bool {
+	if !t.drivenKnown {
+		t.drivenKnown, t.driven = true, t.engined() || wordIn(t.words, "battery")
+	}
+	return t.driven
+}
+
+// noEnergy stands for a source of energy that is not told.
+const noEnergy = "power"
+
+// liveCue reports whether a phrase that is not ruled out begins between two words.
+func (t *taker) liveCue(said phrases[bool], from, to int) bool {
+	for at := from; at < to; at++ {
+		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip {
+			return true
+		}
+	}
+	return false
 }
 
 // figuresOf gives a step the figures that stand with it.
@@ -437,14 +524,18 @@ func (t *taker) figuresOf(w *writer, s *step) {
 				return
 			}
 		}
+		one("set", Range, func(taken Taken) bool {
+			a, problems := quantity.Parse(taken.Value, quantity.Any)
+			return len(problems) == 0 && (a.Dimension == quantity.Pressure || a.Dimension == quantity.RotationalSpeed)
+		})
 		if s.key == "run" {
-			s.lines = append(s.lines, `least = "" # how long it runs`)
+			s.lines = append(s.lines, `least = "" # `+w.gap(askRun, s.deed.object, fmt.Sprintf("How long does the %s run?", thing(s.deed.object)), s.from))
 		}
 	case "drain":
 		if into := t.container(s.from); into != "" {
 			s.lines = append(s.lines, "into = "+strconv.Quote(w.need("tool", into)))
 		} else {
-			s.lines = append(s.lines, `into = "" # `+t.question(askContainer, s.deed.object, "what catches it"))
+			s.lines = append(s.lines, `into = "" # `+w.gap(askContainer, s.deed.object, "What catches what runs out there?", s.from))
 		}
 	case "tighten":
 		if len(t.about(Torque, s.part.name)) == 0 && t.byHand(s.part.name, s.deed) {
@@ -454,9 +545,11 @@ func (t *taker) figuresOf(w *writer, s *step) {
 		if f, ok := t.fluidFor(s.from, s.to, s.part.name); ok {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
 		} else {
-			s.lines = append(s.lines, `fluid = "" # `+t.question(askGrade, s.deed.object, "which fluid, of what grade"))
+			s.lines = append(s.lines, `fluid = "" # `+w.gap(askGrade, s.deed.object, fmt.Sprintf("Which fluid goes into the %s, of what grade?", thing(s.deed.object)), s.from))
 		}
-		one("amount", Amount, func(taken Taken) bool { return taken.About == s.part.name && !countedAmount(taken.Value) })
+		one("amount", Amount, func(taken Taken) bool {
+			return taken.About == s.part.name && !countedAmount(taken.Value) && len(t.conflicting(Amount, s.part.name)) == 0
+		})
 	case "grease", "lubricate":
 		if f, ok := t.fluidFor(s.from, s.to, ""); ok && (f.kind == "grease" || s.key == "lubricate") {
 			s.lines = append(s.lines, "fluid = "+strconv.Quote(w.need("fluid", f.name)))
@@ -614,7 +707,7 @@ func (t *taker) whole(end int) int {
 
 // figures writes, under a sentence, the figures that were taken from it as they were read.
 func (w *writer) figures(start, end int) {
-	var list []string
+	var list, lost []string
 	for _, one := range w.t.out {
 		switch one.Kind {
 		case Torque, Size, Range, Fluid, Amount, Count, Interval, Wait:
@@ -624,14 +717,30 @@ func (w *writer) figures(start, end int) {
 					text += " (" + one.About + ")"
 				}
 				if !slices.Contains(list, text) {
-					list = append(list, text)
+					if w.written == nil || w.wrote(one) {
+						list = append(list, text)
+					} else if !slices.Contains(lost, text) {
+						lost = append(lost, text)
+					}
 				}
 			}
 		}
 	}
+	if len(lost) > 0 {
+		list = append(list, "(not written: "+strings.Join(lost, "; ")+")")
+	}
 	if len(list) > 0 {
 		w.comment("Read: " + strings.Join(list, "; "))
 	}
+}
+
+// wrote reports whether a figure stands in the file, as a value of its own.
+func (w *writer) wrote(one Taken) bool {
+	value := one.Value
+	if bare, ok := strings.CutPrefix(value, "max "); ok && w.written[bare] {
+		return true
+	}
+	return w.written[value] || one.Kind == Fluid && (w.written["API "+value] || w.written[strings.ReplaceAll(value, " ", "-")] || w.written[strings.ToLower(value)])
 }
 
 // beside gives steps the tools and the warnings that stand with them in the notes.
@@ -677,7 +786,14 @@ func (w *writer) beside(from, to int, steps []step) {
 
 func (w *writer) step(s step) {
 	w.line("[[%s]]", s.section)
-	w.value(s.key, s.object, "")
+	beside := ""
+	if s.object == "" && s.part.class == energyPart {
+		beside = w.gap(askEnergy, noEnergy, "Which energy is cut off there: the mains, an engine, a battery, air or hydraulics?", s.from)
+	}
+	if s.object == "" && s.key == "drain" {
+		beside = w.gap(askGrade, "drained", "What is drained there, out of what?", s.from)
+	}
+	w.value(s.key, s.object, beside)
 	for _, line := range s.lines {
 		w.line("%s", line)
 	}
@@ -734,7 +850,10 @@ func (w *writer) thing(kind, short, called string) {
 				break
 			}
 		}
-		w.value("capacity", capacity, blankOr(capacity, "how much it takes"))
+		if len(t.conflicting(Amount, called)) > 0 {
+			capacity = ""
+		}
+		w.value("capacity", capacity, blankOr(capacity, t.question(askConflict, called, w.gapOf(capacity, askAmount, called, "How much does the %s take?"))))
 	case "cover", "part":
 		w.part(called)
 	case "tool":
@@ -764,7 +883,7 @@ func (w *writer) thing(kind, short, called string) {
 		for _, f := range t.fluids() {
 			if f.name == called {
 				w.value("title", called, "")
-				w.value("kind", f.kind, "")
+				w.value("kind", f.kind, w.gapAt(f))
 				if f.grade != "" {
 					w.value("grade", f.grade, "")
 				}
@@ -782,6 +901,23 @@ func (w *writer) thing(kind, short, called string) {
 	default:
 		w.value("title", called, "")
 	}
+}
+
+// gapOf gives the question for what a thing has no value of.
+func (w *writer) gapOf(value, missing, called, format string) string {
+	if value != "" || len(w.t.conflicting(Amount, called)) > 0 {
+		return ""
+	}
+	return w.gap(missing, called, fmt.Sprintf(format, called), w.t.firstOf(called))
+}
+
+// gapAt gives the question for the kind of a fluid.
+func (w *writer) gapAt(f told) string {
+	if f.kind != "" {
+		return ""
+	}
+	at, _ := w.t.wordsOf(f.at, f.end)
+	return w.gap(askKind, f.grade, fmt.Sprintf("Which oil is the %s: hydraulic, gear, compressor?", f.grade), at)
 }
 
 func (w *writer) part(called string) {
@@ -812,15 +948,17 @@ func (w *writer) part(called string) {
 			w.value(row[0], row[1], "")
 		}
 	}
-	torques := t.about(Torque, called)
+	torques := t.torquesOf(called)
 	switch {
+	case len(t.conflicting(Torque, called)) > 0:
+		w.value("torque", "", t.question(askConflict, called, "how tight"))
 	case len(torques) > 0 && readable(torques[0].Value):
 		w.value("torque", torques[0].Value, "")
 	case len(torques) > 0:
 		w.value("torque", "", t.question(askUnit, called, "you said "+torques[0].Value+": of what?"))
 	case slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" }):
 		if !slices.ContainsFunc(t.deeds, func(d deed) bool { return d.part.name == called && d.verb == "tighten" && t.byHand(called, d) }) {
-			w.value("torque", "", t.question(askTorque, called, "how tight"))
+			w.value("torque", "", w.gap(askTorque, called, fmt.Sprintf("How tight does the %s go: to what torque, or by hand only?", called), t.firstOf(called)))
 		}
 	}
 }
@@ -867,6 +1005,7 @@ type told struct {
 	about                                 string // the cavity it was told of
 	at                                    int    // first place in bytes
 	end                                   int
+	open                                  bool // nothing tells its kind
 }
 
 // fluids gives the fluids of the notes: each grade with the service and the thickener beside it.
@@ -902,7 +1041,7 @@ func (t *taker) fluids() []told {
 				one.grade, one.end = f.grade, end
 				continue
 			}
-			out = append(out, told{kind: f.kind, grade: f.grade, at: start, end: end})
+			out = append(out, told{kind: f.kind, grade: f.grade, at: start, end: end, open: f.open})
 		case productPart:
 			out = append(out, told{name: f.grade, kind: f.kind, at: start, end: end})
 		}
@@ -913,11 +1052,27 @@ func (t *taker) fluids() []told {
 				out[i].about = one.About
 			}
 		}
+		if out[i].open {
+			out[i].kind = oilIn(out[i].about)
+		}
 		if out[i].name == "" {
-			out[i].name = strings.TrimSpace(strings.ReplaceAll(out[i].kind, "-", " ") + " " + out[i].grade)
+			out[i].name = strings.TrimSpace(strings.ReplaceAll(cmp.Or(out[i].kind, "oil"), "-", " ") + " " + out[i].grade)
 		}
 	}
 	return out
+}
+
+// oilIn is the kind of oil that a cavity holds, "" where its name does not tell.
+func oilIn(cavity string) string {
+	switch {
+	case strings.Contains(cavity, "gearbox") || strings.Contains(cavity, "gear case") || strings.Contains(cavity, "differential"):
+		return "gear-oil"
+	case strings.Contains(cavity, "compressor"):
+		return "compressor-oil"
+	case strings.Contains(cavity, "hydraulic"):
+		return "hydraulic-oil"
+	}
+	return ""
 }
 
 // fluidFor gives the fluid that is told of a cavity, or of what is greased where none is given: the
@@ -947,15 +1102,29 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 }
 
 // energyRow is a source of energy by the words that tell of it.
-type energyRow struct{ name, kind, words string }
+type energyRow struct {
+	name, kind string
+	said       phrases[bool]
+}
+
+// switched are the words of a sentence that tell what its switch, key or plug cuts off. A row
+// without a kind holds only where nothing else drives the machine.
+var switched = []energyRow{
+	{"tractor", "shaft", cues("pto|p t o|tractor")},
+	{"battery", "battery", cues("battery isolator|battery switch|battery master|battery disconnect")},
+	{"hydraulics", "hydraulic", cues("hydraulic lever|hydraulic pressure|hydraulic isolator|hydraulic supply|hydraulics off|hydraulic valve")},
+	{"air", "pneumatic", cues("compressed air|air line|air supply|air off|air isolator|air valve")},
+	{"mains", "electric", cues("mains|main breaker|circuit breaker|rcd|fuse switch|out of the wall|at the wall|on the wall|unplug it|unplug the machine|electrics off|switchboard")},
+	{"mains", "", cues("main switch|isolator|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
+}
 
 var energies = []energyRow{
-	{"controller", "electric", "controller"},
-	{"mains", "electric", "isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch"},
-	{"tractor", "shaft", "pto|p t o|tractor"},
-	{"engine", "engine", "engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord"},
-	{"mains", "electric", "switch on the wall|electrics|kw|motor|capacitor|mains|socket outlet|plug it in"},
-	{"battery", "battery", "battery|batteries"},
-	{"air", "pneumatic", "compressed air|air line"},
-	{"hydraulics", "hydraulic", "hydraulic"},
+	{"controller", "electric", cues("controller")},
+	{"mains", "electric", cues("isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
+	{"tractor", "shaft", cues("pto|p t o|tractor")},
+	{"engine", "engine", cues("engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord")},
+	{"mains", "electric", cues("switch on the wall|electrics|mains|socket outlet|plug it in")},
+	{"battery", "battery", cues("battery|batteries")},
+	{"air", "pneumatic", cues("compressed air|air line")},
+	{"hydraulics", "hydraulic", cues("hydraulic pressure|hydraulic lever|hydraulic power|hydraulic supply|hydraulic isolator|hydraulic press|hydraulic unit|hydraulic pack")},
 }
