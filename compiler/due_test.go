@@ -575,7 +575,7 @@ func (shut) ReadAt([]byte, int64) (int, error) { return 0, errors.New("the disk 
 // Only an entry that counts is told, and only where nothing of the shop is unknown.
 func TestNamesThatAreOfNoProcedure(t *testing.T) {
 	book := worked("2026-01-05") + strings.ReplaceAll(worked("2026-01-06")+worked("2026-01-07")+worked("2026-01-08", "corrects = 3")+worked("2026-09-01"), `"look"`, `"lok"`)
-	broken := strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)
+	broken := strings.NewReplacer("Look over", "Look into", "revision", "revison").Replace(looked("Bark loader", ""))
 	for name, c := range map[string]struct {
 		files map[string]string
 		whole bool
@@ -599,7 +599,7 @@ func TestNamesThatAreOfNoProcedure(t *testing.T) {
 // A procedure that is there and has no card is told apart from one that is not there.
 func TestWhyAProcedureHasNoCard(t *testing.T) {
 	files := map[string]string{"good.toml": looked("Bark loader", `every = "50 h"`), "held.toml": strings.NewReplacer("Look over", "Look at", `"max 40 mm"`, `"40 to 30 mm"`).Replace(looked("Bark loader", "")),
-		"torn.toml": strings.Replace(looked("Bark loader", ""), "revision", "revison", 1)}
+		"torn.toml": strings.NewReplacer("Look over", "Look into", "revision", "revison").Replace(looked("Bark loader", ""))}
 	var sources []*source.File
 	for _, path := range slices.Sorted(maps.Keys(files)) {
 		sources = append(sources, source.New(path, []byte(files[path])))
