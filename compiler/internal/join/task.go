@@ -279,8 +279,9 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			return over
 		})
 		last := len(p.tasks) - 1
+		alike := p.greasedToo(input, step)
 		goesOn = goesOn || held != nil && p.tasks[last].need == own && !runs
-		if !goesOn && (torn || p.wantsOthers(input, step) || p.greasedToo(input, step) || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
+		if !goesOn && (torn || p.wantsOthers(input, step) || alike || p.tasks[last].need != own || p.tasks[last].runs != runs || runs) {
 			if behind != nil && most(behind) > 0 {
 				p.over = append(p.over, wait{input: input, step: behind, from: last, to: last + 1, most: max(1, most(behind)-seconds(behind.Wait))})
 			}
@@ -295,7 +296,7 @@ func (p *problem) tasksOf(input int, job *model.Job) {
 			held, behind = step, step
 		}
 		p.tasks[last].steps = append(p.tasks[last].steps, step)
-		torn = torn || !goesOn && p.greasedToo(input, step)
+		torn = torn || !goesOn && alike
 		switch step.Verb.Key {
 		case "start", "run":
 			running = runsOn(job.Steps[n+1:])

@@ -51,8 +51,12 @@ func (w *walk) tightAlready(at *part, step *model.Step) bool {
 	})
 }
 
-// unsettles are verbs behind which a fastener is well tightened once more.
-var unsettles = append([]string{"run", "start", "wait", "measure", "check", "lower", "raise", "turn-over", "mark"}, sets...)
+// loads are verbs that a fastener was tightened for, and unsettles those behind which it is well
+// tightened once more.
+var (
+	loads     = []string{"run", "start", "wait", "measure", "check", "lower", "raise"}
+	unsettles = slices.Concat(loads, []string{"turn-over", "mark"}, sets)
+)
 
 // setsBeside reports whether one of two steps before a step or after another sets
 // something, so that it stands outside what was loosened for it.
@@ -75,8 +79,7 @@ func notJustTight(w *walk, step *model.Step, object model.Object) {
 		return // it was loose or off before, so that tightening had its use
 	}
 	for _, between := range w.job.Steps[at.tightAt.Number : step.Number-1] {
-		switch between.Verb.Key {
-		case "run", "start", "wait", "measure", "check", "lower", "raise":
+		if slices.Contains(loads, between.Verb.Key) {
 			return
 		}
 	}

@@ -135,8 +135,7 @@ func (f *finishing) object(number int, object []byte) error {
 		if err != nil || length > len(rest) || !bytes.HasPrefix(rest[length:], []byte(endStream)) {
 			return misread("a stream of another length")
 		}
-		f.stream("", deflated(rest[:length]))
-		f.out = append(f.out, "\nendobj\n"...)
+		f.out = append(packed(f.out, "", deflated(rest[:length])), "\nendobj\n"...)
 		return nil
 	}
 	if at := bytes.Index(body, []byte(catalogue)); at >= 0 && number == f.count && len(f.doc.Numbering) > 0 {
@@ -148,15 +147,15 @@ func (f *finishing) object(number int, object []byte) error {
 	return nil
 }
 
-// stream writes what is compressed, with the keys that it has besides.
-func (f *finishing) stream(keys string, text []byte) {
-	f.out = fmt.Appendf(f.out, "<<%s/Filter /FlateDecode /Length %d>>\n%s", keys, len(text), stream)
-	f.out = append(append(f.out, text...), endStream[:len(endStream)-1]...)
+// packed is a stream that is compressed, behind what there is, with the keys that it has besides.
+func packed(out []byte, keys string, text []byte) []byte {
+	out = fmt.Appendf(out, "<<%s/Filter /FlateDecode /Length %d>>\n%s", keys, len(text), stream)
+	return append(append(out, text...), endStream[:len(endStream)-1]...)
 }
 
 // add adds an object that is compressed behind those of the library, and gives its number.
 func (f *finishing) add(keys string, text []byte) int {
-	f.more = append(f.more, slices.Concat(fmt.Appendf(nil, "<<%s/Filter /FlateDecode /Length %d>>\n%s", keys, len(text), stream), text, []byte(endStream[:len(endStream)-1])))
+	f.more = append(f.more, packed(nil, keys, text))
 	return f.count + len(f.more)
 }
 
