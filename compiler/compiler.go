@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"benchleaf/compiler/finding"
@@ -29,6 +30,10 @@ type Input struct {
 	// Pictures are those the files show, as far as they are there; nil where none was
 	// looked for, and then none is checked or printed.
 	Pictures []source.Picture
+
+	// Lean holds no more of a large shop in memory than takes part in what is just being looked
+	// at. The jobs of what comes of it can be counted and named, and not printed.
+	Lean bool
 }
 
 // Result is what a compile found and can print.
@@ -120,67 +125,126 @@ func (t toldOf) amounts(file *model.File) toldOf {
 	return now
 }
 
+// Where a shop has more than manyFiles it is large, and severalFiles of it are looked at together.
+const (
+	manyFiles    = 256
+	severalFiles = 128
+)
+
 // Compile compiles like the function Compile.
 func (s *Session) Compile(in Input) *Result {
-	set := s.reader.Read(in.Files, inParallel)
-	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
-	out.assist = out.assistant()
-	out.beside = sync.OnceValue(out.written)
-	read := map[*model.File]bool{}
+	if in.Lean && len(in.Files) > manyFiles {
+		return inTurns(in, severalFiles)
+	}
+	c := newCompilation(in, s.reader.Read(in.Files, inParallel))
+	c.told = s.told
+	s.told = map[*model.File]toldOf{}
+	c.look(c.set.Files, s.told)
+	return c.done()
+}
+
+// inTurns compiles so many procedures at a time, and holds none of their jobs.
+func inTurns(in Input, many int) *Result {
+	turns := model.InTurns(in.Files, inParallel)
+	c := newCompilation(in, turns.Set)
+	one := func(files []*model.File) {
+		c.look(files, map[*model.File]toldOf{})
+		for i := range c.out.Jobs {
+			c.out.Jobs[i].work, c.out.Jobs[i].walk = compose.Work{}, nil
+		}
+	}
+	one(turns.Held())
+	turns.Each(many, one)
+	return c.done()
+}
+
+// compilation is a compile under way.
+type compilation struct {
+	set     *model.Set
+	out     *Result
+	targets map[*model.File]bool
+	read    map[*model.File]bool // targets, and the files they take names from
+	told    map[*model.File]toldOf
+}
+
+func newCompilation(in Input, set *model.Set) *compilation {
+	c := &compilation{set: set, targets: map[*model.File]bool{}}
+	c.out = &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
+	c.out.assist = c.out.assistant()
+	c.out.beside = sync.OnceValue(c.out.written)
+	asked := map[string]bool{}
+	for _, path := range in.Targets {
+		asked[path] = true
+	}
 	var targets []*model.File
 	for _, file := range set.Files {
-		if len(in.Targets) == 0 || slices.Contains(in.Targets, file.Source.Path) {
+		if len(in.Targets) == 0 || asked[file.Source.Path] {
 			targets = append(targets, file)
-			for _, layer := range file.Layers() {
-				read[layer] = true
-			}
+			c.targets[file] = true
 		}
 	}
-	pictures := leafThrough(targets, in.Pictures)
-	amounts, told := make([][]finding.Finding, len(set.Files)), make([]toldOf, len(set.Files))
-	inParallel(len(set.Files), func(i int) {
-		if read[set.Files[i]] {
-			told[i] = s.told[set.Files[i]].amounts(set.Files[i])
-			amounts[i] = append(slices.Clone(told[i].found), rules.Pictures(set.Files[i], pictures.of)...)
+	c.read = set.Reach(targets)
+	return c
+}
+
+// look runs the rules on some files, and makes the jobs of the targets among them. What the
+// files take names from was looked at before, or is among them. now takes what was found of their amounts.
+func (c *compilation) look(files []*model.File, now map[*model.File]toldOf) {
+	var targets []*model.File
+	for _, file := range files {
+		if c.targets[file] {
+			targets = append(targets, file)
+		}
+	}
+	pictures := leafThrough(targets, c.out.pictures)
+	amounts, told := make([][]finding.Finding, len(files)), make([]toldOf, len(files))
+	inParallel(len(files), func(i int) {
+		if c.read[files[i]] {
+			told[i] = c.told[files[i]].amounts(files[i])
+			amounts[i] = append(slices.Clone(told[i].found), rules.Pictures(files[i], pictures.of)...)
 		}
 	})
-	s.told = map[*model.File]toldOf{}
-	for i, file := range set.Files {
-		if read[file] {
-			s.told[file] = told[i]
+	var ofTargets [][]finding.Finding
+	for i, file := range files {
+		if c.read[file] {
+			now[file] = told[i]
 		}
-	}
-	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
 		for _, f := range amounts[i] {
 			if f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
-				out.wrong[file] = append(out.wrong[file], f)
+				c.out.wrong[file] = append(c.out.wrong[file], f)
 			}
 		}
-		if !slices.Contains(targets, file) {
-			out.Findings, out.Allowed = append(out.Findings, kept...), append(out.Allowed, allowed...)
-		}
-	}
-	for _, found := range set.Findings {
-		if file := set.File(found.Place.File.Path); read[file] {
-			out.Findings = append(out.Findings, found)
+		if c.targets[file] {
+			ofTargets = append(ofTargets, amounts[i])
+		} else {
+			c.out.Findings, c.out.Allowed = append(c.out.Findings, kept...), append(c.out.Allowed, allowed...)
 		}
 	}
 	checked := make([]checkedFile, len(targets))
-	inParallel(len(targets), func(i int) {
-		checked[i] = check(set, targets[i], amounts[slices.Index(set.Files, targets[i])], out.wrong, pictures)
-	})
+	inParallel(len(targets), func(i int) { checked[i] = check(c.set, targets[i], ofTargets[i], c.out.wrong, pictures) })
 	for i, one := range checked {
 		if len(one.jobs) == 0 && isProcedure(targets[i]) {
-			out.Unchecked = append(out.Unchecked, targets[i].Source.Path)
-			out.Findings = append(out.Findings, rules.NotChecked(targets[i], unreadable(set, targets[i]))...)
+			c.out.Unchecked = append(c.out.Unchecked, targets[i].Source.Path)
+			c.out.Findings = append(c.out.Findings, rules.NotChecked(targets[i], unreadable(c.set, targets[i]))...)
 		}
-		out.Findings = append(out.Findings, one.findings...)
-		out.Allowed = append(out.Allowed, one.allowed...)
-		out.Jobs = append(out.Jobs, one.jobs...)
+		c.out.Findings = append(c.out.Findings, one.findings...)
+		c.out.Allowed = append(c.out.Allowed, one.allowed...)
+		c.out.Jobs = append(c.out.Jobs, one.jobs...)
 	}
-	out.Findings, out.Allowed = finding.Sort(out.Findings), finding.Sort(out.Allowed)
-	return out
+}
+
+// done puts what was found into order.
+func (c *compilation) done() *Result {
+	for _, found := range c.set.Findings {
+		if file := c.set.File(found.Place.File.Path); c.read[file] {
+			c.out.Findings = append(c.out.Findings, found)
+		}
+	}
+	c.out.Findings, c.out.Allowed = finding.Sort(c.out.Findings), finding.Sort(c.out.Allowed)
+	slices.SortStableFunc(c.out.Jobs, func(a, b Job) int { return strings.Compare(a.Path, b.Path) })
+	slices.Sort(c.out.Unchecked)
+	return c.out
 }
 
 // unreadable are the errors that keep the steps of a procedure from being checked: those of the files
@@ -223,9 +287,11 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
 	}
 	var wrongAmounts []finding.Finding
-	for _, layer := range file.Layers() {
-		if layer != file { // its own are among what was found
-			wrongAmounts = append(wrongAmounts, wrong[layer]...)
+	if len(wrong) > 0 {
+		for _, layer := range file.Layers() {
+			if layer != file { // its own are among what was found
+				wrongAmounts = append(wrongAmounts, wrong[layer]...)
+			}
 		}
 	}
 	for i, job := range jobs {

@@ -11,7 +11,18 @@ import (
 
 // check compiles a shop.
 func (s *shop) check() *compiler.Result {
-	return compiler.Compile(compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures})
+	return compiler.Compile(s.input())
+}
+
+// inspect checks a shop of which nothing is to be printed.
+func (s *shop) inspect() *compiler.Result {
+	in := s.input()
+	in.Lean = true
+	return compiler.Compile(in)
+}
+
+func (s *shop) input() compiler.Input {
+	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures}
 }
 
 // draw writes findings of a shop to a stream as fits it.

@@ -67,7 +67,7 @@ func (by *caller) lint(paths []string, fix bool, flag string, written func(*comp
 	}
 	var all tally
 	for i, s := range shops {
-		result := s.check()
+		result := s.inspect()
 		all.add(s, result)
 		if written != nil {
 			_, err = by.out.Write(written(result))
@@ -115,7 +115,7 @@ func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, erro
 		changed := 0
 		before := map[string]int{}
 		for _, s := range shops {
-			result := s.check()
+			result := s.inspect()
 			outputs, mends := result.Fix()
 			for _, output := range outputs {
 				if _, asked := slices.BinarySearch(s.targets, output.Name); !asked {
@@ -145,7 +145,7 @@ func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, erro
 		shops = again
 		after := map[string]int{}
 		for _, s := range shops {
-			countCertain(s, s.check(), after)
+			countCertain(s, s.inspect(), after)
 		}
 		for key, n := range before {
 			mended += max(0, n-after[key])

@@ -183,7 +183,7 @@ func (s *shop) read() []error {
 				want(used)
 			}
 		}
-		if slices.Contains(s.targets, path) {
+		if _, asked := slices.BinarySearch(s.targets, path); asked {
 			pictures = append(pictures, shown...)
 		}
 	}

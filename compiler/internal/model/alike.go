@@ -11,7 +11,7 @@ import (
 // verb takes, with that name or title but for hyphens, articles and the plural.
 func (j *Job) Alike(step *Step, words string) (kind, name string) {
 	meant := bareOf.Of(j.Memo, words)
-	if !j.File.seen().saysAny(j.File, meant) {
+	if !j.File.saysAny(meant) {
 		return "", ""
 	}
 	for kind := range strings.FieldsSeq(step.Verb.Object) {
@@ -27,16 +27,36 @@ func (j *Job) Alike(step *Step, words string) (kind, name string) {
 var bareOf = memo.Of(bare)
 
 // saysAny reports whether anything that a file can see may be said in such words.
-func (v *view) saysAny(f *File, words string) bool {
+func (f *File) saysAny(words string) bool {
+	if f.shares != nil && f.shares.says(words) {
+		return true
+	}
+	v := f.seen()
 	v.saying.Do(func() {
-		v.said = map[string]bool{}
-		for _, layer := range f.layers {
-			for key := range layer.saidOf() {
-				v.said[key.name] = true
-			}
-		}
+		v.said = saidIn(f.layers, func(layer *File) bool { return f.shares == nil || !f.shares.among[layer] })
 	})
 	return v.said[words]
+}
+
+// says reports whether anything in the files may be said in such words.
+func (s *shared) says(words string) bool {
+	s.saying.Do(func() {
+		s.said = saidIn(slices.Concat(s.files, s.seconds), func(*File) bool { return true })
+	})
+	return s.said[words]
+}
+
+// saidIn is how the things of some files are said.
+func saidIn(files []*File, wanted func(file *File) bool) map[string]bool {
+	out := map[string]bool{}
+	for _, file := range files {
+		if wanted(file) {
+			for key := range file.saidOf() {
+				out[key.name] = true
+			}
+		}
+	}
+	return out
 }
 
 // saidOf lists the things of a file by how they are said. It is

@@ -37,13 +37,16 @@ type File struct {
 	number  int  // in the order of the files of its set
 	unread  bool // a fault of the syntax stands in it
 	bare    bool // nothing of it was read, for a fault of the syntax or of its version
+	sleeps  bool // no more is kept of it than others look at
 	refs    []Ref
 	areas   []Ref                          // those of them that name an area
 	layers  []*File                        // files whose names it takes, itself first; set by link
 	machine *File                          // describes the machine of its procedure; set by link
 	things  []named                        // in file order
+	common  []named                        // those of them that do not belong to a machine
 	index   map[key]any                    // part drain-plug → *Part
 	view    *view                          // what it can see; set by link
+	shares  *shared                        // most of the files it takes names from; nil where it uses some itself
 	twice   map[*tree.Value]*SecondReading // values that were read twice alike
 
 	memo       *memo.Memo         // of its texts, once it is read again and again
@@ -82,9 +85,13 @@ func (f *File) seen() *view {
 	v.once.Do(func() {
 		v.things, v.names = map[key]origin{}, map[string][]string{}
 		for _, layer := range f.layers {
-			for _, thing := range layer.things {
+			things := layer.things
+			if !f.takes(layer, machineKinds[0]) {
+				things = layer.common
+			}
+			for _, thing := range things {
 				at := key{thing.kind, thing.name}
-				if v.things[at].thing != nil || !f.takes(layer, thing.kind) {
+				if v.things[at].thing != nil {
 					continue
 				}
 				v.things[at] = origin{layer, layer.index[at]}
@@ -402,4 +409,7 @@ func (d *decoder) keep(kind string, thing Thing, value any) {
 	}
 	d.file.index[key{kind, thing.Name}] = value
 	d.file.things = append(d.file.things, named{kind: kind, name: thing.Name, at: thing.At})
+	if !slices.Contains(machineKinds, kind) {
+		d.file.common = append(d.file.common, d.file.things[len(d.file.things)-1])
+	}
 }

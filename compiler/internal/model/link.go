@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/trade"
@@ -63,6 +64,50 @@ type Set struct {
 	byPath   map[string]*File
 	matched  map[string][]*File // the files that a pattern stands for
 	checked  map[string]bool    // the files that names are taken from, by their numbers, that were held against each other
+
+	above    map[string]*shared // what the files below a shop file take names from, by its path
+	register *register
+}
+
+// register are the procedures of a set by what they are called, each in the order of the files.
+type register struct {
+	made   sync.Once
+	named  map[string][]*File
+	titled map[titled][]*File // without the name
+}
+
+func newSet(files []*File, byPath map[string]*File) *Set {
+	return &Set{Files: files, byPath: byPath, register: new(register)}
+}
+
+// registered is the register of a set.
+func (s *Set) registered() *register {
+	r := s.register
+	r.made.Do(func() {
+		r.named, r.titled = map[string][]*File{}, map[titled][]*File{}
+		for _, file := range s.Files {
+			if file.Procedure == nil {
+				continue
+			}
+			called := file.title()
+			r.named[called.name] = append(r.named[called.name], file)
+			called.name = ""
+			r.titled[called] = append(r.titled[called], file)
+		}
+	})
+	return r
+}
+
+// shared are the files from which every file below a shop file takes names that uses none itself:
+// the shop file with what it uses, and behind them the second readings of these.
+type shared struct {
+	files, seconds []*File
+	among          map[*File]bool
+	views          map[*File]*view // what such a file sees that describes nothing, by the file of its machine
+	checked        bool            // they were held against each other
+
+	saying sync.Once
+	said   map[string]bool // how anything of them is said
 }
 
 // Read reads every file, links what they use and holds every name against what is
@@ -79,8 +124,25 @@ func (s *Set) fault(file *File, rule finding.Rule, at source.Place, summary, hel
 // link finds the files whose names a file takes: itself, the files it uses and
 // theirs in turn, the shop file above it, and the second readings of all these.
 func (s *Set) link(file *File) {
-	seen := map[*File]bool{file: true}
 	layers, machine := file.layers, file.machine
+	from := s.sharedBy(file)
+	file.shares = from
+	if from != nil {
+		own := s.ownReading(file)
+		file.layers = from.under(file, own)
+		file.machine = file.machineOf()
+		switch {
+		case len(file.things) == 0 && (own == nil || len(own.things) == 0): // it sees what the others see
+			if from.views[file.machine] == nil {
+				from.views[file.machine] = &view{}
+			}
+			file.view = from.views[file.machine]
+		case file.view == nil || file.machine != machine || !slices.Equal(file.layers, layers):
+			file.view = &view{} // or else it sees what it saw
+		}
+		return
+	}
+	seen := map[*File]bool{file: true}
 	file.layers = []*File{file}
 	s.follow(file, file, Text{}, []*File{file}, seen)
 	for _, candidate := range shopfiles(file.Source.Path) {
@@ -98,6 +160,78 @@ func (s *Set) link(file *File) {
 	if file.view == nil || file.machine != machine || !slices.Equal(file.layers, layers) {
 		file.view = &view{} // or else it sees what it saw
 	}
+}
+
+// sharedBy are the files that a file takes names from besides itself and its second reading, where
+// it shares them with all that lie below the same shop file; nil where it uses files itself.
+func (s *Set) sharedBy(file *File) *shared {
+	if len(file.Uses.Items) > 0 {
+		return nil
+	}
+	for _, candidate := range shopfiles(file.Source.Path) {
+		shop := s.byPath[candidate]
+		if shop == nil {
+			continue
+		}
+		from := s.above[candidate]
+		if from == nil {
+			like := &File{Source: shop.Source, layers: []*File{shop}}
+			s.follow(like, shop, Text{}, []*File{shop}, map[*File]bool{like: true, shop: true})
+			n := len(like.layers)
+			s.besides(like)
+			from = &shared{files: like.layers[:n:n], seconds: like.layers[n:], among: map[*File]bool{}, views: map[*File]*view{}}
+			for _, layer := range like.layers {
+				from.among[layer] = true
+			}
+			if s.above == nil {
+				s.above = map[string]*shared{}
+			}
+			s.above[candidate] = from
+		}
+		if from.among[file] {
+			return nil
+		}
+		return from
+	}
+	return nil
+}
+
+// ownReading is the other reading of a file, where it does not share that with others.
+func (s *Set) ownReading(file *File) *File {
+	if own := s.besideOf(file); own != nil && !file.shares.among[own] {
+		return own
+	}
+	return nil
+}
+
+// under are the files that a file takes names from which shares these, and has a reading of its own or nil.
+func (s *shared) under(file, own *File) []*File {
+	out := append(append(make([]*File, 0, len(s.files)+len(s.seconds)+2), file), s.files...)
+	if own != nil {
+		out = append(out, own)
+	}
+	return append(out, s.seconds...)
+}
+
+// Reach are some files, and those that they take names from.
+func (s *Set) Reach(files []*File) map[*File]bool {
+	out, known := map[*File]bool{}, map[*shared]bool{}
+	for _, file := range files {
+		out[file] = true
+		layers := file.layers
+		if from := file.shares; from != nil {
+			if layers = nil; !known[from] {
+				known[from], layers = true, slices.Concat(from.files, from.seconds)
+			}
+			if own := s.ownReading(file); own != nil {
+				out[own] = true
+			}
+		}
+		for _, layer := range layers {
+			out[layer] = true
+		}
+	}
+	return out
 }
 
 // follow adds the files that one of the layers of a file uses. Faults of a use
@@ -267,7 +401,9 @@ func (f *File) doubles() iter.Seq2[place, place] {
 			}
 			return again && other.file != here.file && !yield(here, other)
 		}
-		for _, layer := range f.layers {
+		layers := slices.Clone(f.layers)
+		slices.SortFunc(layers, func(a, b *File) int { return a.number - b.number }) // told alike whichever file takes names from them
+		for _, layer := range layers {
 			if layer == f {
 				continue
 			}
@@ -286,6 +422,13 @@ func (f *File) doubles() iter.Seq2[place, place] {
 // checkedSame reports whether another file was checked that takes names from the same files in
 // the same order, with which all is told.
 func (s *Set) checkedSame(file *File) bool {
+	if from := file.shares; from != nil {
+		if own := s.ownReading(file); own == nil || !own.describes() {
+			checked := from.checked
+			from.checked = true
+			return checked
+		}
+	}
 	var describe []byte
 	for _, layer := range file.layers {
 		if layer != file && (layer.Machine != nil || len(layer.things) > 0) {
@@ -383,24 +526,24 @@ func (s *Set) checkName(file *File) {
 	if file.Procedure == nil {
 		return
 	}
-	title, machine := file.Procedure.Title, file.Procedure.Machine.Text
-	var titled *File
-	for _, other := range s.Files {
-		switch {
-		case other == file || other.Procedure == nil:
-		case other.Name() == file.Name():
-			at := file.Procedure.Short.At
-			if !at.Known() {
-				at = file.Procedure.Header
-			}
-			s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", file.Name(), other.Source.Path), "Give one of the two another name = \"…\".")
-			return
-		case titled == nil && title.Set() && other.Procedure.Title.Text == title.Text && other.Procedure.Machine.Text == machine:
-			titled = other
+	another := func(files []*File) *File {
+		if i := slices.IndexFunc(files, func(other *File) bool { return other != file }); i >= 0 {
+			return files[i]
 		}
+		return nil
 	}
-	if titled != nil {
-		s.fault(file, nameTwice, title.At, fmt.Sprintf("another procedure has this title for the same machine: %s", titled.Source.Path), "Give one of the two another title, or take the copy away.")
+	called := file.title()
+	if other := another(s.registered().named[called.name]); other != nil {
+		at := file.Procedure.Short.At
+		if !at.Known() {
+			at = file.Procedure.Header
+		}
+		s.fault(file, nameTwice, at, fmt.Sprintf("another procedure is named %q: %s", called.name, other.Source.Path), "Give one of the two another name = \"…\".")
+		return
+	}
+	called.name = ""
+	if other := another(s.registered().titled[called]); other != nil && file.Procedure.Title.Set() {
+		s.fault(file, nameTwice, file.Procedure.Title.At, fmt.Sprintf("another procedure has this title for the same machine: %s", other.Source.Path), "Give one of the two another title, or take the copy away.")
 	}
 }
 
@@ -412,10 +555,8 @@ func (f *File) Layers() []*File { return f.layers }
 
 // Procedure finds the file of a procedure by its short name.
 func (s *Set) Procedure(name string) *File {
-	for _, file := range s.Files {
-		if file.Procedure != nil && file.Name() == name {
-			return file
-		}
+	if files := s.registered().named[name]; len(files) > 0 {
+		return files[0]
 	}
 	return nil
 }

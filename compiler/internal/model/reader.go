@@ -34,7 +34,7 @@ func (r *Reader) Read(texts []*source.File, each func(n int, do func(i int))) *S
 		return r.gather()
 	}
 	before, was := r.set, r.kept
-	r.set, r.kept = &Set{byPath: map[string]*File{}, Files: make([]*File, len(texts))}, map[*File]*kept{}
+	r.set, r.kept = newSet(make([]*File, len(texts)), map[string]*File{}), map[*File]*kept{}
 	found := make([]*kept, len(texts))
 	each(len(texts), func(i int) {
 		if before != nil {
@@ -78,13 +78,8 @@ func (r *Reader) stage(file *File, do func(*Set, *File)) {
 
 // gather puts what was found into the set.
 func (r *Reader) gather() *Set {
-	out := &Set{Files: r.set.Files, byPath: r.set.byPath}
-	for _, file := range r.set.Files {
-		out.Findings = append(out.Findings, r.kept[file].read...)
-	}
-	for _, file := range r.set.Files {
-		out.Findings = append(out.Findings, r.kept[file].linked...)
-	}
+	out := newSet(r.set.Files, r.set.byPath)
+	out.Findings = gathered(r.set.Files, r.kept)
 	r.set = out
 	return out
 }
@@ -126,13 +121,13 @@ func (r *Reader) patch(changed []*source.File) bool {
 		return false // it broke another
 	}
 	lone := !slices.ContainsFunc(r.set.Files, func(other *File) bool { return other != file && slices.Contains(other.layers, file) })
-	was, layers, seen, machine := file.outline(lone), file.layers, file.view, file.machine
+	was, layers, seen, machine, shares := file.outline(lone), file.layers, file.view, file.machine, file.shares
 	title, second := file.title(), file.Second != nil
 	linked := !slices.ContainsFunc(r.kept[file].linked, func(f finding.Finding) bool {
 		return f.Rule == useLoop.ID || f.Rule == outsideShop.ID || f.Rule == missingFile.ID
 	})
 	findings := file.read(changed[0])
-	file.number = slices.Index(r.set.Files, file)
+	file.number, r.set.register = slices.Index(r.set.Files, file), new(register) // it may be called otherwise now
 	r.kept[file] = &kept{broken: file.Broken, read: findings}
 	describes := file.describes()
 	same := slices.Equal(was, file.outline(lone))
@@ -147,11 +142,11 @@ func (r *Reader) patch(changed []*source.File) bool {
 	}
 	for _, other := range r.set.Files {
 		if describes && other != file && slices.Contains(other.layers, file) {
-			other.view = &view{}
+			other.view, other.shares = &view{}, nil
 		}
 	}
 	if linked && same { // it uses what it did, and that is what it was
-		file.layers = layers
+		file.layers, file.shares = layers, shares
 		file.machine = file.machineOf()
 		if !describes && file.machine == machine {
 			file.view = seen

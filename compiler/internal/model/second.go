@@ -195,11 +195,19 @@ func (f *File) Readings() []*File {
 // besides lets every file that takes names from one with a second reading see that too.
 func (s *Set) besides(file *File) {
 	for _, layer := range slices.Clone(file.layers) {
-		other := s.byPath[otherReading(layer.Source.Path)]
-		if other != nil && (other.Second != nil || layer.Second != nil) && !slices.Contains(file.layers, other) {
+		if other := s.besideOf(layer); other != nil && !slices.Contains(file.layers, other) {
 			file.layers = append(file.layers, other)
 		}
 	}
+}
+
+// besideOf is the other reading of a file; nil where nobody made one.
+func (s *Set) besideOf(file *File) *File {
+	other := s.byPath[otherReading(file.Source.Path)]
+	if other != nil && (other.Second != nil || file.Second != nil) {
+		return other
+	}
+	return nil
 }
 
 // rereading compares one file with its second reading.

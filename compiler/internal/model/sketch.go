@@ -15,7 +15,7 @@ func (s *Set) Sketch() *Set {
 	if !slices.ContainsFunc(s.Files, func(f *File) bool { return f.bare }) {
 		return s
 	}
-	out := &Set{byPath: map[string]*File{}}
+	out := newSet(nil, map[string]*File{})
 	for _, file := range s.Files {
 		drawn := sketch(file.Source, file.Document)
 		drawn.unread = file.unread

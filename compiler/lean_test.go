@@ -1,0 +1,99 @@
+package compiler
+
+import (
+	"maps"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler/internal/model"
+	"benchleaf/compiler/source"
+)
+
+// A shop of which no more is held than is being looked at is found to be what it is: the
+// demonstration shop with damage done to it, a few procedures at a time.
+func TestALeanCompileFindsWhatACompileFinds(t *testing.T) {
+	dice := rand.New(rand.NewPCG(20, 26))
+	shop := shopTexts(t)
+	paths := slices.Sorted(maps.Keys(shop))
+	edits := []string{"\"", "x", "7", "[part.new]\n", "[", "[[step]]\n", "N·m", "renamed-", "[machine]\n", "[area.left]\n", "use = [\"*.toml\"]\n",
+		"\n[[step]]\nsay = \"Wipe the rim of the left wheel at 20 N.\"\n\n", "[second-reading]\nby = \"L. Aske\"\n", "allow = [{ rule = \"torque/none\", reason = \"so\" }]\n"}
+	rounds := 60
+	if testing.Short() {
+		rounds = 12
+	}
+	for round := range rounds {
+		texts := maps.Clone(shop)
+		for range dice.IntN(12) {
+			path := paths[dice.IntN(len(paths))]
+			text := texts[path]
+			at := dice.IntN(len(text) + 1)
+			switch dice.IntN(5) {
+			case 0:
+				delete(texts, path)
+			case 1:
+				texts[path] = slices.Concat(text[:at], text[min(len(text), at+dice.IntN(12)):])
+			case 2: // a copy under another name
+				texts["copy-"+path] = text
+			default:
+				for at > 0 && text[at-1] != '\n' {
+					at--
+				}
+				texts[path] = slices.Concat(text[:at], []byte(edits[dice.IntN(len(edits))]), text[at:])
+			}
+		}
+		var targets []string
+		for path := range texts {
+			if round%3 == 0 && dice.IntN(2) == 0 {
+				targets = append(targets, path)
+			}
+		}
+		var files []*source.File
+		for path, text := range texts {
+			files = append(files, source.New(path, text))
+		}
+		in := Input{Files: files, Targets: targets, Whole: round%2 == 0, Pictures: Imagined(files)}
+		want, got := Compile(in), inTurns(in, 1+dice.IntN(6))
+		require.Equal(t, texted(want), texted(got), "round %d", round)
+	}
+}
+
+// Most procedures have turns, and a machine has none.
+func TestProceduresHaveTurns(t *testing.T) {
+	turns := model.InTurns(fresh(shopTexts(t)), inParallel)
+	for _, file := range turns.Held() {
+		require.False(t, file.Procedure != nil && file.Machine == nil && !file.Describes() && !mentioned(turns.Set, file) && !strings.Contains(string(file.Source.Text), "area"), file.Source.Path)
+	}
+	n := 0
+	turns.Each(3, func(files []*model.File) {
+		n += len(files)
+		require.LessOrEqual(t, len(files), 6)
+		for _, file := range files {
+			require.Equal(t, file.Second == nil, len(file.Steps) > 0)
+		}
+	})
+	require.Equal(t, len(turns.Files), n+len(turns.Held()))
+	require.GreaterOrEqual(t, n, 5, "procedures that have turns")
+}
+
+func mentioned(set *model.Set, file *model.File) bool {
+	return slices.ContainsFunc(set.Files, func(other *model.File) bool {
+		return other != file && strings.Contains(string(other.Source.Text), `"`+file.Name()+`"`)
+	})
+}
+
+// texted is all that a compile tells.
+func texted(r *Result) []string {
+	out := []string{string(r.JSON()), string(r.SARIF("0"))}
+	out = append(out, r.Unchecked...)
+	for _, job := range r.Jobs {
+		out = append(out, job.Path, job.Name, job.MachineName)
+		for _, found := range job.holding {
+			out = append(out, found.Rule, found.Summary)
+		}
+	}
+	return out
+}
