@@ -40,7 +40,7 @@ func (r *Result) written() map[string]string {
 	for _, job := range r.Jobs {
 		is(strings.ToLower(job.named())+"-approval.pdf", "the approval sheet of "+job.Name)
 		is(strings.ToLower(job.named())+"-record.pdf", "the record sheet of "+job.Name)
-		is(strings.ToLower(job.work.Job.Procedure.Machine.Name())+"-chart.pdf", "the chart of "+cmp.Or(job.MachineName, job.Machine))
+		is(strings.ToLower(r.set.File(job.Path).Procedure.Machine.Name())+"-chart.pdf", "the chart of "+cmp.Or(job.MachineName, job.Machine))
 	}
 	for _, unit := range r.machines() {
 		is(plannerName(unit)+"-planner.pdf", "the planner of "+unit)

@@ -32,7 +32,7 @@ type Input struct {
 	Pictures []source.Picture
 
 	// Lean holds no more of a large shop in memory than takes part in what is just being looked
-	// at. The jobs of what comes of it can be counted and named, and not printed.
+	// at. What comes of it can be told, and printed by Print; nothing else can be made of it.
 	Lean bool
 }
 
@@ -49,6 +49,7 @@ type Result struct {
 	pictures  []source.Picture                  // that were given
 	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
 	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
+	turns     *model.Turns                      // of a lean compile of a large shop, in which no job has its work
 	assist    func() *assist.Shop               // what helps while writing
 	beside    func() map[string]string          // what else is written under which name
 }
@@ -155,6 +156,7 @@ func inTurns(in Input, many int) *Result {
 	}
 	one(turns.Held())
 	turns.Each(many, one)
+	c.out.turns = turns
 	return c.done()
 }
 
@@ -269,21 +271,44 @@ type checkedFile struct {
 	jobs              []Job
 }
 
+// works are the jobs of a file, with what they take and what can hurt at them.
+type works struct {
+	jobs    []*model.Job
+	needs   []*needs.Needs
+	implied [][]hazard.Implied
+}
+
+// workOf makes the jobs of a file.
+func workOf(set *model.Set, file *model.File) works {
+	w := works{jobs: set.JobsAnew(file)}
+	w.needs, w.implied = make([]*needs.Needs, len(w.jobs)), make([][]hazard.Implied, len(w.jobs))
+	inParallel(len(w.jobs), func(i int) { w.needs[i], w.implied[i] = needs.Of(w.jobs[i]), hazard.Of(w.jobs[i]) })
+	return w
+}
+
+// compare holds what the jobs take against each other, as pages want it.
+func (w works) compare(file *model.File) {
+	if len(w.jobs) > 1 {
+		needs.Compare(file.Procedure, w.needs)
+	}
+}
+
+// of is what the pages of a job are made of.
+func (w works) of(i int, pictures album) compose.Work {
+	return compose.Work{Job: w.jobs[i], Needs: w.needs[i], Hazards: w.implied[i], Pictures: pictures.of}
+}
+
 // check runs the rules on each job of a file, and takes out what its author stands by.
 func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong map[*model.File][]finding.Finding, pictures album) checkedFile {
-	jobs := set.JobsAnew(file)
-	found := make([][]finding.Finding, len(jobs))
-	needed, implied, walked := make([]*needs.Needs, len(jobs)), make([][]hazard.Implied, len(jobs)), make([]*state.Walk, len(jobs))
-	inParallel(len(jobs), func(i int) {
-		needed[i], implied[i] = needs.Of(jobs[i]), hazard.Of(jobs[i])
-		walked[i] = state.Of(jobs[i], hazard.HandsIn(implied[i]))
-		found[i] = rules.Job(jobs[i], needed[i], implied[i], walked[i])
+	w := workOf(set, file)
+	found, walked := make([][]finding.Finding, len(w.jobs)), make([]*state.Walk, len(w.jobs))
+	inParallel(len(w.jobs), func(i int) {
+		walked[i] = state.Of(w.jobs[i], hazard.HandsIn(w.implied[i]))
+		found[i] = rules.Job(w.jobs[i], w.needs[i], w.implied[i], walked[i])
 	})
-	if len(jobs) > 1 {
-		needs.Compare(file.Procedure, needed)
-	}
+	w.compare(file)
 	out := checkedFile{findings: amounts}
-	if len(jobs) > 0 || file.Procedure == nil {
+	if len(w.jobs) > 0 || file.Procedure == nil {
 		out.findings, out.allowed = rules.Allow(file, append(slices.Clone(amounts), rules.Merge(found)...))
 	}
 	var wrongAmounts []finding.Finding
@@ -294,7 +319,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 			}
 		}
 	}
-	for i, job := range jobs {
+	for i, job := range w.jobs {
 		holding := slices.Clone(wrongAmounts)
 		for _, f := range out.findings {
 			if f.Holds() && (f.Variant == "" || f.Variant == job.Variant) && !offCard(file, f) {
@@ -303,7 +328,7 @@ func check(set *model.Set, file *model.File, amounts []finding.Finding, wrong ma
 		}
 		made := describe(job, len(holding) > 0, out.allowed)
 		made.holding = holding
-		made.versions, made.walk, made.work = len(jobs), walked[i], compose.Work{Job: job, Needs: needed[i], Hazards: implied[i], Pictures: pictures.of}
+		made.versions, made.walk, made.work = len(w.jobs), walked[i], w.of(i, pictures)
 		out.jobs = append(out.jobs, made)
 	}
 	return out

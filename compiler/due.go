@@ -19,6 +19,7 @@ import (
 	"benchleaf/compiler/internal/model"
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
+	"benchleaf/compiler/internal/quantity"
 	"benchleaf/compiler/internal/standing"
 )
 
@@ -350,7 +351,9 @@ func (d *Due) Bring(look Look) ([]Output, []Trouble, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	return look.pick("bring", asked, jobs, ledger, d.on.String())
+	return look.pick("bring", compose.WishesOf(asked[0].Job), func(system quantity.System) (plan.PickList, error) {
+		return compose.Pick(asked, system, ledger)
+	}, jobs, d.on.String())
 }
 
 // presses reports whether a job is asked for: it is due by the day, or overdue, due or soon

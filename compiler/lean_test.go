@@ -85,6 +85,38 @@ func mentioned(set *model.Set, file *model.File) bool {
 	})
 }
 
+// The cards and lists of a lean compile are those of a compile, to the byte.
+func TestALeanCompilePrintsWhatACompilePrints(t *testing.T) {
+	files := fresh(shopTexts(t))
+	for _, look := range []Look{{}, {Units: "inch", Language: "de", Stock: "letter"}} {
+		in := Input{Files: files, Whole: true, Pictures: Imagined(files)}
+		whole := Compile(in)
+		want, told, err := whole.Cards(look, nil)
+		require.NoError(t, err)
+		lists, more, err := whole.Pick(look)
+		require.NoError(t, err)
+		want, told = append(want, lists...), append(told, more...)
+		for _, many := range []int{1, 5, 50} {
+			var got []Output
+			lean := inTurns(in, many)
+			require.Equal(t, whole.written(), lean.written())
+			lists, troubles, err := lean.Print(look, func(one Output) error {
+				got = append(got, one)
+				return nil
+			}, nil)
+			require.NoError(t, err)
+			got = append(got, lists...)
+			require.Equal(t, told, troubles)
+			require.Len(t, got, len(want))
+			for i := range want {
+				require.Equal(t, want[i].Name, got[i].Name)
+				require.Equal(t, want[i].Bytes, got[i].Bytes, want[i].Name)
+				require.Len(t, got[i].Jobs, len(want[i].Jobs), want[i].Name)
+			}
+		}
+	}
+}
+
 // texted is all that a compile tells.
 func texted(r *Result) []string {
 	out := []string{string(r.JSON()), string(r.SARIF("0"))}

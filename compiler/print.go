@@ -18,7 +18,6 @@ import (
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/quantity"
-	"benchleaf/compiler/internal/store"
 )
 
 // Look is how pages are to be made; what is empty is as the shop file says.
@@ -145,38 +144,109 @@ type Trouble struct{ Output, Where, Text string }
 // one card serves versions of a machine for which it says the same. Pictures of its
 // sides follow it, where they are asked for. done is called as cards are finished, with how many of how many; it may be nil.
 func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, error) {
-	composed, err := r.compose(look)
+	var out []Output
+	_, troubles, err := r.eachCard(look, func(one Output) error {
+		out = append(out, one)
+		return nil
+	}, done)
 	if err != nil {
 		return nil, nil, err
 	}
-	outputs, documents := make([][]Output, len(composed)), make([]pages.Document, len(composed))
-	troubles := make([][]Trouble, len(composed))
-	faults := make([]error, len(composed))
-	var finished atomic.Int64
-	inParallel(len(composed), func(i int) {
-		document, problems := pages.LayCard(composed[i].content, composed[i].look)
-		documents[i] = document
-		outputs[i], troubles[i], faults[i] = look.draw(composed[i].name(), document, problems, composed[i].jobs)
-		if n := int(finished.Add(1)); done != nil {
-			done(n, len(composed))
+	return out, troubles, nil
+}
+
+// Print makes what Cards and then Pick give, and hands each card to take as soon as it is drawn, so
+// that they need not be there at one time. It ends with the first error of take.
+func (r *Result) Print(look Look, take func(Output) error, done func(n, of int)) (lists []Output, troubles []Trouble, err error) {
+	drawn, troubles, err := r.eachCard(look, take, done)
+	if err != nil || len(drawn.asked) == 0 {
+		return nil, troubles, err
+	}
+	lists, more, err := r.pickOf(look, drawn)
+	return lists, append(troubles, more...), err
+}
+
+// drawn is what is kept of the cards that were drawn, for the lists.
+type drawn struct {
+	asked  []asked
+	jobs   []Job          // all that they serve
+	wishes compose.Wishes // of the shop of the first
+}
+
+// asked is the first job that a card serves, without its work in a lean compile, and the versions
+// as they print.
+type asked struct {
+	Job
+	versions string
+}
+
+// add keeps what lists tell of a card.
+func (d *drawn) add(card composedCard, lean bool) {
+	if len(d.asked) == 0 {
+		d.wishes = compose.WishesOf(card.jobs[0].work.Job)
+	}
+	jobs := card.jobs
+	if lean {
+		jobs = slices.Clone(jobs)
+		for i := range jobs {
+			jobs[i].work = compose.Work{}
 		}
-	})
-	var all []Output
+	}
+	d.asked, d.jobs = append(d.asked, asked{jobs[0], card.content.Variant}), append(d.jobs, jobs...)
+}
+
+// eachCard draws the cards, some procedures at a time, and hands each over in order.
+func (r *Result) eachCard(look Look, take func(Output) error, done func(n, of int)) (drawn, []Trouble, error) {
+	var all drawn
 	var told []Trouble
-	for i := range composed {
-		if faults[i] != nil {
-			return nil, nil, faults[i]
-		}
-		all, told = append(all, outputs[i]...), append(told, troubles[i]...)
-	}
-	if look.Sheet != "" && len(composed) > 0 {
-		sheets, err := look.imposed(composed, documents)
+	var sheet []composedCard
+	var documents []pages.Document
+	var finished atomic.Int64
+	printed := r.printed()
+	err := r.rounds(printed, func(jobs []Job) error {
+		composed, err := r.composeJobs(look, jobs)
 		if err != nil {
-			return nil, nil, err
+			return err
 		}
-		all = append(all, sheets...)
+		outputs, sides := make([][]Output, len(composed)), make([]pages.Document, len(composed))
+		troubles, faults := make([][]Trouble, len(composed)), make([]error, len(composed))
+		inParallel(len(composed), func(i int) {
+			document, problems := pages.LayCard(composed[i].content, composed[i].look)
+			outputs[i], troubles[i], faults[i] = look.draw(composed[i].name(), document, problems, composed[i].jobs)
+			if look.Sheet != "" {
+				sides[i] = document
+			}
+			if n := int(finished.Add(int64(len(composed[i].jobs)))); done != nil {
+				done(n, len(printed))
+			}
+		})
+		for i, card := range composed {
+			if faults[i] != nil {
+				return faults[i]
+			}
+			for _, output := range outputs[i] {
+				if err := take(output); err != nil {
+					return err
+				}
+			}
+			told = append(told, troubles[i]...)
+			all.add(card, r.turns != nil)
+		}
+		if look.Sheet != "" {
+			sheet, documents = append(sheet, composed...), append(documents, sides...)
+		}
+		return nil
+	})
+	if err == nil && len(sheet) > 0 {
+		var sheets []Output
+		sheets, err = look.imposed(sheet, documents)
+		for _, one := range sheets {
+			if err == nil {
+				err = take(one)
+			}
+		}
 	}
-	return all, told, nil
+	return all, told, err
 }
 
 // imposed puts the cards several to a sheet: cards-on-a4.pdf.
@@ -221,7 +291,16 @@ func (c composedCard) name() string {
 
 // compose puts the cards into words and joins those that say the same.
 func (r *Result) compose(look Look) ([]composedCard, error) {
-	cards, err := r.composeEach(look)
+	return r.composeJobs(look, r.printed())
+}
+
+// printed are the jobs that no error stands against.
+func (r *Result) printed() []Job {
+	return slices.DeleteFunc(slices.Clone(r.Jobs), func(job Job) bool { return job.Blocked })
+}
+
+func (r *Result) composeJobs(look Look, jobs []Job) ([]composedCard, error) {
+	cards, err := r.composed(look, jobs)
 	if err != nil {
 		return nil, err
 	}
@@ -247,13 +326,9 @@ func (r *Result) compose(look Look) ([]composedCard, error) {
 }
 
 // composeEach puts the card of each job into words.
-func (r *Result) composeEach(look Look) ([]composedCard, error) {
-	var jobs []Job
-	for _, job := range r.Jobs {
-		if !job.Blocked {
-			jobs = append(jobs, job)
-		}
-	}
+func (r *Result) composeEach(look Look) ([]composedCard, error) { return r.composed(look, r.printed()) }
+
+func (r *Result) composed(look Look, jobs []Job) ([]composedCard, error) {
 	cards := make([]composedCard, len(jobs))
 	faults := make([]error, len(jobs))
 	inParallel(len(jobs), func(i int) {
@@ -331,27 +406,89 @@ func (r *Result) Pick(look Look) ([]Output, []Trouble, error) {
 	if err != nil || len(composed) == 0 {
 		return nil, nil, err
 	}
-	var asked []compose.Asked
-	var jobs []Job
+	var all drawn
 	for _, card := range composed {
-		asked = append(asked, compose.Asked{Work: card.jobs[0].work.In(look.Language), Variant: card.content.Variant})
-		jobs = append(jobs, card.jobs...)
+		all.add(card, false)
 	}
-	return look.pick("pick-list", asked, jobs, nil, "")
+	return r.pickOf(look, all)
 }
 
-// pick draws the list of what to fetch for some jobs, as PDF and as CSV. Where ledger is not
-// nil it is what to bring for what is due on a day, and says what of it is on the shelf.
-func (look Look) pick(name string, asked []compose.Asked, jobs []Job, ledger *store.Ledger, on string) ([]Output, []Trouble, error) {
-	settled, system, err := look.settle(compose.WishesOf(asked[0].Job))
+// pickOf draws the pick list of the cards that were drawn.
+func (r *Result) pickOf(look Look, all drawn) ([]Output, []Trouble, error) {
+	each := func(do func(i int, asked compose.Asked)) {
+		n := 0
+		jobs := make([]Job, len(all.asked))
+		for i, one := range all.asked {
+			jobs[i] = one.Job
+		}
+		_ = r.rounds(jobs, func(jobs []Job) error {
+			for _, job := range jobs {
+				do(n, compose.Asked{Work: job.work.In(look.Language), Variant: all.asked[n].versions})
+				n++
+			}
+			return nil
+		})
+	}
+	return look.pick("pick-list", all.wishes, func(system quantity.System) (plan.PickList, error) {
+		return compose.PickInTurn(len(all.asked), each, system, nil)
+	}, all.jobs, "")
+}
+
+// rounds gives some jobs, in order of their files, a few files at a time, with what pages are made
+// of in place. It ends with the first error.
+func (r *Result) rounds(jobs []Job, do func(jobs []Job) error) (err error) {
+	for len(jobs) > 0 && err == nil {
+		n, files := 0, []*model.File(nil)
+		for ; n < len(jobs); n++ {
+			if n == 0 || jobs[n].Path != jobs[n-1].Path {
+				if len(files) == severalFiles {
+					break
+				}
+				files = append(files, r.set.File(jobs[n].Path))
+			}
+		}
+		turn := jobs[:n]
+		if jobs = jobs[n:]; r.turns == nil {
+			err = do(turn)
+		} else {
+			r.turns.With(files, func() { err = do(r.working(turn, files)) })
+		}
+	}
+	return err
+}
+
+// working puts what pages are made of to some jobs, which are of some files.
+func (r *Result) working(jobs []Job, files []*model.File) []Job {
+	of, at := make([]works, len(files)), map[string]int{}
+	inParallel(len(files), func(i int) {
+		of[i] = workOf(r.set, files[i])
+		of[i].compare(files[i])
+	})
+	for i, file := range files {
+		at[file.Source.Path] = i
+	}
+	pictures := leafThrough(files, r.pictures)
+	out := slices.Clone(jobs)
+	for i := range out {
+		work := of[at[out[i].Path]]
+		version := slices.IndexFunc(work.jobs, func(job *model.Job) bool { return job.Variant == out[i].Variant })
+		out[i].work = work.of(version, pictures)
+	}
+	return out
+}
+
+// pick draws a list of what to fetch for some jobs, as PDF and as CSV. Where a day is given it is
+// what to bring for what is due then.
+func (look Look) pick(name string, wishes compose.Wishes, list func(system quantity.System) (plan.PickList, error), jobs []Job, on string) ([]Output, []Trouble, error) {
+	settled, system, err := look.settle(wishes)
 	if err != nil {
 		return nil, nil, err
 	}
-	content, err := compose.Pick(asked, system, ledger)
+	content, err := list(system)
 	if err != nil {
 		return nil, nil, err
 	}
-	if ledger != nil {
+	if on != "" {
 		labels := content.Words.Labels
 		content.Kind, content.Title, content.Date, content.DateIs = labels.BringList, labels.BringList, on, labels.Date
 	}

@@ -19,12 +19,14 @@ type build struct {
 	folder   string // where it is written
 	shown    string // the same, as it is told
 	outputs  []compiler.Output
+	printing *delivery // of what is written as it is made; nil where all of it is in outputs
 	troubles []compiler.Trouble
 	notes    []string // said when the files are written
 }
 
-// prepare reads and checks the shops, and says what is held back and why.
-func (by *caller) prepare(paths []string, out, variant string, look compiler.Look) (builds []*build, held bool, err error) {
+// prepare reads and checks the shops, and says what is held back and why. check is how a shop is
+// checked.
+func (by *caller) prepare(paths []string, out, variant string, look compiler.Look, check func(*shop) *compiler.Result) (builds []*build, held bool, err error) {
 	if err := look.Check(); err != nil {
 		return nil, false, err
 	}
@@ -37,7 +39,7 @@ func (by *caller) prepare(paths []string, out, variant string, look compiler.Loo
 	}
 	jobs := 0
 	for _, s := range shops {
-		b := &build{shop: s, result: s.check(), shown: out}
+		b := &build{shop: s, result: check(s), shown: out}
 		if err := b.only(variant); err != nil {
 			return nil, false, err
 		}
@@ -117,13 +119,13 @@ func (by *caller) tellHeld(b *build) (held bool, err error) {
 // has no jobs to ask; whether it was to give a card is seen by its words.
 func (b *build) held() []string {
 	var out []string
+	of := map[string][]compiler.Job{}
+	for _, job := range b.result.Jobs {
+		of[job.Path] = append(of[job.Path], job)
+	}
 	for _, target := range b.shop.targets {
-		jobs := 0
-		for _, job := range b.result.Jobs {
-			if job.Path != target {
-				continue
-			}
-			jobs++
+		jobs := len(of[target])
+		for _, job := range of[target] {
 			switch {
 			case job.Blocked && job.Variant != "":
 				out = append(out, fmt.Sprintf("%s (version %s)", b.shop.shown(target), job.Variant))
@@ -182,11 +184,16 @@ func (b *build) isCardOf(file string, job compiler.Job) bool {
 // lists makes the pick list of one shop.
 func (b *build) lists(look compiler.Look) error {
 	lists, troubles, err := b.result.Pick(look)
+	b.listed(lists)
+	b.troubles = append(b.troubles, troubles...)
+	return err
+}
+
+func (b *build) listed(lists []compiler.Output) {
 	if len(lists) > 0 {
 		b.tellVersions(lists[0].Jobs)
 	}
-	b.outputs, b.troubles = append(b.outputs, lists...), append(b.troubles, troubles...)
-	return err
+	b.outputs = append(b.outputs, lists...)
 }
 
 // tellVersions says which machines are counted in more than one version.
@@ -216,10 +223,16 @@ func (by *caller) deliver(builds []*build, held bool) error {
 		for _, trouble := range b.troubles {
 			fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
 		}
-		if len(b.outputs) == 0 {
-			continue
+		if b.printing == nil {
+			b.printing = deliver(b.folder, b.shown)
 		}
-		files, err := writeAll(b.folder, b.shown, b.outputs)
+		defer b.printing.drop()
+		for _, output := range b.outputs {
+			if err := b.printing.add(output); err != nil {
+				return err
+			}
+		}
+		files, err := b.printing.keep()
 		if err != nil {
 			return err
 		}

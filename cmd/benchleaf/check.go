@@ -14,7 +14,7 @@ func (s *shop) check() *compiler.Result {
 	return compiler.Compile(s.input())
 }
 
-// inspect checks a shop of which nothing is to be printed.
+// inspect checks a shop of which cards are printed one after the other, or nothing is.
 func (s *shop) inspect() *compiler.Result {
 	in := s.input()
 	in.Lean = true

@@ -72,7 +72,7 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 	if said.People < 1 {
 		return fmt.Errorf("a job can be joined for one or for two people, and not for %d", said.People)
 	}
-	builds, _, err := by.prepare(paths, said.out, "", look)
+	builds, _, err := by.prepare(paths, said.out, "", look, (*shop).check)
 	if err != nil {
 		return err
 	}

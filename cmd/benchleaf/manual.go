@@ -37,7 +37,7 @@ for the holes of a folder.`,
 }
 
 func (by *caller) manual(paths []string, out, variant, machine string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look)
+	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
 	if err != nil {
 		return err
 	}

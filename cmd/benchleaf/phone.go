@@ -41,7 +41,7 @@ A procedure with an error against it is held back.`,
 }
 
 func (by *caller) phone(paths []string, out, variant string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look)
+	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
 	if err != nil {
 		return err
 	}
@@ -51,8 +51,11 @@ func (by *caller) phone(paths []string, out, variant string, look compiler.Look)
 			return err
 		}
 		b.outputs = append(b.outputs, pages...)
-		if err := b.clash(pages); err != nil {
-			return err
+		taken := map[string]string{}
+		for _, page := range pages {
+			if err := b.clash(page, taken); err != nil {
+				return err
+			}
 		}
 	}
 	return by.deliver(builds, held)

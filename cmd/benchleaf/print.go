@@ -68,46 +68,51 @@ func variantFlag(cmd *cobra.Command, into *string) {
 }
 
 func (by *caller) print(paths []string, out, variant string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look)
+	check := (*shop).inspect // a card is drawn and written, and gone
+	if look.Sheet != "" {
+		check = (*shop).check // all are put on sheets
+	}
+	builds, held, err := by.prepare(paths, out, variant, look, check)
 	if err != nil {
 		return err
 	}
 	for _, b := range builds {
+		b.printing = deliver(b.folder, b.shown)
+		defer b.printing.drop()
 		if err := by.cards(b, look); err != nil {
-			return err
-		}
-		if err := b.lists(look); err != nil {
 			return err
 		}
 	}
 	return by.deliver(builds, held)
 }
 
-// cards makes the cards of one shop.
+// cards makes the cards of one shop, and its pick list.
 func (by *caller) cards(b *build, look compiler.Look) error {
 	line := watch(by.err)
-	cards, troubles, err := b.result.Cards(look, line.step)
-	line.end()
-	if err != nil {
-		return err
-	}
-	b.outputs, b.troubles = append(b.outputs, cards...), append(b.troubles, troubles...)
-	return b.clash(cards)
+	defer line.end()
+	taken := map[string]string{}
+	lists, troubles, err := b.result.Print(look, func(card compiler.Output) error {
+		if err := b.clash(card, taken); err != nil {
+			return err
+		}
+		return b.printing.add(card)
+	}, line.step)
+	b.listed(lists)
+	b.troubles = append(b.troubles, troubles...)
+	return err
 }
 
-// clash finds a card that would be written over another, or over another page of the shop.
-func (b *build) clash(cards []compiler.Output) error {
-	taken := map[string]string{}
-	for _, card := range cards {
-		name, path := strings.ToLower(card.Name), b.shop.shown(card.Jobs[0].Path)
-		other := taken[name]
-		if other == "" && b.isCardOf(card.Name, card.Jobs[0]) {
-			other = b.result.Beside(name)
-		}
-		if other != "" {
-			return fmt.Errorf("the card of %s and %s would both be written to %s; give the procedure another name = \"…\"", path, other, card.Name)
-		}
-		taken[name] = "that of " + path
+// clash finds a card that would be written over another of those that are taken, or over another
+// page of the shop.
+func (b *build) clash(card compiler.Output, taken map[string]string) error {
+	name, path := strings.ToLower(card.Name), b.shop.shown(card.Jobs[0].Path)
+	other := taken[name]
+	if other == "" && b.isCardOf(card.Name, card.Jobs[0]) {
+		other = b.result.Beside(name)
 	}
+	if other != "" {
+		return fmt.Errorf("the card of %s and %s would both be written to %s; give the procedure another name = \"…\"", path, other, card.Name)
+	}
+	taken[name] = "that of " + path
 	return nil
 }

@@ -62,7 +62,7 @@ func (by *caller) booked(paths []string, out, none string, look compiler.Look, a
 	if asked.On == "" {
 		asked.On = time.Now().Format(time.DateOnly)
 	}
-	builds, held, err := by.prepare(paths, out, "", look)
+	builds, held, err := by.prepare(paths, out, "", look, (*shop).check)
 	if err != nil {
 		return err
 	}

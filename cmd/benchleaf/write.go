@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -22,53 +24,90 @@ type written struct {
 	changed bool // false where the file was there already, byte for byte
 }
 
-// writeAll puts files into a folder, all or none as far as the disk allows: the
-// texts are written beside their places first, and moved there when all are
-// safe. A build that is stopped by the keyboard writes nothing or all of it; one that
-// is killed leaves of each file the old one or the new one.
+// writeAll puts files into a folder, all or none as far as the disk allows.
 func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error) {
-	if err := os.MkdirAll(folder, 0o777); err != nil {
-		return nil, fmt.Errorf("the folder %s cannot be made: %w", shown, disk.Reason(err))
+	d := deliver(folder, shown)
+	defer d.drop()
+	for _, output := range outputs {
+		if err := d.add(output); err != nil {
+			return nil, err
+		}
 	}
-	stopped := make(chan os.Signal, 1)
-	signal.Notify(stopped, os.Interrupt, syscall.SIGTERM)
-	defer signal.Stop(stopped)
-	var done []written
-	var ready []draft
-	defer func() {
-		for _, d := range ready {
-			os.Remove(d.at)
+	return d.keep()
+}
+
+// delivery puts files into a folder, all or none as far as the disk allows: the texts are written
+// beside their places as they come, and moved there when all are safe. A build that is stopped by
+// the keyboard writes nothing or all of it; one that is killed leaves of each file the old one or
+// the new one.
+type delivery struct {
+	folder, shown string
+	stopped       chan os.Signal
+	made, kept    bool // the folder was not there before; all is in its place
+	done          []written
+	ready         []draft
+}
+
+func deliver(folder, shown string) *delivery {
+	d := &delivery{folder: folder, shown: shown, stopped: make(chan os.Signal, 1)}
+	signal.Notify(d.stopped, os.Interrupt, syscall.SIGTERM)
+	return d
+}
+
+// add writes one file beside its place, where it is not there already, byte for byte.
+func (d *delivery) add(output compiler.Output) error {
+	if len(d.done) == 0 {
+		_, err := os.Lstat(d.folder)
+		d.made = errors.Is(err, fs.ErrNotExist)
+		if err := os.MkdirAll(d.folder, 0o777); err != nil {
+			return fmt.Errorf("the folder %s cannot be made: %w", d.shown, disk.Reason(err))
 		}
-	}()
-	for i, output := range outputs {
-		select {
-		case <-stopped:
-			return nil, fmt.Errorf("stopped before anything was written into %s", shown)
-		default:
-		}
-		name := filepath.Join(shown, output.Name)
-		if !plainName(output.Name) {
-			return nil, fmt.Errorf("%q is no name for a file; give the procedure another short name", output.Name)
-		}
-		path := filepath.Join(folder, output.Name)
-		same := sameBytes(path, output.Bytes)
-		done = append(done, written{name, !same})
-		if same {
-			continue
-		}
-		d, err := newDraft(path, i, output.Bytes, 0o666)
-		if err != nil {
-			return nil, fmt.Errorf("%s cannot be written: %w", name, disk.Reason(err))
-		}
-		ready = append(ready, d)
 	}
-	for len(ready) > 0 {
-		if err := ready[0].keep(); err != nil {
-			return nil, fmt.Errorf("%s cannot be written: %w", filepath.Join(shown, filepath.Base(ready[0].path)), disk.Reason(err))
-		}
-		ready = ready[1:]
+	select {
+	case <-d.stopped:
+		return fmt.Errorf("stopped before anything was written into %s", d.shown)
+	default:
 	}
-	return done, nil
+	name := filepath.Join(d.shown, output.Name)
+	if !plainName(output.Name) {
+		return fmt.Errorf("%q is no name for a file; give the procedure another short name", output.Name)
+	}
+	path := filepath.Join(d.folder, output.Name)
+	same := sameBytes(path, output.Bytes)
+	d.done = append(d.done, written{name, !same})
+	if same {
+		return nil
+	}
+	one, err := newDraft(path, len(d.done), output.Bytes, 0o666)
+	if err != nil {
+		return fmt.Errorf("%s cannot be written: %w", name, disk.Reason(err))
+	}
+	d.ready = append(d.ready, one)
+	return nil
+}
+
+// keep moves all to their places.
+func (d *delivery) keep() ([]written, error) {
+	for len(d.ready) > 0 {
+		if err := d.ready[0].keep(); err != nil {
+			return nil, fmt.Errorf("%s cannot be written: %w", filepath.Join(d.shown, filepath.Base(d.ready[0].path)), disk.Reason(err))
+		}
+		d.ready = d.ready[1:]
+	}
+	d.kept = true
+	return d.done, nil
+}
+
+// drop takes away what was not kept.
+func (d *delivery) drop() {
+	signal.Stop(d.stopped)
+	for _, one := range d.ready {
+		os.Remove(one.at)
+	}
+	if d.made && !d.kept {
+		os.Remove(d.folder) // where nothing else is in it
+	}
+	d.ready = nil
 }
 
 // plainName reports whether a name names a file in a folder and nothing else.

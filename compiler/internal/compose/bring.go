@@ -1,7 +1,6 @@
 package compose
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -248,5 +247,7 @@ func (w *writer) spareCount(name string) int {
 
 // serves says what a grip is: "16 mm hex · drain plug".
 func (w *writer) serves(grip needs.Grip) string {
-	return fmt.Sprintf("%s · %s", w.headWords(grip), grip.Part.Words())
+	return served(w.headWords(grip), grip.Part.Words())
 }
+
+func served(head, part string) string { return head + " · " + part }

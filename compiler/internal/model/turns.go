@@ -58,8 +58,8 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 			wanted[name] = true
 		}
 	}
-	for _, file := range t.Files {
-		t.stage(file, (*Set).link)
+	for i, file := range t.Files {
+		t.stage(t.Files[i:i+1], (*Set).link)
 		if file.sleeps && file.shares != nil {
 			file.layers = nil // they are put together again when its turn comes
 		}
@@ -91,9 +91,7 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 	}
 	t.rouse(slices.DeleteFunc(slices.Clone(t.awake), func(file *File) bool { return !file.sleeps }))
 	for _, stage := range stages[1:] {
-		for _, file := range t.awake {
-			t.stage(file, stage)
-		}
+		t.stage(t.awake, stage)
 	}
 	t.gather()
 	return t
@@ -103,30 +101,58 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 func (t *Turns) Held() []*File { return t.awake }
 
 // Each gives the files that are not held their turns, in order of path, so many procedures at a
-// time, after which nothing that was made of them is to be used but findings.
+// time, after which nothing that was made of them is to be used but findings. It is called once.
 func (t *Turns) Each(many int, do func(files []*File)) {
 	for turn := range slices.Chunk(t.asleep, many) {
-		files := slices.Concat(turn...)
-		t.rouse(files)
-		for _, stage := range stages[1:] {
-			for _, file := range files {
-				t.stage(file, stage)
+		t.with(slices.Concat(turn...), func(files []*File) {
+			for _, stage := range stages[1:] {
+				t.stage(files, stage)
+			}
+			t.gather()
+			do(files)
+		})
+	}
+}
+
+// With gives some procedures a turn, and with them their second readings, after which nothing that
+// was made of them is to be used.
+func (t *Turns) With(files []*File, do func()) {
+	var asleep []*File
+	for _, file := range files {
+		if file.sleeps {
+			asleep = append(asleep, file)
+			if other := t.other(file); other != nil {
+				asleep = append(asleep, other)
 			}
 		}
-		t.gather()
-		do(files)
-		t.each(len(files), func(i int) { t.leave(files[i]) })
 	}
+	t.with(asleep, func([]*File) {
+		n := len(t.Findings)
+		for _, file := range asleep {
+			t.readAgain(file)
+		}
+		t.Findings = t.Findings[:n] // what it finds was kept the first time
+		do()
+	})
+}
+
+// with reads files that sleep, and lets them sleep again.
+func (t *Turns) with(files []*File, do func(files []*File)) {
+	t.rouse(files)
+	do(files)
+	t.each(len(files), func(i int) { t.leave(files[i]) })
 }
 
 // other is the other reading of a file; nil where there is none.
 func (t *Turns) other(file *File) *File { return t.byPath[otherReading(file.Source.Path)] }
 
-// stage does one thing to a file, and keeps what it finds.
-func (t *Turns) stage(file *File, do func(*Set, *File)) {
-	n := len(t.Findings)
-	do(t.Set, file)
-	t.kept[file].linked = append(t.kept[file].linked, t.Findings[n:]...)
+// stage does one thing to some files, and keeps what it finds.
+func (t *Turns) stage(files []*File, do func(*Set, *File)) {
+	for _, file := range files {
+		n := len(t.Findings)
+		do(t.Set, file)
+		t.kept[file].linked = append(t.kept[file].linked, t.Findings[n:]...)
+	}
 }
 
 // gather puts what was found in all files so far into the set, in their order.
