@@ -1,10 +1,12 @@
 package compiler
 
 import (
+	"bytes"
 	"maps"
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -100,7 +102,7 @@ func TestALeanCompilePrintsWhatACompilePrints(t *testing.T) {
 			var got []Output
 			lean := inTurns(in, many)
 			require.Equal(t, whole.written(), lean.written())
-			lists, troubles, err := lean.Print(look, func(one Output) error {
+			lists, troubles, err := lean.Print(look, nil, func(one Output) error {
 				got = append(got, one)
 				return nil
 			}, nil)
@@ -115,6 +117,66 @@ func TestALeanCompilePrintsWhatACompilePrints(t *testing.T) {
 			}
 		}
 	}
+}
+
+// shelf keeps in memory.
+type shelf struct {
+	lock sync.Mutex
+	data map[[32]byte][]byte
+	hits int
+}
+
+func (s *shelf) Get(key [32]byte) ([]byte, bool) {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	data, there := s.data[key]
+	if there {
+		s.hits++
+	}
+	return data, there
+}
+
+func (s *shelf) Put(key [32]byte, data []byte) {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	s.data[key] = data
+}
+
+// What was kept is the card as it would be drawn, after any change of the files and of the look.
+func TestACardThatIsKeptIsTheCardThatIsDrawn(t *testing.T) {
+	keep := &shelf{data: map[[32]byte][]byte{}}
+	texts := shopTexts(t)
+	print := func(look Look) {
+		files := fresh(texts)
+		in := Input{Files: files, Whole: true, Pictures: Imagined(files)}
+		result := Compile(in)
+		want, told, err := result.Cards(look, nil)
+		require.NoError(t, err)
+		var got []Output
+		_, troubles, err := result.Print(look, keep, func(one Output) error {
+			got = append(got, one)
+			return nil
+		}, nil)
+		require.NoError(t, err)
+		require.Equal(t, told, troubles)
+		require.Equal(t, want, got)
+	}
+	print(Look{})
+	require.Zero(t, keep.hits)
+	print(Look{})
+	cards := len(keep.data)
+	require.Equal(t, cards, keep.hits, "all are there")
+	print(Look{Pictures: true})
+	print(Look{Stock: "a6", Distance: "700 mm"})
+	require.Equal(t, cards, keep.hits, "another look is another card")
+	path := "chipper-knife-turn.toml"
+	texts[path] = bytes.Replace(texts[path], []byte("[[step]]"), []byte("[[step]]\ninspect = \"the rim of the rotor\"\nexpect = \"no crack\"\noutside = \"Call the maker.\"\n\n[[step]]"), 1)
+	print(Look{})
+	require.Equal(t, 2*cards-1, keep.hits, "one card says something else")
+	for key := range keep.data {
+		keep.data[key] = keep.data[key][:len(keep.data[key])/2]
+	}
+	print(Look{})
 }
 
 // texted is all that a compile tells.

@@ -145,7 +145,7 @@ type Trouble struct{ Output, Where, Text string }
 // sides follow it, where they are asked for. done is called as cards are finished, with how many of how many; it may be nil.
 func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, error) {
 	var out []Output
-	_, troubles, err := r.eachCard(look, func(one Output) error {
+	_, troubles, err := r.eachCard(look, nil, func(one Output) error {
 		out = append(out, one)
 		return nil
 	}, done)
@@ -156,9 +156,10 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 }
 
 // Print makes what Cards and then Pick give, and hands each card to take as soon as it is drawn, so
-// that they need not be there at one time. It ends with the first error of take.
-func (r *Result) Print(look Look, take func(Output) error, done func(n, of int)) (lists []Output, troubles []Trouble, err error) {
-	drawn, troubles, err := r.eachCard(look, take, done)
+// that they need not be there at one time. It ends with the first error of take. A card that says
+// what it said is taken out of keep, which may be nil.
+func (r *Result) Print(look Look, keep Keep, take func(Output) error, done func(n, of int)) (lists []Output, troubles []Trouble, err error) {
+	drawn, troubles, err := r.eachCard(look, keep, take, done)
 	if err != nil || len(drawn.asked) == 0 {
 		return nil, troubles, err
 	}
@@ -196,7 +197,7 @@ func (d *drawn) add(card composedCard, lean bool) {
 }
 
 // eachCard draws the cards, some procedures at a time, and hands each over in order.
-func (r *Result) eachCard(look Look, take func(Output) error, done func(n, of int)) (drawn, []Trouble, error) {
+func (r *Result) eachCard(look Look, keep Keep, take func(Output) error, done func(n, of int)) (drawn, []Trouble, error) {
 	var all drawn
 	var told []Trouble
 	var sheet []composedCard
@@ -211,10 +212,13 @@ func (r *Result) eachCard(look Look, take func(Output) error, done func(n, of in
 		outputs, sides := make([][]Output, len(composed)), make([]pages.Document, len(composed))
 		troubles, faults := make([][]Trouble, len(composed)), make([]error, len(composed))
 		inParallel(len(composed), func(i int) {
-			document, problems := pages.LayCard(composed[i].content, composed[i].look)
-			outputs[i], troubles[i], faults[i] = look.draw(composed[i].name(), document, problems, composed[i].jobs)
+			card := composed[i]
 			if look.Sheet != "" {
-				sides[i] = document
+				var problems []pages.Problem
+				sides[i], problems = pages.LayCard(card.content, card.look)
+				outputs[i], troubles[i], faults[i] = look.draw(card.name(), sides[i], problems, card.jobs)
+			} else {
+				outputs[i], troubles[i], faults[i] = look.drawn(card, keep)
 			}
 			if n := int(finished.Add(int64(len(composed[i].jobs)))); done != nil {
 				done(n, len(printed))

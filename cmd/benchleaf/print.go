@@ -91,7 +91,7 @@ func (by *caller) cards(b *build, look compiler.Look) error {
 	line := watch(by.err)
 	defer line.end()
 	taken := map[string]string{}
-	lists, troubles, err := b.result.Print(look, func(card compiler.Output) error {
+	lists, troubles, err := b.result.Print(look, nil, func(card compiler.Output) error {
 		if err := b.clash(card, taken); err != nil {
 			return err
 		}

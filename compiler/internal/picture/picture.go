@@ -4,6 +4,7 @@ package picture
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"image"
@@ -29,7 +30,11 @@ type Picture struct {
 	photo         bool
 	pixels        *image.RGBA
 	whole         []byte // as it came, where a page can take it so
+	digest        [sha256.Size]byte
 }
+
+// Digest is the digest of what was read.
+func (p *Picture) Digest() [sha256.Size]byte { return p.digest }
 
 // Read decodes a PNG or a JPEG and turns it upright by what its camera wrote (Exif 2.32,
 // tag 0x0112). The error says what is wrong with the picture, in words that go on from its
@@ -53,7 +58,7 @@ func Read(data []byte) (*Picture, error) {
 	w, h := fitted(config.Width, config.Height, keptPixels, keptPixels)
 	held := orientation(data, format)
 	pixels := turned(shrunk(onWhite(decoded), w, h), held)
-	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels}
+	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels, digest: sha256.Sum256(data)}
 	if held == 1 && w == config.Width && plain(data, format, decoded) {
 		out.whole = data
 	}
