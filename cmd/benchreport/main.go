@@ -54,7 +54,8 @@ var parts = []part{
 	{"manual", "A manual", manual},
 	{"batch", "A batch of cards", batch},
 	{"lint", "Checking many files", lint},
-	{"growth", "Growth", growth},
+	{"growth-plain", "Growth of a plain shop", func(b *bench) (section, error) { return growth(b, shapes[0]) }},
+	{"growth-typical", "Growth of a typical shop", func(b *bench) (section, error) { return growth(b, shapes[1]) }},
 	{"rebuild", "Printing again where nothing changed", rebuild},
 }
 

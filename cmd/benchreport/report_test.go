@@ -112,10 +112,11 @@ func TestWhatIsAskedForIsHeld(t *testing.T) {
 	} {
 		assert.ErrorContains(t, run(strings.Fields(args), &bytes.Buffer{}, &bytes.Buffer{}), want, args)
 	}
-	found, err := chosen("^(card|growth)$")
+	found, err := chosen("^(card|growth)")
 	require.NoError(t, err)
-	require.Len(t, found, 2)
+	require.Len(t, found, 3)
 	assert.Equal(t, "card", found[0].name)
+	assert.Equal(t, "growth-typical", found[2].name)
 	found, err = chosen("")
 	require.NoError(t, err)
 	assert.Len(t, found, len(parts))
