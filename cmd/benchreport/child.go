@@ -14,8 +14,8 @@ type spent struct {
 }
 
 // child runs a program as a whole process.
-func child(folder, program string, args ...string) (spent, error) {
-	command := exec.Command(program, args...)
+func (b *bench) child(folder, program string, args ...string) (spent, error) {
+	command := exec.CommandContext(b.until, program, args...)
 	command.Dir = folder
 	var said strings.Builder
 	command.Stderr = &said // what it says on its way goes nowhere, so that nothing waits for it

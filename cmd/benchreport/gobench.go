@@ -49,7 +49,7 @@ func readBench(text string) (measured, error) {
 // goBench runs benchmarks of a package of the project, each so many times or so long, over and
 // over; env is put beside the environment.
 func (b *bench) goBench(pkg, pattern, each string, rounds int, env ...string) (measured, error) {
-	command := exec.Command("go", "test", "-run", "^$", "-bench", pattern, "-benchtime", each, "-count", fmt.Sprint(rounds), "-timeout", "2h", pkg)
+	command := exec.CommandContext(b.until, "go", "test", "-run", "^$", "-bench", pattern, "-benchtime", each, "-count", fmt.Sprint(rounds), "-timeout", "2h", pkg)
 	command.Dir = b.root
 	command.Env = append(os.Environ(), env...)
 	text, err := command.CombinedOutput()

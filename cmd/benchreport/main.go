@@ -5,21 +5,26 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"regexp"
 	"runtime"
 	"strings"
+	"syscall"
 	"time"
 )
 
 func main() {
-	if err := run(os.Args[1:], os.Stdout, os.Stderr); err != nil {
+	until, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	if err := run(until, os.Args[1:], os.Stdout, os.Stderr); err != nil {
 		if !errors.Is(err, flag.ErrHelp) {
 			fmt.Fprintln(os.Stderr, "benchreport:", err)
 		}
@@ -29,11 +34,12 @@ func main() {
 
 // bench is what a part of the report measures with.
 type bench struct {
-	root    string // folder of the project
-	work    string // folder for everything that is made, gone at the end
-	command string // the command, built
-	quick   bool   // small sizes and few rounds
-	most    int    // procedures of the largest shop
+	until   context.Context // what is run ends with it
+	root    string          // folder of the project
+	work    string          // folder for everything that is made, gone at the end
+	command string          // the command, built
+	quick   bool            // small sizes and few rounds
+	most    int             // procedures of the largest shop
 	said    io.Writer
 	outside *programs
 }
@@ -67,7 +73,7 @@ func partNames() string {
 	return strings.Join(all, ", ")
 }
 
-func run(args []string, out, said io.Writer) (err error) {
+func run(until context.Context, args []string, out, said io.Writer) (err error) {
 	flags := flag.NewFlagSet("benchreport", flag.ContinueOnError)
 	flags.SetOutput(said)
 	file := flags.String("out", "", "write the report into this `file`, and not to standard output")
@@ -87,7 +93,7 @@ func run(args []string, out, said io.Writer) (err error) {
 	if err != nil {
 		return err
 	}
-	b := &bench{quick: *quick, most: *most, said: said}
+	b := &bench{until: until, quick: *quick, most: *most, said: said}
 	if b.root, err = projectFolder(); err != nil {
 		return err
 	}
@@ -100,7 +106,7 @@ func run(args []string, out, said io.Writer) (err error) {
 	if runtime.GOOS == "windows" {
 		b.command += ".exe"
 	}
-	build := exec.Command("go", "build", "-o", b.command, "./cmd/benchleaf")
+	build := exec.CommandContext(until, "go", "build", "-o", b.command, "./cmd/benchleaf")
 	build.Dir = b.root
 	if told, err := build.CombinedOutput(); err != nil {
 		return fmt.Errorf("the command cannot be built: %w\n%s", err, told)
@@ -111,6 +117,10 @@ func run(args []string, out, said io.Writer) (err error) {
 		start := time.Now()
 		fmt.Fprintf(said, "%s …\n", part.name)
 		made, fault := part.measure(b)
+		if until.Err() != nil {
+			failed = append(failed, fmt.Errorf("ended by hand at %s", part.name))
+			break
+		}
 		if fault != nil {
 			failed = append(failed, fmt.Errorf("%s: %w", part.name, fault))
 			made.note("failed: " + firstLine(fault.Error()))
@@ -118,6 +128,11 @@ func run(args []string, out, said io.Writer) (err error) {
 		fmt.Fprintf(said, "%s: %s\n", part.name, time.Since(start).Round(time.Second))
 		made.title, made.command = part.title, "go run ./cmd/benchreport --only "+part.name
 		r.sections = append(r.sections, made)
+		if *file != "" { // what is there already is not lost with what comes
+			if err := write(*file, out, r.markdown()); err != nil {
+				return err
+			}
+		}
 	}
 	r.facts = append(r.facts, b.outside.facts()...)
 	if load := loadAverage(); load != "" {

@@ -132,7 +132,7 @@ func (b *bench) prints(shop, out string, rounds int) (runs []spent, err error) {
 		if err := os.RemoveAll(out); err != nil {
 			return nil, err
 		}
-		took, err := child(b.work, b.command, "print", shop, "--out", out)
+		took, err := b.child(b.work, b.command, "print", shop, "--out", out)
 		if err != nil {
 			return nil, err
 		}
@@ -176,7 +176,7 @@ func lint(b *bench) (s section, err error) {
 				if one.program == "" {
 					continue
 				}
-				took, err := child(folder, one.program, one.args(folder)...)
+				took, err := b.child(folder, one.program, one.args(folder)...)
 				if err != nil {
 					return s, err
 				}
@@ -240,7 +240,7 @@ func (b *bench) checkers() ([]checker, error) {
 		if one.program == "" {
 			continue
 		}
-		if _, err := child(broken, one.program, one.args(broken)...); err == nil {
+		if _, err := b.child(broken, one.program, one.args(broken)...); err == nil {
 			return nil, fmt.Errorf("%s does not tell an unknown key, so it does not check by the schema", one.name)
 		}
 	}
@@ -333,7 +333,7 @@ func growth(b *bench, kind shape) (s section, err error) {
 func (b *bench) lints(shop string, rounds int) (runs []spent, floor time.Duration, err error) {
 	var floors []time.Duration
 	for range rounds {
-		took, err := child(b.work, b.command, "lint", shop)
+		took, err := b.child(b.work, b.command, "lint", shop)
 		if err != nil {
 			return nil, 0, err
 		}
@@ -381,7 +381,7 @@ func rebuild(b *bench) (s section, err error) {
 				return s, err
 			}
 			for _, into := range []*[]spent{&once, &again} {
-				took, err := child(b.work, b.command, "print", folder, "--out", out)
+				took, err := b.child(b.work, b.command, "print", folder, "--out", out)
 				if err != nil {
 					return s, err
 				}

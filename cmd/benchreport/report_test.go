@@ -110,7 +110,7 @@ func TestWhatIsAskedForIsHeld(t *testing.T) {
 	for args, want := range map[string]string{
 		"--only nothing": "finds none of stages, due", "--only (": "no regular expression", "--most 5": "give a number from 10 to 10000", "growth": `"growth" is asked for`,
 	} {
-		assert.ErrorContains(t, run(strings.Fields(args), &bytes.Buffer{}, &bytes.Buffer{}), want, args)
+		assert.ErrorContains(t, run(t.Context(), strings.Fields(args), &bytes.Buffer{}, &bytes.Buffer{}), want, args)
 	}
 	found, err := chosen("^(card|growth)")
 	require.NoError(t, err)
@@ -148,13 +148,14 @@ func TestDaysGoByFormat(t *testing.T) {
 }
 
 func TestAProgramIsMeasuredAsAProcess(t *testing.T) {
-	took, err := child(t.TempDir(), "go", "version")
+	b := bench{until: t.Context()}
+	took, err := b.child(t.TempDir(), "go", "version")
 	require.NoError(t, err)
 	assert.Positive(t, took.time)
 	if took.peak != 0 {
 		assert.Greater(t, took.peak, int64(1<<20))
 	}
-	_, err = child(t.TempDir(), "go", "no-such-verb")
+	_, err = b.child(t.TempDir(), "go", "no-such-verb")
 	assert.ErrorContains(t, err, "no-such-verb")
 	assert.Equal(t, spent{2, 9}, middle([]spent{{3, 7}, {1, 9}, {2, 8}}))
 }
