@@ -23,12 +23,13 @@ var shapes = []shape{
 // maker writes the texts of a shop. All it picks comes from its seed, so the same seed makes
 // the same shop.
 type maker struct {
-	pick  *rand.Rand
-	files map[string]string
+	pick   *rand.Rand
+	files  map[string]string
+	places []int // of stations, those that the next machines get
 }
 
 func newMaker(seed uint64) *maker {
-	return &maker{rand.New(rand.NewPCG(seed, 0x62656e6368)), map[string]string{}}
+	return &maker{pick: rand.New(rand.NewPCG(seed, 0x62656e6368)), files: map[string]string{}}
 }
 
 func (m *maker) between(low, high int) int { return low + m.pick.IntN(high-low+1) }

@@ -22,19 +22,23 @@ func compiled(files map[string]string) *compiler.Result {
 	return compiler.Compile(in)
 }
 
-// What is measured is a shop in which all is well: as many procedures as were asked for, a card
-// of each, and nothing found.
+// What is measured is a shop in which all is well: nothing is found in any of its machines and
+// stations, and there is a card of each procedure.
 func TestAShopThatIsMadeIsInOrder(t *testing.T) {
 	for _, shape := range shapes {
-		for _, seed := range []uint64{1, 2} {
-			result := compiled(shape.files(45, seed))
+		for seed, procedures := range map[uint64]int{1: 160, 2: 20} { // the first has every machine and station
+			result := compiled(shape.files(procedures, seed))
 			for _, found := range result.Findings {
 				t.Errorf("%s, seed %d: %s: %s [%s]", shape.name, seed, found.Place.File.Path, found.Summary, found.Rule)
+			}
+			assert.Len(t, result.Jobs, procedures, shape.name)
+			if procedures > 20 {
+				continue
 			}
 			cards, troubles, err := result.Cards(compiler.Look{}, nil)
 			require.NoError(t, err)
 			assert.Empty(t, troubles)
-			assert.Equal(t, 45, len(cards), shape.name)
+			assert.Equal(t, procedures, len(cards), shape.name)
 		}
 	}
 }

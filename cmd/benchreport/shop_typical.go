@@ -33,6 +33,8 @@ type station struct {
 	slack        int // mm, the least
 }
 
+var machines = []string{"press", "saw", "crusher", "mixer", "conveyor", "planer", "winder", "sorter"}
+
 // typicalShop is a shop of machines with stations that are greased, emptied and filled,
 // opened, measured and set, the energy cut off and given back.
 func typicalShop(procedures int, seed uint64) map[string]string {
@@ -40,7 +42,7 @@ func typicalShop(procedures int, seed uint64) map[string]string {
 	m.files["shop.toml"] = "benchleaf = 1\nuse = [\"shop/*.toml\", \"machines/*.toml\"]\n\n[shop]\ntitle = \"Harrow Lane Mill\"\nunits = \"both\"\nstock = \"a5\"\nreading-distance = \"500 mm\"\n"
 	m.library()
 	for made, n := 0, 1; made < procedures; n++ {
-		name := fmt.Sprintf("%s-%03d", one(m, "press", "saw", "crusher", "mixer", "conveyor", "planer", "winder", "shredder"), n)
+		name := fmt.Sprintf("%s-%03d", machines[n%len(machines)], n)
 		places := m.machine(name)
 		for _, place := range places {
 			for _, job := range []func(*maker, string, station) (string, string){oilChange, greasing, beltChange, retightening, measuring} {
@@ -144,7 +146,12 @@ restore = "Call “clear”. Take your lock and tag off, and turn %[1]s to ON."
 tools = ["padlock", "tag"]
 `, switchName, one(m, "wall", "post", "frame"), kind)
 	var places []station
-	for _, at := range m.pick.Perm(len(stations))[:jobsOfMachine/5] {
+	for range jobsOfMachine / 5 {
+		if len(m.places) == 0 { // so that every four machines have all stations
+			m.places = m.pick.Perm(len(stations))
+		}
+		at := m.places[0]
+		m.places = m.places[1:]
 		s := station{name: stations[at], word: stations[at], guard: one(m, screws[:3]...), block: one(m, screws[1:]...), guards: 2 * m.between(2, 4), legs: 2 * m.between(2, 3),
 			capacity: fmt.Sprintf("%d.%d L", m.between(0, 5), m.between(4, 9)), oil: fmt.Sprintf("gear-%d", one(m, 150, 220, 320, 460)), ring: "ring-22",
 			every: 500 * m.between(2, 8), strokes: m.between(2, 8), slack: m.between(8, 24)}
