@@ -147,7 +147,12 @@ func BenchmarkCardAgainstTypesetters(b *testing.B) {
 					took[way.name] = append(took[way.name], time.Since(start))
 				}
 			}
+			steps := 0
+			for _, section := range card.content.Sections {
+				steps += len(section.Steps)
+			}
 			b.ReportMetric(0, "ns/op")
+			b.ReportMetric(float64(steps), "steps")
 			for _, way := range ways {
 				pdfIn(b, filepath.Join(folder, way.name, "made"), card)
 				b.ReportMetric(float64(median(took[way.name]).Microseconds())/1000, "ms-"+way.name)

@@ -22,16 +22,16 @@ func card(b *bench) (s section, err error) {
 		"the typesetters get the words that benchleaf has put together, in the order of its card, without drawings, pictures and signs.",
 		"WeasyPrint and Chromium set the same faces, groff and pdfLaTeX Helvetica.",
 		"All take turns; medians of "+strings.TrimSuffix(rounds, "x")+" rounds. The floor is the fastest typesetter.")
-	found := map[string]bool{}
-	for name, programs := range map[string][]string{"groff": {"groff"}, "pdflatex": {"pdflatex"}, "weasyprint": {"weasyprint"}, "chromium": {"google-chrome", "chromium"}} {
-		found[name] = b.outside.find(programs...) != ""
+	for _, programs := range [][]string{{"groff"}, {"pdflatex"}, {"weasyprint"}, {"google-chrome", "chromium"}} {
+		b.outside.find(programs...)
 	}
 	m, err := b.goBench("./compiler", "^BenchmarkCardAgainstTypesetters$", rounds, 1)
 	if err != nil {
 		return s, err
 	}
-	for _, one := range []struct{ name, what string }{{"plain", "plain card (3 steps)"}, {"typical", "typical card (18 steps)"}} {
-		s.besideOthers(one.what, m["CardAgainstTypesetters/"+one.name], []string{"groff", "pdflatex", "weasyprint", "chromium"})
+	for _, name := range []string{"plain", "typical"} {
+		values := m["CardAgainstTypesetters/"+name]
+		s.besideOthers(fmt.Sprintf("%s card of %.0f steps", name, median(values["steps"])), values, []string{"groff", "pdflatex", "weasyprint", "chromium"})
 	}
 	return s, nil
 }
