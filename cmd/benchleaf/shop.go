@@ -204,7 +204,7 @@ func (s *shop) look(paths []string) {
 		one := source.Picture{Path: path}
 		if len(s.match(path)) == 0 {
 			if near := s.nearPicture(path); near != "" {
-				one.Fault = fmt.Sprintf("is not there; did you mean %q?", near)
+				one.Near, one.Fault = near, fmt.Sprintf("is not there; did you mean %q?", near)
 				s.pictures = append(s.pictures, one)
 			}
 			continue

@@ -1,0 +1,83 @@
+package compiler_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/finding"
+	"benchleaf/compiler/source"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// likely are the words of a finding that name what was likely meant.
+var likely = regexp.MustCompile(`the nearest is "|did you mean|; write "|[Ww]rite "[^"]*" if that is|[Tt]he nearest file there is`)
+
+// A finding that says what was likely meant offers to write it.
+func TestWhatIsLikelyMeantCanBeWrittenByAKey(t *testing.T) {
+	named := 0
+	for name, files := range cases(t) {
+		for _, found := range compiler.Compile(compiler.Input{Files: files, Pictures: compiler.Imagined(files)}).Findings {
+			if likely.MatchString(found.Summary + "\n" + found.Help) {
+				named++
+				assert.NotEmpty(t, found.Fixes, "%s: %s; %s", name, found.Summary, found.Help)
+			}
+		}
+	}
+	assert.Greater(t, named, 10)
+}
+
+// Each slip of the pen is mended by the fix that its finding offers.
+func TestASlipOfThePenIsMendedByItsFix(t *testing.T) {
+	const work = "tools/work.toml"
+	texts := map[string]string{
+		"shop.toml":  "benchleaf = 1\nuse = [\"parts.toml\"]\n\n[shop]\ntitle = \"Shop\"\n",
+		"parts.toml": "benchleaf = 1\n\n[spare.seal]\n\n[fluid.oil]\nkind = \"gear-oil\"\ngrade = \"SAE 80W-90\"\n",
+		"stock.toml": "benchleaf = 1\n",
+		work: "benchleaf = 1\nuse = [\"../stock.toml\"]\n\n[procedure]\ntitle = \"Look at it\"\nmachine = \"Press\"\nrevision = \"A\"\ndate = 2026-02-14\nauthor = \"R. Aldous\"\nwho = \"Mechanic\"\nhands-on = \"5 min\"\nevery = \"50 h\"\n" +
+			"tools = [\"wrench\"]\nsupplies = [\"oil\"]\nspares = []\nwear = [\"gloves\"]\ncautions = []\nno-isolation = \"Nothing is touched.\"\nno-close = \"Nothing is opened.\"\nmanual = \"1\"\n\n" +
+			"[tool.wrench]\nkind = \"wrench\"\nsizes = [\"16 mm\"]\n\n[cavity.gearbox]\nfluid = \"oil\"\ncapacity = \"1 L\"\n\n[part.plug]\nthread = \"M10x1.25\"\nclass = \"8.8\"\nacross = \"16 mm\"\n\n" +
+			"[[allow]]\nrule = \"tool/idle\"\nreason = \"It is kept.\"\n\n[[step]]\nloosen = \"plug\"\npicture = { file = \"plug.png\", title = \"Plug\" }\n\n[[step]]\nfill = \"gearbox\"\n",
+	}
+	compiled := func(file, old, slip string) *compiler.Result {
+		var files []*source.File
+		for path, text := range texts {
+			if path == file {
+				require.Contains(t, text, old)
+				text = strings.Replace(text, old, slip, 1)
+			}
+			files = append(files, source.New(path, []byte(text)))
+		}
+		return compiler.Compile(compiler.Input{Files: files, Whole: true, Pictures: []source.Picture{{Path: "tools/plugg.png", Near: "plug.png", Fault: "is not there; did you mean \"plug.png\"?"}}})
+	}
+	for _, slip := range []struct{ file, rule, right, wrong string }{
+		{work, "reference/unknown-name", `loosen = "plug"`, `loosen = "plgu"`},
+		{work, "reference/unknown-name", `tools = ["wrench"]`, `tools = ["wrenhc"]`},
+		{work, "reference/unknown-name", `supplies = ["oil"]`, `supplies = ["oli"]`},
+		{work, "reference/missing-file", `"../stock.toml"`, `"../stok.toml"`},
+		{work, "language/unknown-key", `loosen =`, `losen =`},
+		{work, "language/unknown-word", `"gloves"`, `"glove"`},
+		{work, "reference/unknown-rule", `"tool/idle"`, `"tool/idel"`},
+		{work, "picture/unreadable", `"plug.png"`, `"plugg.png"`},
+		{work, "fastener/unknown-thread", `"M10x1.25"`, `"M10x1,25"`},
+		{work, "fastener/unknown-class", `"8.8"`, `"8.9"`},
+		{"parts.toml", "fluid/unknown-grade", `"SAE 80W-90"`, `"SAE 80W-91"`},
+	} {
+		var found *finding.Finding
+		for _, one := range compiled(slip.file, slip.right, slip.wrong).Findings {
+			if one.Place.File.Path == slip.file && len(one.Fixes) > 0 && !one.Fixes[0].Certain && strings.Contains(slip.wrong, strings.Trim(one.Place.Text(), `"`)) {
+				found = &one
+			}
+		}
+		if !assert.NotNil(t, found, "%s: %v", slip.wrong, describe(compiled(slip.file, slip.right, slip.wrong).Findings)) {
+			continue
+		}
+		assert.Equal(t, slip.rule, found.Rule)
+		fix := found.Fixes[0]
+		require.Len(t, fix.Edits, 1)
+		assert.Contains(t, found.Place.File.Path+" "+slip.right, strings.Trim(strings.ReplaceAll(fix.Edits[0].Text, "×", "x"), `"`), "%s: %s", slip.wrong, fix.Title)
+	}
+}
