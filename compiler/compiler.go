@@ -153,7 +153,7 @@ func (s *Session) Compile(in Input) *Result {
 	for i, file := range set.Files {
 		kept, allowed := rules.Allow(file, amounts[i])
 		for _, f := range amounts[i] {
-			if f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
+			if f.Severity == finding.Error && !offCard(file, f) && !rules.OfPart(f.Rule) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
 				out.wrong[file] = append(out.wrong[file], f)
 			}
 		}
