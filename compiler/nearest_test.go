@@ -81,3 +81,46 @@ func TestASlipOfThePenIsMendedByItsFix(t *testing.T) {
 		assert.Contains(t, found.Place.File.Path+" "+slip.right, strings.Trim(strings.ReplaceAll(fix.Edits[0].Text, "×", "x"), `"`), "%s: %s", slip.wrong, fix.Title)
 	}
 }
+
+// The fix for a name that was changed where it is described writes the new one in every file.
+func TestARenamedPartIsMendedEverywhereByOneFix(t *testing.T) {
+	files := cases(t)["part-renamed-in-one-place"]
+	result := compiler.Compile(compiler.Input{Files: files, Whole: true})
+	var renamed []finding.Finding
+	for _, found := range result.Findings {
+		if found.Rule == "reference/unknown-name" {
+			renamed = append(renamed, found)
+		}
+	}
+	require.Len(t, renamed, 2, "one a file: %s", describe(renamed))
+	for _, found := range renamed {
+		require.Len(t, found.Fixes, 1)
+		require.Len(t, found.Fixes[0].Edits, 4)
+		assert.False(t, found.Fixes[0].Certain)
+		assert.Equal(t, "machines/winch.toml", found.Related[0].Place.File.Path)
+		after := compiler.Compile(compiler.Input{Files: edited(files, found.Fixes[0].Edits), Whole: true})
+		assert.NotContains(t, describe(after.Findings), "unknown-name")
+	}
+}
+
+// Where it may be another, or a slip of the pen, each place is told for itself.
+func TestWhatMayBeAnotherIsNotCalledRenamed(t *testing.T) {
+	told := func(parts string) int {
+		t.Helper()
+		n := 0
+		for _, found := range compile("benchleaf = 1\n\n[procedure]\ntitle = \"Look at it\"\nmachine = \"Press\"\n" + parts + "\n[[step]]\nloosen = \"drum-screws\"\n\n[[step]]\ntighten = \"drum-screws\"\n") {
+			if found.Rule == "reference/unknown-name" {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 1, told("[part.drum-bolts]\n"))
+	assert.Equal(t, 1, told("[part.hook]\n"), "nothing else can be meant")
+	assert.Equal(t, 1, told("[part.drum-bolts]\n[part.hook]\n"), "it has a word of the name")
+	assert.Equal(t, 2, told("[part.drum-bolts]\n[part.drum-nuts]\n"))
+	assert.Equal(t, 2, told("[part.hook]\n[part.pawl]\n"))
+	assert.Equal(t, 2, told("[tool.drum-bolts]\nkind = \"wrench\"\n"), "of another kind")
+	assert.Equal(t, 2, told("[part.drum-screw]\nheld-by = [\"drum-screw\"]\n[part.hook]\n"), "a slip of the pen")
+	assert.Equal(t, 4, told("[part.hook]\n\n[[step]]\ninspect = \"pawls\"\n\n[[step]]\ninspect = \"pawls\"\n"), "two names, and one thing for both")
+}

@@ -85,6 +85,7 @@ func (r *Reader) gather() *Set {
 	for _, file := range r.set.Files {
 		out.Findings = append(out.Findings, r.kept[file].linked...)
 	}
+	out.renamed()
 	r.set = out
 	return out
 }
