@@ -25,6 +25,7 @@ type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
 	Whole   bool           // no file of the shop is left out, so that a name that is in none is wrong
+	Today   string         // the day it is compiled on, such as 2026-05-01; empty where that does not matter
 
 	// Pictures are those the files show, as far as they are there; nil where none was
 	// looked for, and then none is checked or printed.
@@ -142,6 +143,7 @@ func (s *Session) Compile(in Input) *Result {
 		if read[set.Files[i]] {
 			told[i] = s.told[set.Files[i]].amounts(set.Files[i])
 			amounts[i] = append(slices.Clone(told[i].found), rules.Pictures(set.Files[i], pictures.of)...)
+			amounts[i] = append(amounts[i], rules.Days(set.Files[i], in.Today)...)
 		}
 	})
 	s.told = map[*model.File]toldOf{}

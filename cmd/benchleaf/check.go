@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"benchleaf/compiler"
 	"benchleaf/compiler/finding"
@@ -11,7 +12,7 @@ import (
 
 // check compiles a shop.
 func (s *shop) check() *compiler.Result {
-	return compiler.Compile(compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures})
+	return compiler.Compile(compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures, Today: today()})
 }
 
 // draw writes findings of a shop to a stream as fits it.
@@ -75,3 +76,6 @@ func (t *tally) String() string {
 	}
 	return strings.Join(parts, ", ") + ": " + t.found()
 }
+
+// today is the day of this computer, such as 2026-05-01.
+func today() string { return time.Now().Format(time.DateOnly) }
