@@ -42,6 +42,7 @@ type Result struct {
 
 	set       *model.Set
 	whole     bool
+	today     string                            // as it was given
 	pictures  []source.Picture                  // that were given
 	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
 	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
@@ -124,7 +125,7 @@ func (t toldOf) amounts(file *model.File) toldOf {
 // Compile compiles like the function Compile.
 func (s *Session) Compile(in Input) *Result {
 	set := s.reader.Read(in.Files, inParallel)
-	out := &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
+	out := &Result{set: set, whole: in.Whole, today: in.Today, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
 	out.assist = out.assistant()
 	out.beside = sync.OnceValue(out.written)
 	read := map[*model.File]bool{}
