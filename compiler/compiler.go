@@ -26,6 +26,7 @@ type Input struct {
 	Files   []*source.File // every file of the shop that may be used
 	Targets []string       // paths of the files to check and print; all files when empty
 	Whole   bool           // no file of the shop is left out, so that a name that is in none is wrong
+	Today   string         // the day it is compiled on, such as 2026-05-01; empty where that does not matter
 
 	// Pictures are those the files show, as far as they are there; nil where none was
 	// looked for, and then none is checked or printed.
@@ -46,6 +47,7 @@ type Result struct {
 
 	set       *model.Set
 	whole     bool
+	today     string                            // as it was given
 	pictures  []source.Picture                  // that were given
 	wrong     map[*model.File][]finding.Finding // amounts that cannot be read
 	timelines map[string]*plan.Timeline         // of joined jobs, by their short names
@@ -171,7 +173,7 @@ type compilation struct {
 
 func newCompilation(in Input, set *model.Set) *compilation {
 	c := &compilation{set: set, targets: map[*model.File]bool{}}
-	c.out = &Result{set: set, whole: in.Whole, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
+	c.out = &Result{set: set, whole: in.Whole, today: in.Today, pictures: in.Pictures, wrong: map[*model.File][]finding.Finding{}}
 	c.out.assist = c.out.assistant()
 	c.out.beside = sync.OnceValue(c.out.written)
 	asked := map[string]bool{}
@@ -204,6 +206,7 @@ func (c *compilation) look(files []*model.File, now map[*model.File]toldOf) {
 		if c.read[files[i]] {
 			told[i] = c.told[files[i]].amounts(files[i])
 			amounts[i] = append(slices.Clone(told[i].found), rules.Pictures(files[i], pictures.of)...)
+			amounts[i] = append(amounts[i], rules.Days(files[i], c.out.today)...)
 		}
 	})
 	var ofTargets [][]finding.Finding
@@ -213,7 +216,7 @@ func (c *compilation) look(files []*model.File, now map[*model.File]toldOf) {
 		}
 		kept, allowed := rules.Allow(file, amounts[i])
 		for _, f := range amounts[i] {
-			if f.Severity == finding.Error && !offCard(file, f) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
+			if f.Severity == finding.Error && !offCard(file, f) && !rules.OfPart(f.Rule) && slices.ContainsFunc(kept, func(other finding.Finding) bool { return other.Rule == f.Rule && other.Place == f.Place }) {
 				c.out.wrong[file] = append(c.out.wrong[file], f)
 			}
 		}

@@ -113,6 +113,7 @@ type fleet struct {
 	more     []entry.Entry // behind it
 	wrong    []string      // entries that cannot be read, and numbers that are not in order
 	scanned  bool          // the book was read to its end once
+	far      string        // the day after which an entry is likely dated wrong; empty where nobody knows what day it is
 	unread   []string      // files of procedures of which it cannot be read when they are due
 	partial  bool          // a file cannot be read, so that nobody knows all machines
 
@@ -124,6 +125,9 @@ func (r *Result) fleet(asked Asked, book BookText) (*fleet, error) {
 	var err error
 	if out.on, err = due.ParseDay(asked.On); err != nil {
 		return nil, err
+	}
+	if today, err := due.ParseDay(r.today); err == nil {
+		out.far = max(today, out.on).AddYears(1).String()
 	}
 	var all []*model.Job
 	out.unread = slices.Clone(r.Unchecked)
@@ -211,11 +215,18 @@ func (f *fleet) scan(each func(entry.Entry) error) error {
 func (f *fleet) read(each func(entry.Entry) error) error {
 	place := 0
 	var numbers entry.Numbers
+	var ahead []entry.Entry
 	err := entry.Scan(io.NewSectionReader(f.text, 0, f.whole), func(e entry.Entry, _ int) error {
 		place++
 		e.Number = cmp.Or(e.Number, place)
 		if !f.scanned {
 			numbers.Take(e.Number)
+			if f.far != "" && string(e.Date) > f.far {
+				ahead = append(ahead, e)
+			}
+			if e.Corrects != 0 {
+				ahead = slices.DeleteFunc(ahead, func(one entry.Entry) bool { return one.Number == e.Corrects })
+			}
 		}
 		return each(e)
 	})
@@ -229,6 +240,9 @@ func (f *fleet) read(each func(entry.Entry) error) error {
 		}
 		for _, problem := range numbers.Problems(faults) {
 			f.wrong = append(f.wrong, Bookfile+": "+problem)
+		}
+		for _, one := range ahead {
+			f.wrong = append(f.wrong, fmt.Sprintf("entry %d of the service book: its date %s lies more than a year ahead, and it does not count before; put it right with an entry that corrects it", one.Number, one.Date))
 		}
 		f.problems, f.scanned = append(f.problems, f.wrong...), true
 	}

@@ -610,3 +610,20 @@ func TestWhyAProcedureHasNoCard(t *testing.T) {
 	assert.Equal(t, `an error in held.toml, or in what it uses, holds "held" back; see benchleaf lint`, result.HeldBack("held"))
 	assert.Equal(t, `"torn" cannot be read: an error stands in torn.toml, or in what it uses; see benchleaf lint`, result.HeldBack("torn"))
 }
+
+// An entry that is dated far ahead counts for nothing, and is told until another corrects it.
+func TestAnEntryDatedFarAheadIsTold(t *testing.T) {
+	told := func(today, book string) []string {
+		t.Helper()
+		result := Compile(Input{Files: []*source.File{source.New("look.toml", []byte(looked("Bark loader", `every = "12 months"`)))}, Today: today})
+		list, err := result.Due(Look{}, Asked{On: "2026-05-01"}, strings.NewReader(book))
+		require.NoError(t, err)
+		return list.Problems
+	}
+	far := worked("2025-05-10") + worked("2206-05-02", "number = 2")
+	require.Len(t, told("2026-05-01", far), 1)
+	assert.Equal(t, "entry 2 of the service book: its date 2206-05-02 lies more than a year ahead, and it does not count before; put it right with an entry that corrects it", told("2026-05-01", far)[0])
+	assert.Empty(t, told("2026-05-01", far+worked("2026-04-02", "number = 3", "corrects = 2")))
+	assert.Empty(t, told("2026-05-01", worked("2027-04-30")), "a day that may be planned")
+	assert.Empty(t, told("", far), "nobody knows what day it is")
+}

@@ -49,7 +49,7 @@ func leafThrough(files []*model.File, given []source.Picture) album {
 	inParallel(len(leaves), func(i int) {
 		switch one := sources[i]; {
 		case one.Fault != "":
-			leaves[i].fault = errors.New(one.Fault)
+			leaves[i].fault = &picture.Fault{Says: one.Fault, Near: one.Near}
 		case len(one.Bytes) > picture.MostBytes:
 			leaves[i].fault = fmt.Errorf("is larger than %d MiB", picture.MostBytes>>20)
 		default:

@@ -51,7 +51,7 @@ func TestExamplesOfEveryRule(t *testing.T) {
 
 func compile(text string) []finding.Finding {
 	files := []*source.File{source.New("bad.toml", []byte(text))}
-	return compiler.Compile(compiler.Input{Files: files, Pictures: compiler.Imagined(files)}).Findings
+	return compiler.Compile(compiler.Input{Files: files, Pictures: compiler.Imagined(files), Today: "2026-05-01"}).Findings
 }
 
 func TestEveryRuleIsDocumented(t *testing.T) {

@@ -271,6 +271,20 @@ func (r *Result) Names(at string) []Nameable {
 	return out
 }
 
+// Homes are the files, by their paths, in which a thing of each kind can be described so that a
+// file knows it, the likeliest first; none where there is no such file.
+func (r *Result) Homes(at string) map[string][]string {
+	out := map[string][]string{}
+	if file := r.set.File(at); file != nil {
+		for kind, homes := range file.Homes() {
+			for _, home := range homes {
+				out[kind] = append(out[kind], home.Source.Path)
+			}
+		}
+	}
+	return out
+}
+
 // Text is a file of the shop as it was compiled; nil where there is none of that path.
 func (r *Result) Text(path string) *source.File {
 	if file := r.set.File(path); file != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"benchleaf/compiler"
 	"benchleaf/compiler/finding"
@@ -22,7 +23,7 @@ func (s *shop) inspect() *compiler.Result {
 }
 
 func (s *shop) input() compiler.Input {
-	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures}
+	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures, Today: today()}
 }
 
 // draw writes findings of a shop to a stream as fits it.
@@ -86,3 +87,6 @@ func (t *tally) String() string {
 	}
 	return strings.Join(parts, ", ") + ": " + t.found()
 }
+
+// today is the day of this computer, such as 2026-05-01.
+func today() string { return time.Now().Format(time.DateOnly) }

@@ -101,5 +101,5 @@ func (d deskShop) Read(unsaved map[string][]byte) (compiler.Input, []error) {
 	}
 	slices.Sort(s.targets)
 	faults := append(append(f.faults, f.away...), s.read()...)
-	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures}, faults
+	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures, Today: today()}, faults
 }

@@ -61,7 +61,7 @@ func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, 
 		return err
 	}
 	if asked.On == "" {
-		asked.On = time.Now().Format(time.DateOnly)
+		asked.On = today()
 	}
 	if at, err := os.Stat(by.from(calendar)); calendar != "" && err == nil && at.IsDir() {
 		return fmt.Errorf("--calendar %s is a folder; give the name of a file, such as %s", calendar, filepath.Join(calendar, "due.ics"))

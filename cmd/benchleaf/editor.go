@@ -51,7 +51,7 @@ func openShop(file string) (editor.Shop, error) {
 	file = filepath.FromSlash(file)
 	f := &finder{shops: map[string]string{}}
 	folder := f.above(filepath.Dir(file))
-	out := editor.Shop{Folder: filepath.ToSlash(cmp.Or(folder, filepath.Dir(file))), Lone: folder == ""} // as the editor calls it
+	out := editor.Shop{Folder: filepath.ToSlash(cmp.Or(folder, filepath.Dir(file))), Lone: folder == "", Today: today()} // as the editor calls it
 	of := cmp.Or(folder, file)
 	resolved, err := filepath.EvalSymlinks(of)
 	if errors.Is(err, fs.ErrNotExist) && out.Lone {

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"benchleaf/cmd/internal/disk"
@@ -26,7 +27,8 @@ type finder struct {
 	entries int
 	shops   map[string]string // folder → shop folder at or above it, "" for none
 	faults  []error
-	away    []error // links that lead out of the shop, which keep nothing else from being read
+	away    []error  // links that lead out of the shop, which keep nothing else from being read
+	passed  []string // files that look like procedure files by their names, and are not read
 }
 
 // awayError is of a link that leads out of the shop.
@@ -41,7 +43,11 @@ func find(from string, paths []string) (*finder, error) {
 		return nil, err
 	}
 	if len(f.faults) == 0 && len(f.away) == 0 && len(f.files) == 0 {
-		f.fault("there are no .toml files in %s\n  write one with: benchleaf new gearbox-oil.toml", strings.Join(paths, ", "))
+		help := "write one with: benchleaf new gearbox-oil.toml"
+		if len(f.passed) > 0 {
+			help = passedOver(f.shown(f.passed[0]))
+		}
+		f.fault("there are no .toml files in %s\n  %s", strings.Join(paths, ", "), help)
 	}
 	return f, told(f.faults)
 }
@@ -206,13 +212,41 @@ func (f *finder) walk(folder string) {
 			}
 		case entry.Type()&fs.ModeSymlink != 0:
 			f.links = append(f.links, path)
-		case filepath.Ext(name) != ".toml" || name == compiler.Bookfile:
+		case filepath.Ext(name) != ".toml":
+			if _, meant := nearlyTOML(name); meant && entry.Type().IsRegular() {
+				f.passed = append(f.passed, path)
+			}
+		case name == compiler.Bookfile:
 		case !entry.Type().IsRegular():
 			f.fault("%s is not a plain file", f.shown(path))
 		default:
 			f.files[path] = path
 		}
 	}
+}
+
+// backups are the endings that editors and other programs give what they keep beside a file.
+var backups = []string{".bak", ".old", ".orig", ".rej", ".save", ".swp", ".swo", ".tmp"}
+
+// nearlyTOML gives the name that a file likely should have: one more ending was put behind .toml, as
+// some systems do unseen, or it is in capitals. Backups are none.
+func nearlyTOML(name string) (meant string, ok bool) {
+	ending := filepath.Ext(name)
+	stem := strings.TrimSuffix(name, ending)
+	switch {
+	case strings.EqualFold(ending, ".toml"):
+		return stem + ".toml", stem != ""
+	case strings.HasSuffix(name, "~") || slices.Contains(backups, strings.ToLower(ending)):
+		return "", false
+	}
+	inner := filepath.Ext(stem)
+	return strings.TrimSuffix(stem, inner) + ".toml", strings.EqualFold(inner, ".toml") && stem != inner
+}
+
+// passedOver says that a file is not read, and the way out.
+func passedOver(path string) string {
+	meant, _ := nearlyTOML(filepath.Base(path))
+	return fmt.Sprintf("%s: note: it is passed over, since its name does not end in .toml; rename it to %s, or move it out of the shop folder", path, meant)
 }
 
 // follow takes a link met on the way. What it leads to is read once, under its

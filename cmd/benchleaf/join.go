@@ -8,7 +8,6 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -80,7 +79,7 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 		return fmt.Errorf("there are %d shops; join the procedures of one at a time", len(builds))
 	}
 	if said.On == "" {
-		said.On = time.Now().Format(time.DateOnly)
+		said.On = today()
 	}
 	b := builds[0]
 	if err := by.choose(b, paths, look, &said); err != nil {

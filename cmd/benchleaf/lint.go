@@ -81,6 +81,20 @@ func (by *caller) lint(paths []string, fix bool, flag string, written func(*comp
 			return err
 		}
 	}
+	notes := by.out
+	if written != nil {
+		notes = by.err
+	}
+	apart := all.by != [finding.Error + 1]int{} && written == nil
+	for _, s := range shops {
+		for _, path := range s.passed {
+			if apart {
+				fmt.Fprintln(notes)
+				apart = false
+			}
+			fmt.Fprintln(notes, passedOver(path))
+		}
+	}
 	if written == nil {
 		if all.by != [finding.Error + 1]int{} {
 			fmt.Fprintln(by.out)

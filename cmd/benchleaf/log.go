@@ -90,7 +90,7 @@ func (by *caller) log(files []string, said logged) error {
 	}
 	s := shops[0]
 	result := s.check()
-	today := time.Now().Format(time.DateOnly)
+	today := today()
 	if said.date == "" {
 		said.date = today
 	}

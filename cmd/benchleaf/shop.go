@@ -32,6 +32,7 @@ type shop struct {
 	files   []*source.File // in order of path
 	targets []string       // paths of the files to check, in order
 	whole   bool           // these are all there are
+	passed  []string       // files beside them that are not read for their names, as they are told
 
 	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
 	shown    func(path string) string
@@ -100,7 +101,13 @@ func group(from string, paths []string) (shops []*shop, away []error, err error)
 	for _, folder := range slices.Sorted(maps.Keys(targets)) {
 		list := targets[folder]
 		slices.Sort(list)
-		shops = append(shops, &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder),
+		var passed []string
+		for _, path := range f.passed {
+			if f.shop(path) == folder {
+				passed = append(passed, f.shown(path))
+			}
+		}
+		shops = append(shops, &shop{folder: folder, name: f.shown(folder), targets: list, whole: f.whole(folder), passed: passed,
 			shown: func(path string) string { return f.shown(filepath.Join(folder, filepath.FromSlash(path))) }})
 	}
 	return shops, f.away, nil
@@ -204,7 +211,7 @@ func (s *shop) look(paths []string) {
 		one := source.Picture{Path: path}
 		if len(s.match(path)) == 0 {
 			if near := s.nearPicture(path); near != "" {
-				one.Fault = fmt.Sprintf("is not there; did you mean %q?", near)
+				one.Near, one.Fault = near, fmt.Sprintf("is not there; did you mean %q?", near)
 				s.pictures = append(s.pictures, one)
 			}
 			continue

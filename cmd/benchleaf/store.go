@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -50,7 +49,7 @@ func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked
 		return err
 	}
 	if asked.On == "" {
-		asked.On = time.Now().Format(time.DateOnly)
+		asked.On = today()
 	}
 	if len(builds) > 1 && asJSON {
 		return fmt.Errorf("there are %d shops; ask for one at a time", len(builds))

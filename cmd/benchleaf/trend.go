@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -60,7 +59,7 @@ func (by *caller) bookCommand(cmd *cobra.Command, none string, drawn bookDrawn) 
 // booked writes what is drawn of the service books of shops.
 func (by *caller) booked(paths []string, out, none string, look compiler.Look, asked compiler.Asked, drawn bookDrawn) error {
 	if asked.On == "" {
-		asked.On = time.Now().Format(time.DateOnly)
+		asked.On = today()
 	}
 	builds, held, err := by.prepare(paths, out, "", look, (*shop).check)
 	if err != nil {

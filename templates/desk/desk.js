@@ -7,7 +7,7 @@ import { forms } from './form.js';
 import { conflict, sure } from './conflict.js';
 
 const open = new Map(); // path → { state, hash, saved }: what is open, and what is known of the disk
-const desk = { path: '', files: [], findings: [], names: [], shop: [], view: null, holding: null, unchecked: false };
+const desk = { path: '', files: [], findings: [], names: [], shop: [], homes: {}, view: null, holding: null, unchecked: false };
 const check = newest();
 let editor, form;
 
@@ -55,7 +55,7 @@ const choose = async (path, quietly) => {
   history.replaceState(null, '', '#' + encodeURIComponent(path));
   clearTimeout(unread);
   if (other) {
-    Object.assign(desk, { view: null, holding: null, unchecked: false });
+    Object.assign(desk, { view: null, holding: null, unchecked: false, homes: {} });
     id('sides').classList.add('old');
     id('variant').value = '';
     if (alarmOf && alarmOf !== path) { alarm(''); }
@@ -100,6 +100,7 @@ const look = async (all) => {
   desk.findings = answer.all ? answer.findings : [...desk.findings.filter((one) => one.path !== desk.path), ...answer.findings.filter((one) => one.path === desk.path)];
   if (answer.names.length) { desk.names = answer.names; }
   desk.shop = answer.shop || [];
+  if (Object.keys(answer.homes).length) { desk.homes = answer.homes; } // or else the text cannot be read just now
   Object.assign(desk, { holding: answer.holding, unchecked: answer.unchecked });
   marks();
   drawFindings();
@@ -423,6 +424,10 @@ const drawSaved = () => {
   id('save').disabled = !all.size;
   id('save').textContent = all.size > 1 ? 'Save ' + all.size + ' files' : 'Save';
   id('unsaved').hidden = !all.has(desk.path);
+  for (const which of ['undo', 'redo']) { // marked and not disabled, so that the focus stays
+    id(which).hidden = !desk.path;
+    id(which).setAttribute('aria-disabled', String(!editor.can(which)));
+  }
 };
 const drawHead = () => {
   const file = desk.files.find((one) => one.path === desk.path);
@@ -467,17 +472,7 @@ document.addEventListener('keydown', (event) => {
     addStep();
   }
 });
-const addStep = () => {
-  const line = editor.view.state.doc.lineAt(editor.view.state.selection.main.head).number - 1;
-  const text = editor.view.state.doc.toString().split('\n');
-  let section = 'step';
-  for (let i = Math.min(line, text.length - 1); i >= 0; i -= 1) {
-    const match = text[i].match(/^\s*\[\[\s*(prepare|step|close)\s*\]\]/);
-    if (match) { section = match[1]; break; }
-  }
-  if (!text.some((one) => /^\s*\[\[\s*(prepare|step|close)\s*\]\]/.test(one))) { section = 'prepare'; }
-  form.step(section);
-};
+const addStep = () => form.step().catch(wrong);
 
 const start = async () => {
   editor = writing({ changed: typed, moved, asked, mend, wrong });
@@ -487,9 +482,22 @@ const start = async () => {
   id('tidy').hidden = !shop.tidy;
   id('stock').append(...shop.stocks.map((one) => make('option', { value: one }, one)));
   form = forms({
-    language, sure, names: () => desk.names, shop: () => desk.shop, files: () => desk.files, begin,
-    current: () => ({ text: editor.view.state.doc.toString(), line: editor.view.state.doc.lineAt(editor.view.state.selection.main.head).number - 1 }),
-    insert: async (placed) => {
+    language, sure, names: () => desk.names, shop: () => desk.shop, homes: () => desk.homes, files: () => desk.files, begin,
+    current: () => ({ path: desk.path, text: editor.view.state.doc.toString(), line: editor.view.state.doc.lineAt(editor.view.state.selection.main.head).number - 1 }),
+    text: async (path) => {
+      await fetched(path);
+      return stateOf(path).doc.toString();
+    },
+    insert: async (path, placed) => {
+      if (path !== desk.path) {
+        const one = open.get(path), doc = one.state.doc;
+        one.state = one.state.update({ changes: { from: placed.line >= doc.lines ? doc.length : doc.line(placed.line + 1).from, insert: one.state.toText(placed.text) }, userEvent: 'input.form' }).state;
+        tell('It stands in ' + path + ' now, and is not saved yet.');
+        drawSaved();
+        drawFiles();
+        await look(false);
+        return;
+      }
       const doc = editor.view.state.doc;
       const from = placed.line >= doc.lines ? doc.length : doc.line(placed.line + 1).from;
       const head = from + (placed.text.match(/^\n*/)[0].length);
@@ -503,6 +511,7 @@ const start = async () => {
   id('add-step').addEventListener('click', addStep);
   id('add-thing').addEventListener('click', () => form.thing(kindOf(desk.path)));
   id('save').addEventListener('click', save);
+  for (const which of ['undo', 'redo']) { id(which).addEventListener('click', () => { if (desk.path) { editor.back(which); } }); }
   id('tidy').addEventListener('click', async () => {
     try { const answer = await ask('tidy', { text: textOf(desk.path) }); if (answer.text !== textOf(desk.path)) { replaceText(desk.path, answer.text); } tell('Tidied.'); } catch (problem) { wrong(problem, desk.path); }
   });

@@ -11,9 +11,16 @@ const first = {
 const never = { procedure: ['name', 'joins', 'joined-revisions'], machine: ['name'], step: ['origin', 'gate', 'person', 'once', 'id'] };
 // An empty list says that there is none; left out, it would be asked for.
 const silent = { procedure: ['tools', 'supplies', 'spares', 'wear'] };
-const things = { machine: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'pose', 'area'], procedure: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'tool', 'fluid', 'supply', 'spare', 'caution'], library: ['tool', 'fluid', 'supply', 'spare', 'caution', 'unit', 'store'] };
+const things = { machine: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'pose', 'area'], procedure: ['part', 'cover', 'cavity', 'energy', 'point', 'limit', 'pose', 'area', 'tool', 'fluid', 'supply', 'spare', 'caution'], library: ['tool', 'fluid', 'supply', 'spare', 'caution', 'unit', 'store'] };
 const short = (text) => text.toLowerCase().normalize('NFKD').replace(/[\u0300-\u036f]/g, '').replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
 const plain = (example) => (example || '').replace(/^"(.*)"$/, '$1').replace(/^\[(.*)\]$/, '$1').replace(/"/g, '');
+// same tells whether two texts are heard alike; what a label says is not said again.
+const same = (one, other) => short(one) === short(other);
+const beyond = (doc, called) => {
+  if (!doc.toLowerCase().startsWith(called.toLowerCase()) || !/^\s*[.,:;]/.test(doc.slice(called.length))) { return doc; }
+  const rest = doc.slice(called.length).replace(/^[\s.,:;]+/, '');
+  return rest && rest[0].toUpperCase() + rest.slice(1);
+};
 // Tools that a key names are of one sort.
 const sorts = { step: { into: 'container' } };
 const described = ['part', 'cover', 'cavity', 'energy', 'area', 'tool', 'fluid', 'supply', 'spare'];
@@ -31,14 +38,15 @@ let counted = 0;
 // field builds what asks for one key. It gives the element and read(), the value or undefined.
 const field = (key, names, preset, of) => {
   counted += 1;
-  const at = 'field-' + counted, doc = at + '-doc';
+  const at = 'field-' + counted;
   const kinds = (key.of || '').split(' ');
   const sort = (sorts[of] || {})[key.name];
   const known = names.filter((name) => kinds.includes(name.kind) && (!sort || name.sort === sort));
-  const about = make('p', { class: 'doc', id: doc }, key.doc);
   const need = key.required ? make('span', { class: 'need' }, ' needed') : null;
   const called = key.word || wordFor(of, key.name);
-  const written = key.word || called.toLowerCase() === key.name.replace(/-/g, ' ') ? null : make('code', { class: 'key' }, key.name);
+  const told = beyond(key.doc, called), doc = told ? at + '-doc' : false;
+  const about = told ? make('p', { class: 'doc', id: doc }, told) : null;
+  const written = key.word || same(called, key.name) ? null : make('code', { class: 'key' }, key.name);
   const label = make('label', { for: at }, called, need, written);
   const say = plain(key.example);
   const whole = (control, read, wide, ...more) => ({ key, read, element: make('div', { class: 'field' + (wide ? ' wide' : '') }, label, about, control, ...more) });
@@ -46,7 +54,7 @@ const field = (key, names, preset, of) => {
     element: make('fieldset', { class: 'field wide' }, make('legend', {}, called, need, written), about, box, ...more) });
   let box;
   const ticks = (options, more) => {
-    box = make('div', { class: 'ticks' }, ...options.map((one) => make('label', {}, make('input', { type: 'checkbox', value: one.word, checked: (preset || []).includes(one.word) }), make('span', {}, one.doc ? one.doc + ' ' : '', make('small', {}, one.word)))));
+    box = make('div', { class: 'ticks' }, ...options.map((one) => make('label', {}, make('input', { type: 'checkbox', value: one.word, checked: (preset || []).includes(one.word) }), make('span', {}, one.doc || one.word, one.doc && !same(one.doc, one.word) ? make('small', {}, ' ' + one.word) : null))));
     return list((chosen) => { const all = [...chosen, ...(more ? more.read() : [])]; return all.length ? all : undefined; }, more ? more.element : null);
   };
   const input = (attributes) => make('input', { id: at, 'aria-describedby': doc, autocomplete: 'off', required: key.required, ...attributes });
@@ -63,7 +71,7 @@ const field = (key, names, preset, of) => {
       { const area = text(2, { placeholder: say.split(', ').join('\n') }); return whole(area, () => (lines(area.value).length ? lines(area.value) : undefined), false, make('p', { class: 'small' }, 'Short names, one a line.')); }
     case 'choices': return ticks(key.choices);
     case 'choice': {
-      const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...key.choices.map((one) => make('option', { value: one.word, selected: preset === one.word }, one.doc ? one.word + ': ' + one.doc : one.word)));
+      const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...key.choices.map((one) => make('option', { value: one.word, selected: preset === one.word }, one.doc && !same(one.doc, one.word) ? one.word + ': ' + one.doc : one.word)));
       return whole(select, () => select.value || undefined);
     }
     case 'flag': { const tick = input({ type: 'checkbox' }); return whole(tick, () => (tick.checked ? true : undefined)); }
@@ -84,7 +92,7 @@ const field = (key, names, preset, of) => {
     default: {
       if (known.length && !kinds.includes('words')) { // one of these, and nothing else
         const select = make('select', { id: at, 'aria-describedby': doc, required: key.required }, make('option', { value: '' }, '—'), ...kinds.filter((kind) => known.some((name) => name.kind === kind)).map((kind) => {
-          const options = known.filter((name) => name.kind === kind).map((name) => make('option', { value: name.name }, name.words === name.name ? name.name : name.words + ' (' + name.name + ')'));
+          const options = known.filter((name) => name.kind === kind).map((name) => make('option', { value: name.name }, same(name.words, name.name) ? name.words : name.words + ' (' + name.name + ')'));
           return make('optgroup', { label: kind }, ...options);
         }));
         return whole(select, () => select.value || undefined);
@@ -92,13 +100,14 @@ const field = (key, names, preset, of) => {
       const list = known.length ? at + '-list' : false;
       const line = input({ list, placeholder: say, spellcheck: 'true' });
       line.value = preset || '';
-      return whole(line, () => line.value.trim() || undefined, false, list ? make('datalist', { id: list }, ...known.map((name) => make('option', { value: name.name }, name.words))) : null);
+      return whole(line, () => line.value.trim() || undefined, false, list ? make('datalist', { id: list }, ...known.map((name) => make('option', { value: name.name }, same(name.words, name.name) ? '' : name.words))) : null);
     }
   }
 };
 
-// forms opens the dialogs. hooks: language, names(), files(), current() gives path, text and
-// line, insert(placed, more) puts text in, begin(path, text) begins a file, wrong(error).
+// forms opens the dialogs. hooks: language, names(), shop(), files(), homes() gives the files that
+// a thing of each kind can go into, current() gives path, text and line, text(path) the text of a
+// file, insert(path, placed) puts text in, begin(path, text) begins a file.
 export const forms = (hooks) => {
   const dialog = id('form');
   const table = (name) => hooks.language.tables.find((one) => one.name === name);
@@ -137,7 +146,7 @@ export const forms = (hooks) => {
         wrong.textContent = problem.message;
       }
     });
-    form.addEventListener('input', (event) => { typed = typed || !event.target.matches('#step-section, #step-verb, #thing-kind'); });
+    form.addEventListener('input', (event) => { typed = typed || !event.target.matches('#step-section, #step-behind, #step-verb, #thing-kind, #thing-file'); });
     typed = false;
     dialog.replaceChildren(form);
     if (!dialog.open) { dialog.showModal(); }
@@ -146,19 +155,21 @@ export const forms = (hooks) => {
     return form;
   };
 
-  // preview writes the TOML of a form while it is filled in.
-  const preview = (element, build) => {
-    const pre = make('pre', { tabindex: '0', role: 'group', 'aria-label': 'What will be written' });
+  // preview writes the TOML of a form while it is filled in, with the file it goes into.
+  const preview = (element, build, into) => {
+    const head = make('b', { id: 'written-head' });
+    const pre = make('pre', { tabindex: '0', role: 'group', 'aria-labelledby': 'written-head' });
     let timer = 0;
     const draw = () => {
       clearTimeout(timer);
+      head.textContent = 'What will be written into ' + into();
       timer = setTimeout(async () => {
         try { pre.textContent = (await ask('write', { ...build(), text: 'benchleaf = 1\n', line: 0 })).text.trim(); } catch (problem) { pre.textContent = '# ' + problem.message; }
       }, 150);
     };
-    element.addEventListener('input', draw);
+    for (const event of ['input', 'change']) { element.addEventListener(event, draw); }
     draw();
-    return make('div', { class: 'written' }, make('b', {}, 'What will be written'), pre);
+    return make('div', { class: 'written' }, head, pre);
   };
 
   const valuesOf = (fields, name) => {
@@ -211,6 +222,7 @@ export const forms = (hooks) => {
     if (hooks.files().some((file) => file.path === path)) { throw new Error('There is a file ' + path + ' already.'); }
     return path;
   };
+  const newFile = (name) => (name.input.value.trim() ? 'the new file ' + name.path() : 'a new file');
   const today = () => new Date().toLocaleDateString('sv-SE');
 
   const procedure = () => {
@@ -221,7 +233,7 @@ export const forms = (hooks) => {
     follow(made.fields, name);
     made.element.querySelector('.fields').children[0].after(name.element);
     const build = () => ({ table: 'procedure', header: '', values: valuesOf(made.fields, 'procedure') });
-    made.element.append(preview(made.element, build));
+    made.element.append(preview(made.element, build, () => newFile(name)));
     made.done = async () => {
       const path = free(name.path());
       const placed = await ask('write', { ...build(), text: '', line: 0 });
@@ -243,7 +255,7 @@ export const forms = (hooks) => {
       made.element.prepend(make('div', { class: 'field wide' }, make('label', { for: 'shop-title' }, 'Name of the shop', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'shop-doc' }, 'Written into shop.toml, by which every procedure of this folder knows its machines.'), title));
     }
     const build = () => ({ table: 'machine', header: '', values: valuesOf(made.fields, 'machine') });
-    made.element.append(preview(made.element, build));
+    made.element.append(preview(made.element, build, () => newFile(name)));
     made.done = async () => {
       const path = free(name.path());
       const placed = await ask('write', { ...build(), text: '', line: 0 });
@@ -257,14 +269,28 @@ export const forms = (hooks) => {
     show('New machine', 'What the machine is. Its parts, covers, cavities and energies are added next, with “Add thing”.', made, 'Begin it');
   };
 
-  const step = (section, verbWas) => {
+  const step = async (verbWas) => {
+    const { path, text, line } = hooks.current();
+    const there = await ask('steps', { text, line });
     const verbs = hooks.language.verbs;
     const sections = [['prepare', 'Make it safe'], ['step', 'The work'], ['close', 'Close up and test']];
-    const where = make('select', { id: 'step-section' }, ...sections.map(([word, says]) => make('option', { value: word, selected: word === section }, says)));
+    const where = make('select', { id: 'step-section' }, ...sections.map(([word, says]) => make('option', { value: word, selected: word === there.section }, says)));
+    // It goes behind the step the cursor is in; or else to the end of its part.
+    const behind = make('select', { id: 'step-behind', 'aria-describedby': 'behind-doc' });
+    const places = () => {
+      const own = there.steps.filter((one) => one.section === where.value);
+      const last = own.length ? own[own.length - 1].line : -1;
+      const chosen = own.some((one) => one.line === there.here) ? there.here : last;
+      behind.replaceChildren(make('option', { value: '-1', selected: chosen === -1 }, own.length ? 'No other: it comes first' : 'No other: it is the first'),
+        ...own.map((one) => make('option', { value: one.line, selected: one.line === chosen }, 'Line ' + (one.line + 1) + (one.line === there.here ? ', at the cursor: ' : one.line === last ? ', the last: ' : ': ') + one.words)));
+    };
+    where.addEventListener('change', places);
+    places();
     const pick = make('select', { id: 'step-verb', size: 10, 'aria-describedby': 'verb-about' }, ...verbs.map((verb) => make('option', { value: verb.key }, verb.key.replace(/-/g, ' '))), make('option', { value: 'say' }, 'words only'));
     const about = make('div', { class: 'about', id: 'verb-about', 'aria-live': 'polite' });
     const rest = make('div', { class: 'rest' });
-    const element = make('div', {}, make('div', { class: 'field' }, make('label', { for: 'step-section' }, 'Part of the job'), where), make('div', { class: 'verbs' }, make('div', { class: 'field' }, make('label', { for: 'step-verb' }, 'What is done'), pick), about), rest);
+    const element = make('div', {}, make('div', { class: 'fields' }, make('div', { class: 'field' }, make('label', { for: 'step-section' }, 'Part of the job'), make('p', { class: 'doc' }, 'In ' + path + '.'), where),
+      make('div', { class: 'field' }, make('label', { for: 'step-behind' }, 'Behind which step'), make('p', { class: 'doc', id: 'behind-doc' }, 'The step goes right behind this one.'), behind)), make('div', { class: 'verbs' }, make('div', { class: 'field' }, make('label', { for: 'step-verb' }, 'What is done'), pick), about), rest);
     let fields = [];
     const choose = () => {
       const verb = verbs.find((one) => one.key === pick.value);
@@ -292,14 +318,14 @@ export const forms = (hooks) => {
     pick.value = verbWas || 'remove';
     choose();
     const build = () => ({ table: 'step', header: where.value, values: valuesOf(fields, 'step') });
-    element.append(preview(element, build));
+    element.append(preview(element, build, () => path));
     const body = { element, done: async (more) => {
-      const placed = await ask('write', { ...build(), ...hooks.current() });
-      await hooks.insert(placed);
-      if (more) { step(where.value, pick.value); return false; }
+      const after = Number(behind.value);
+      await hooks.insert(path, await ask('write', { ...build(), text, line: Math.max(after, 0), first: after < 0 }));
+      if (more) { await step(pick.value); return false; }
       return true;
     } };
-    show('Add step', 'One action. It goes behind the step the cursor is in.', body, 'Add it', 'Add it, and another');
+    show('Add step', 'One action.', body, 'Add it', 'Add it, and another');
   };
 
   const thing = (kind) => {
@@ -307,11 +333,26 @@ export const forms = (hooks) => {
     const pick = make('select', { id: 'thing-kind', 'aria-describedby': 'kind-doc' }, ...kinds.map((one) => make('option', { value: one }, one)));
     const name = make('input', { id: 'thing-name', required: true, autocomplete: 'off', spellcheck: 'false', 'aria-describedby': 'thing-doc' });
     const doc = make('p', { class: 'doc', id: 'kind-doc' });
+    const here = hooks.current().path;
+    const file = make('select', { id: 'thing-file', 'aria-describedby': 'file-doc' });
+    const about = make('p', { class: 'doc', id: 'file-doc' });
     const known = make('p', { class: 'small', role: 'status' });
     const know = () => { // of the same name elsewhere
       const other = hooks.names().find((one) => one.kind === pick.value && one.name === name.value.trim());
-      known.textContent = other ? 'There is one of this name: ' + other.words + '. What is written here goes before it, in this file alone.' : '';
+      known.textContent = !other ? '' : 'There is one of this name: ' + other.words + '.' + (file.value === here && kind === 'procedure' ? ' What is written into ' + here + ' goes before it, in this file alone.' : '');
     };
+    let byHand = ''; // the file that was chosen
+    const into = () => {
+      const homes = hooks.homes()[pick.value] || [here];
+      const chosen = homes.includes(byHand) ? byHand : homes[0];
+      file.replaceChildren(...homes.map((path) => {
+        const title = (hooks.files().find((one) => one.path === path) || {}).title;
+        return make('option', { value: path, selected: path === chosen }, path + (title ? ': ' + title : ''));
+      }));
+      about.textContent = homes.length === 1 ? 'It is known to this file, and to those that take names from it.'
+        : 'What stands in a file of the machine or the shop is known to all its procedures; in ' + here + ', to this one alone.';
+    };
+    file.addEventListener('change', () => { byHand = file.value; know(); });
     const rest = make('div', { class: 'rest' });
     let fields = [];
     const choose = () => {
@@ -322,18 +363,20 @@ export const forms = (hooks) => {
       carry(fields, made.fields);
       fields = made.fields;
       rest.replaceChildren(made.element);
+      into();
       know();
     };
     pick.addEventListener('change', choose);
     name.addEventListener('input', know);
     choose();
     const element = make('div', {}, make('div', { class: 'fields' }, make('div', { class: 'field' }, make('label', { for: 'thing-kind' }, 'What it is'), doc, pick),
+      make('div', { class: 'field' }, make('label', { for: 'thing-file' }, 'Which file it goes into'), about, file),
       make('div', { class: 'field' }, make('label', { for: 'thing-name' }, 'Short name', make('span', { class: 'need' }, ' needed')), make('p', { class: 'doc', id: 'thing-doc' }, shortDoc), name, known)), rest);
     const build = () => ({ table: pick.value, header: name.value.trim() || 'name', values: valuesOf(fields, pick.value) });
-    element.append(preview(element, build));
+    element.append(preview(element, build, () => file.value));
     const body = { element, done: async (more) => {
-      const placed = await ask('write', { ...build(), ...hooks.current() });
-      await hooks.insert(placed);
+      const path = file.value;
+      await hooks.insert(path, await ask('write', { ...build(), text: await hooks.text(path), line: 0 }));
       if (more) { thing(kind); return false; }
       return true;
     } };

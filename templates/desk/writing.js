@@ -189,6 +189,8 @@ export const writing = (hooks) => {
       return state.update({ changes: { from, to: was.length - tail, insert: E.Text.of(now.slice(from, now.length - tail).split('\n')) },
         effects: ends.reconfigure(E.EditorState.lineSeparator.of(breaks(text))), annotations: apart ? E.isolateHistory.of('full') : undefined });
     },
+    can: (which) => E[which]({ state: view.state, dispatch: () => {} }), // a try that changes nothing
+    back: (which) => E[which](view) && view.dispatch({ scrollIntoView: true }),
     mark: (list) => view.dispatch(E.setDiagnostics(view.state, list)),
     inMiddle: (offset) => E.EditorView.scrollIntoView(offset, { y: 'center' }),
     goTo: (spot, to) => {

@@ -33,6 +33,7 @@ func (d *Desk) routes() http.Handler {
 	mux.HandleFunc("POST "+d.base+"api/complete", posted(d.tellCompletions))
 	mux.HandleFunc("POST "+d.base+"api/hover", posted(d.tellHover))
 	mux.HandleFunc("POST "+d.base+"api/write", posted(func(_ *http.Request, form filled) (any, error) { return written(form) }))
+	mux.HandleFunc("POST "+d.base+"api/steps", posted(func(_ *http.Request, in standing) (any, error) { return in.steps(), nil }))
 	mux.HandleFunc("POST "+d.base+"api/tidy", posted(d.tellTidy))
 	mux.HandleFunc("POST "+d.base+"api/save", posted(d.keepText))
 	mux.HandleFunc("POST "+d.base+"api/print", posted(d.tellPrint))
@@ -285,6 +286,8 @@ type checkTold struct {
 	Unchecked bool          `json:"unchecked"`
 	// Shop is what a file at the top of the folder can name that is not there yet.
 	Shop []nameTold `json:"shop"`
+	// Homes are the files in which a thing of each kind can be described, the likeliest first.
+	Homes map[string][]string `json:"homes"`
 }
 
 type fileTold struct {
@@ -373,6 +376,7 @@ func (d *Desk) tellCheck(r *http.Request, in checking) (any, error) {
 		for _, named := range c.result.Names("") {
 			out.Shop = append(out.Shop, nameTold(named))
 		}
+		out.Homes = c.result.Homes(in.Path)
 		out.Variants = append(out.Variants, c.result.Variants(in.Path)...)
 		holding, unchecked := c.result.Holding(in.Path, in.Variant)
 		for _, found := range holding {

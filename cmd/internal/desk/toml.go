@@ -16,8 +16,9 @@ type filled struct {
 	Table  string         `json:"table"`  // procedure, machine, step, part …
 	Header string         `json:"header"` // prepare, step or close; or the short name of a thing
 	Values map[string]any `json:"values"`
-	Text   string         `json:"text"` // of the file it goes into; empty for a new one
-	Line   int            `json:"line"` // where the cursor is, from 0
+	Text   string         `json:"text"`  // of the file it goes into; empty for a new one
+	Line   int            `json:"line"`  // of the step that a step goes behind, from 0
+	First  bool           `json:"first"` // a step goes before all others of its section
 }
 
 // placed is a piece of text and the line, from 0, before which it goes.
@@ -86,7 +87,7 @@ func written(form filled) (placed, error) {
 		return placed{0, fmt.Sprintf("benchleaf = %d\n\n%s", schema.Version, out.String())}, nil
 	}
 	if form.Table == "step" {
-		return stepPlace(form.Text, form.Header, form.Line, out.String()), nil
+		return stepPlace(form.Text, form.Header, form.Line, form.First, out.String()), nil
 	}
 	return endPlace(form.Text, out.String()), nil
 }
@@ -221,6 +222,7 @@ var sections = []string{"prepare", "step", "close"}
 type block struct {
 	section  string // prepare, step or close; empty for another table
 	from, to int    // to stands behind the last line that says something
+	head     int    // from, or the first of the comment lines that stand right above it
 }
 
 var (
@@ -237,9 +239,9 @@ func blocks(lines []string) []block {
 		header := false
 		if inside == "" {
 			if match := stepHeader.FindStringSubmatch(line); match != nil {
-				out, header = append(out, block{match[1], i, i + 1}), true
+				out, header = append(out, block{match[1], i, i + 1, comment(lines, i)}), true
 			} else if otherHeader.MatchString(line) && !stepInner.MatchString(line) {
-				out, header = append(out, block{"", i, i + 1}), true
+				out, header = append(out, block{"", i, i + 1, comment(lines, i)}), true
 			}
 		}
 		if trimmed := strings.TrimSpace(line); !header && len(out) > 0 && trimmed != "" && (inside != "" || !strings.HasPrefix(trimmed, "#")) {
@@ -259,6 +261,84 @@ func blocks(lines []string) []block {
 	return out
 }
 
+// comment is the first of the comment lines that stand right above a line, or the line itself.
+func comment(lines []string, at int) int {
+	for at > 0 && strings.HasPrefix(strings.TrimSpace(lines[at-1]), "#") {
+		at--
+	}
+	return at
+}
+
+// blockAt is which of the blocks a line stands in; -1 where it stands before all of them.
+func blockAt(all []block, line int) int {
+	for i := len(all) - 1; i >= 0; i-- {
+		if all[i].head <= line {
+			return i
+		}
+	}
+	return -1
+}
+
+// standing asks which steps a text has, and which of them the cursor is in.
+type standing struct {
+	Text string `json:"text"`
+	Line int    `json:"line"` // where the cursor is, from 0
+}
+
+// stepsTold are the steps of a text in its order. Section is the one that somebody at the cursor
+// is in; Here is the line of the step that the cursor is in, -1 where it is in none.
+type stepsTold struct {
+	Section string       `json:"section"`
+	Here    int          `json:"here"`
+	Steps   []headerTold `json:"steps"`
+}
+
+// headerTold is a step by its section, the line of its header, from 0, and what it says is done.
+type headerTold struct {
+	Section string `json:"section"`
+	Line    int    `json:"line"`
+	Words   string `json:"words"`
+}
+
+// steps finds the steps. Before the first one somebody is in the work, and in a text without
+// steps where the machine is made safe.
+func (s standing) steps() stepsTold {
+	lines := strings.Split(s.Text, "\n")
+	all := blocks(lines)
+	out := stepsTold{Here: -1, Steps: []headerTold{}}
+	here := blockAt(all, s.Line)
+	for i, one := range all {
+		if one.section == "" {
+			continue
+		}
+		out.Steps = append(out.Steps, headerTold{one.section, one.from, done(lines[one.from:one.to])})
+		if i <= here {
+			out.Section = one.section
+		}
+		if i == here {
+			out.Here = one.from
+		}
+	}
+	if out.Section == "" && len(out.Steps) == 0 {
+		out.Section = "prepare"
+	} else if out.Section == "" {
+		out.Section = "step"
+	}
+	return out
+}
+
+// done is the line of a step that says what is done.
+func done(step []string) string {
+	for _, line := range step {
+		key, _, _ := strings.Cut(line, "=")
+		key = strings.TrimSpace(key)
+		if key == "say" || slices.ContainsFunc(schema.Verbs(), func(verb schema.Verb) bool { return verb.Key == key }) {
+			return strings.TrimSpace(line)
+		}
+	}
+	return ""
+}
+
 // lineOf is the line, from 1, of the table that describes a thing in a text; 0 where there is none.
 func lineOf(text, table, name string) int {
 	header := regexp.MustCompile(`^\s*\[\s*` + table + `\s*\.\s*["']?` + regexp.QuoteMeta(name) + `["']?\s*\]`)
@@ -271,16 +351,18 @@ func lineOf(text, table, name string) int {
 	return 0
 }
 
-// stepPlace puts a step behind the one that the cursor is in, where it is of the same
-// section; or else behind the last of its section, or of those before it.
-func stepPlace(text, section string, line int, step string) placed {
+// stepPlace puts a step behind the one that a line is in, where it is of the same section; or
+// else behind the last of its section, or of those before it. The first stands before all others
+// of its section.
+func stepPlace(text, section string, line int, first bool, step string) placed {
 	lines := strings.Split(text, "\n")
 	all := blocks(lines)
-	at, rank := -1, slices.Index(sections, section)
-	for i, one := range all {
-		if one.section == section && one.from <= line && (i+1 == len(all) || line < all[i+1].from) {
-			at = one.to
-		}
+	at, here, rank := -1, blockAt(all, line), slices.Index(sections, section)
+	if head := slices.IndexFunc(all, func(one block) bool { return one.section == section }); first && head >= 0 {
+		return placed{all[head].head, step + "\n"}
+	}
+	if here >= 0 && all[here].section == section {
+		at = all[here].to
 	}
 	for before := rank; at < 0 && before >= 0; before-- {
 		for _, one := range all {
@@ -292,7 +374,7 @@ func stepPlace(text, section string, line int, step string) placed {
 	if at < 0 { // the first one: before the steps behind it, or before what is described
 		for i, one := range all {
 			if one.section != "" {
-				return placed{one.from, step + "\n"}
+				return placed{one.head, step + "\n"}
 			}
 			if header := strings.TrimSpace(lines[one.from]); at < 0 && strings.HasPrefix(header, "[procedure]") {
 				at = one.to

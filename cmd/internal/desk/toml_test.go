@@ -60,8 +60,17 @@ clean = "it"
 	assert.Equal(t, strings.Replace(text, "\"it\"\n", "\"it\"\n"+step("step"), 1), form("step", 0), "behind the last, when the cursor is in none")
 	assert.Equal(t, strings.Replace(text, "\"it\"\n", "\"it\"\n"+step("close"), 1), form("close", line("clean")), "the first of the last part stands behind the work")
 
+	p, err := written(filled{Table: "step", Header: "step", First: true, Values: map[string]any{"say": "Here."}, Text: text})
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(text, "[[step]]\nremove", "[[step]]\nsay = \"Here.\"\n\n[[step]]\nremove", 1), into(text, p), "before all others of its section")
+	assert.Equal(t, stepsTold{Section: "step", Here: line("[[step]]\nclean"), Steps: []headerTold{
+		{"prepare", line("[[prepare]]"), `isolate = "mains"`}, {"step", line("[[step]]\nremove"), `remove = "guard"`}, {"step", line("[[step]]\nclean"), `clean = "it"`}}},
+		standing{text, line("# The next")}.steps(), "the comment above a step belongs to it")
+	assert.Equal(t, stepsTold{Section: "step", Here: -1, Steps: standing{Text: text}.steps().Steps}, standing{text, line("[part.guard]")}.steps())
+	assert.Equal(t, stepsTold{Section: "prepare", Here: -1, Steps: []headerTold{}}, standing{}.steps())
+
 	bare := "benchleaf = 1\n\n[procedure]\ntitle = \"x\"\n\n[[procedure.pictures]]\nfile = \"a.png\"\n\n[part.guard]\n"
-	p, err := written(filled{Table: "step", Header: "step", Values: map[string]any{"say": "Here."}, Text: bare})
+	p, err = written(filled{Table: "step", Header: "step", Values: map[string]any{"say": "Here."}, Text: bare})
 	require.NoError(t, err)
 	assert.Equal(t, strings.Replace(bare, "\"a.png\"\n", "\"a.png\"\n"+step("step"), 1), into(bare, p), "before what is described")
 	work := "benchleaf = 1\n\n[procedure]\ntitle = \"x\"\n\n[[step]]\nclean = \"it\"\n"

@@ -31,6 +31,7 @@ type Shop struct {
 	Lone     bool   // no shop: the folder of one file that lies in none, and what that uses
 	Files    []*source.File
 	Pictures []source.Picture
+	Today    string      // the day it was read, such as 2026-05-01
 	Stale    func() bool // whether something on the disk has changed since; nil where that is not known
 
 	Booked func(name string) (bool, error) // whether entries of the service book name something so; nil where there is no book
@@ -510,7 +511,7 @@ func (s *shop) compiled() *compiler.Result {
 	for _, name := range names {
 		files = append(files, s.open[name].file)
 	}
-	s.result = s.session.Compile(compiler.Input{Files: files, Targets: names, Whole: !s.Lone, Pictures: s.Pictures})
+	s.result = s.session.Compile(compiler.Input{Files: files, Targets: names, Whole: !s.Lone, Pictures: s.Pictures, Today: s.Today})
 	return s.result
 }
 

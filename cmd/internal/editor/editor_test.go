@@ -163,6 +163,14 @@ func TestFindingsComeAsYouType(t *testing.T) {
 	require.NoError(t, c.call("textDocument/codeAction", params, &actions))
 	require.NotEmpty(t, actions)
 	assert.Equal(t, `Write "drain-plug"`, actions[0].Title)
+	atCursor := asked(address, place)
+	atCursor.Range = span{position{Line: place.Line}, position{Line: place.Line}}
+	var same []codeAction
+	require.NoError(t, c.call("textDocument/codeAction", atCursor, &same))
+	assert.Equal(t, actions, same, "the cursor stands at the begin of the line")
+	atCursor.Range.Start.Line, atCursor.Range.End.Line = place.Line+1, place.Line+1
+	require.NoError(t, c.call("textDocument/codeAction", atCursor, &same))
+	assert.Empty(t, same, "on another line")
 	edit := actions[0].Edit.Changes[address][0]
 	c.change(address, 3, &edit.Range, edit.NewText)
 	assert.Empty(t, c.found(address))

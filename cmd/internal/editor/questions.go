@@ -73,22 +73,30 @@ func (s *shop) edit(edits []finding.Edit) workspaceEdit {
 	return out
 }
 
-// actions are the fixes of the findings that a span touches.
+// actions are the fixes of the findings that a span touches, and behind them those of the others on
+// its lines: many an editor asks at the cursor, wherever in the line it stands.
 func (s *server) actions(at *shop, name string, doc *document, asked placeParams) (any, error) {
 	out := []codeAction{}
 	if only := asked.Context.Only; len(only) > 0 && !slices.Contains(only, "quickfix") {
 		return out, nil
 	}
 	start, end := doc.offset(asked.Range.Start), doc.offset(asked.Range.End)
+	var beside []codeAction
 	for _, found := range at.compiled().Findings {
-		if found.Place.File.Path != name || found.Place.Span.End < start || found.Place.Span.Start > end {
+		place := spanOf(found.Place)
+		if found.Place.File.Path != name || place.End.Line < asked.Range.Start.Line || place.Start.Line > asked.Range.End.Line {
 			continue
 		}
 		for _, fix := range found.Fixes {
-			out = append(out, codeAction{Title: fix.Title, Kind: "quickfix", Diagnostics: []diagnostic{at.diagnostic(found)}, Preferred: fix.Certain, Edit: at.edit(fix.Edits)})
+			action := codeAction{Title: fix.Title, Kind: "quickfix", Diagnostics: []diagnostic{at.diagnostic(found)}, Preferred: fix.Certain, Edit: at.edit(fix.Edits)}
+			if found.Place.Span.End < start || found.Place.Span.Start > end {
+				beside = append(beside, action)
+			} else {
+				out = append(out, action)
+			}
 		}
 	}
-	return out, nil
+	return append(out, beside...), nil
 }
 
 func (s *server) complete(at *shop, name string, doc *document, asked placeParams) (any, error) {

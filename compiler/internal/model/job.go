@@ -386,6 +386,16 @@ func (j *Job) Language() string {
 	return j.Shop.Language.Text
 }
 
+// Language is the language of the shop that the file is of.
+func (f *File) Language() string {
+	for _, layer := range f.layers {
+		if layer.Shop != nil && layer.Shop.Language.Set() {
+			return layer.Shop.Language.Text
+		}
+	}
+	return English
+}
+
 // MachineTitle is the machine's name as it prints.
 func (j *Job) MachineTitle() string {
 	if j.Machine != nil {
@@ -599,6 +609,11 @@ func (f *File) OffCard() []Amount {
 // Stocks lists the stocks that a file describes, in its order.
 func (f *File) Stocks() []*Stock {
 	return described[*Stock](f)
+}
+
+// Parts lists the parts and covers that a file describes, in its order.
+func (f *File) Parts() []*Part {
+	return described[*Part](f)
 }
 
 // described lists the things of a type that a file describes, in its order.

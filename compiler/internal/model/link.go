@@ -300,10 +300,32 @@ func (s *Set) missing(from *File, use Text, pattern string) {
 		paths = append(paths, file.Source.Path)
 	}
 	help := "Write the path from this file, with forward slashes."
-	if near := Nearest(pattern, paths); near != "" {
+	near := Nearest(pattern, paths)
+	if near != "" {
 		help = fmt.Sprintf("The nearest file there is %s. %s", near, help)
 	}
 	s.fault(from, missingFile, use.At, fmt.Sprintf("there is no file %q", use.Text), help)
+	if near != "" {
+		s.Findings[len(s.Findings)-1].Fixes = writeName(use, relative(path.Dir(from.Source.Path), near))
+	}
+}
+
+// relative is the path of a file of the shop as one from a folder of it.
+func relative(folder, file string) string {
+	up := ""
+	for folder != "." && !strings.HasPrefix(file, folder+"/") {
+		folder, up = path.Dir(folder), up+"../"
+	}
+	return up + strings.TrimPrefix(file, folder+"/")
+}
+
+// writeName is the fix that writes a name in the place of another, in quotes where that has some.
+func writeName(written Text, name string) []finding.Fix {
+	text := name
+	if quote := written.At.Text(); strings.HasPrefix(quote, `"`) || strings.HasPrefix(quote, `'`) {
+		text = strconv.Quote(name)
+	}
+	return []finding.Fix{{Title: fmt.Sprintf("Write %q", name), Edits: []finding.Edit{{Place: written.At, Text: text}}}}
 }
 
 // find looks a thing up by kind and name: first in the file, then in what it
@@ -589,12 +611,7 @@ func (s *Set) tellRef(file *File, ref Ref, kinds []string) {
 	near := Nearest(name, names)
 	s.fault(file, unknownName, ref.Name.At, fmt.Sprintf("no %s is named %q", wanted(kinds), ref.Name.Text), describe(kinds, name, near, names))
 	if near != "" {
-		text := fmt.Sprintf("%q", near)
-		if !strings.HasPrefix(ref.Name.At.Text(), `"`) && !strings.HasPrefix(ref.Name.At.Text(), `'`) {
-			text = near
-		}
-		last := &s.Findings[len(s.Findings)-1]
-		last.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %q", near), Edits: []finding.Edit{{Place: ref.Name.At, Text: text}}}}
+		s.Findings[len(s.Findings)-1].Fixes = writeName(ref.Name, near)
 	}
 }
 

@@ -80,6 +80,7 @@ func (r *Reader) stage(file *File, do func(*Set, *File)) {
 func (r *Reader) gather() *Set {
 	out := newSet(r.set.Files, r.set.byPath)
 	out.Findings = gathered(r.set.Files, r.kept)
+	out.renamed()
 	r.set = out
 	return out
 }

@@ -38,7 +38,7 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 	texts = slices.Clone(texts)
 	slices.SortFunc(texts, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
 	t := &Turns{Set: newSet(make([]*File, len(texts)), map[string]*File{}), each: each, kept: map[*File]*kept{}}
-	found, named := make([]*kept, len(texts)), make([][]string, len(texts))
+	found := make([]*kept, len(texts))
 	each(len(texts), func(i int) {
 		file := new(File)
 		likely := bytes.Contains(texts[i].Text, []byte("[procedure]")) || bytes.Contains(texts[i].Text, []byte("[second-reading"))
@@ -46,16 +46,23 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 			t.enter(file)
 		}
 		findings := file.read(texts[i])
-		t.Files[i], found[i], named[i] = file, &kept{broken: file.Broken, read: findings}, file.procedures()
+		t.Files[i], found[i] = file, &kept{broken: file.Broken, read: findings}
 		if likely && file.lone() {
+			var refs []Ref // until they are looked up
+			for _, ref := range file.refs {
+				refs = append(refs, Ref{ref.Name.apart(), ref.Of})
+			}
 			t.leave(file)
+			file.refs = refs
 		}
 	})
 	wanted := map[string]bool{}
 	for i, file := range t.Files {
 		t.byPath[file.Source.Path], t.kept[file], file.number = file, found[i], i
-		for _, name := range named[i] {
-			wanted[name] = true
+		for _, ref := range file.refs {
+			if strings.Contains(ref.Of, "procedure") {
+				wanted[ref.Name.Name()] = true
+			}
 		}
 	}
 	for i, file := range t.Files {
@@ -90,10 +97,23 @@ func InTurns(texts []*source.File, each func(n int, do func(i int))) *Turns {
 		}
 	}
 	t.rouse(slices.DeleteFunc(slices.Clone(t.awake), func(file *File) bool { return !file.sleeps }))
-	for _, stage := range stages[1:] {
-		t.stage(t.awake, stage)
+	t.stage(t.awake, stages[1])
+	for i, file := range t.Files {
+		if file.sleeps && file.shares != nil {
+			file.layers = file.shares.under(file, t.ownReading(file))
+		}
+		t.stage(t.Files[i:i+1], stages[2])
+		if file.sleeps && file.shares != nil {
+			file.layers = nil
+		}
 	}
-	t.gather()
+	t.Findings = gathered(t.Files, t.kept)
+	t.renamed()
+	for _, file := range t.Files {
+		if file.sleeps {
+			file.refs = nil
+		}
+	}
 	return t
 }
 
@@ -105,10 +125,7 @@ func (t *Turns) Held() []*File { return t.awake }
 func (t *Turns) Each(many int, do func(files []*File)) {
 	for turn := range slices.Chunk(t.asleep, many) {
 		t.with(slices.Concat(turn...), func(files []*File) {
-			for _, stage := range stages[1:] {
-				t.stage(files, stage)
-			}
-			t.gather()
+			t.stage(files, stages[1])
 			do(files)
 		})
 	}
@@ -154,9 +171,6 @@ func (t *Turns) stage(files []*File, do func(*Set, *File)) {
 		t.kept[file].linked = append(t.kept[file].linked, t.Findings[n:]...)
 	}
 }
-
-// gather puts what was found in all files so far into the set, in their order.
-func (t *Turns) gather() { t.Findings = gathered(t.Files, t.kept) }
 
 // enter gives a file a space of its own.
 func (t *Turns) enter(file *File) {
@@ -212,17 +226,6 @@ func (t *Turns) wake(file *File) {
 // lone reports whether a file is a procedure or a second reading, and describes nothing for others.
 func (f *File) lone() bool {
 	return (f.Procedure != nil) != (f.Second != nil) && !f.unread && !f.bare && f.Shop == nil && f.Machine == nil && len(f.things) == 0 && len(f.areas) == 0
-}
-
-// procedures are the procedures that a file names.
-func (f *File) procedures() []string {
-	var out []string
-	for _, ref := range f.refs {
-		if strings.Contains(ref.Of, "procedure") {
-			out = append(out, ref.Name.Name())
-		}
-	}
-	return out
 }
 
 // apart is the text with nothing of its tree but itself.

@@ -24,6 +24,12 @@ const (
 	keptPixels = 2400 // of the longer side: 200 mm at 300 to the inch
 )
 
+// Fault is why there is no picture, in words that go on from its name, with the name of one beside
+// it that may be meant.
+type Fault struct{ Says, Near string }
+
+func (f *Fault) Error() string { return f.Says }
+
 // Picture is a picture of a shop, upright and on white.
 type Picture struct {
 	Width, Height int // pixels, as they came, upright

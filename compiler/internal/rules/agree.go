@@ -10,7 +10,7 @@ import (
 
 // agreed is a sentence of a finding with its verbs after the things of the job.
 func (p *Pass) agreed(text string) string {
-	if p.Job == nil || !strings.Contains(text, "the ") {
+	if p.Job == nil && (p.shared == nil || p.called == nil) || !strings.Contains(text, "the ") {
 		return text
 	}
 	for _, thing := range p.spoken() {

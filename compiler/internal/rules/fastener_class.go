@@ -88,7 +88,7 @@ var _ = add(Rule{
 			}
 			found := finding.Finding{Place: part.Class.At, Help: "Write the class as it is marked on the head: \"8.8\" on a metric screw, \"grade 5\" for three lines on an inch one."}
 			if _, err := trade.ParseClass(part.Class.Text); err != nil {
-				found.Summary = err.Error()
+				found.Summary, found.Fixes = err.Error(), meant(err, part.Class.At)
 			}
 			p.Found(found)
 		}

@@ -20,7 +20,7 @@ var _ = add(Rule{
 				continue // without a width fastener/unknown-size says it
 			}
 			if _, err := trade.ParseThread(part.Thread.Text); err != nil {
-				p.Found(finding.Finding{Place: part.Thread.At, Summary: err.Error(), Help: "Write the thread as it is marked or measured; if it is a special one, allow this and say what it is."})
+				p.Found(finding.Finding{Place: part.Thread.At, Summary: err.Error(), Help: "Write the thread as it is marked or measured; if it is a special one, allow this and say what it is.", Fixes: meant(err, part.Thread.At)})
 			}
 		}
 	},

@@ -35,6 +35,9 @@ var _ = add(Rule{
 			switch {
 			case grip.Fault != nil:
 				found.Summary = grip.Fault.Error()
+				if place == grip.Part.Thread.At {
+					found.Fixes = meant(grip.Fault, place)
+				}
 				if grip.Part.Thread.Set() {
 					found.Help = "Write the thread as it is marked or measured. If it is a special one, write across = \"…\" too, with the width across flats measured at the machine."
 				}

@@ -28,7 +28,7 @@ var _ = add(Rule{
 	Job: func(p *Pass) {
 		for _, fluid := range p.fluids() {
 			if _, err := trade.WrongGrade(fluid.Grade.Text); err != nil {
-				p.Found(finding.Finding{Place: fluid.Grade.At, Summary: err.Error(), Help: "Write the grade as it stands on the pack and in the machine's manual."})
+				p.Found(finding.Finding{Place: fluid.Grade.At, Summary: err.Error(), Help: "Write the grade as it stands on the pack and in the machine's manual.", Fixes: meant(err, fluid.Grade.At)})
 				continue
 			}
 			for _, text := range []model.Text{fluid.Grade, fluid.Service} {

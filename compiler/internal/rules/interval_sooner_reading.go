@@ -75,21 +75,9 @@ var _ = add(Rule{
 			}
 			if near := nearestOf(clause.Reading.Text, names); near != "" {
 				found.Help = fmt.Sprintf("Write %q if that is meant. Asked for are: %s.", near, strings.Join(names, ", "))
-				found.Fixes = []finding.Fix{{Title: fmt.Sprintf("Write %q", near), Edits: []finding.Edit{{Place: clause.Reading.At, Text: fmt.Sprintf("%q", near)}}}}
+				found.Fixes = write(near, clause.Reading.At)
 			}
 			p.Found(found)
 		}
 	},
 })
-
-// nearestOf is the name nearest to what was written, with its capitals; empty where none is near.
-func nearestOf(written string, names []string) string {
-	small := make([]string, len(names))
-	for i, name := range names {
-		small[i] = strings.ToLower(name)
-	}
-	if at := slices.Index(small, model.Nearest(written, small)); at >= 0 {
-		return names[at]
-	}
-	return ""
-}

@@ -122,10 +122,13 @@ func unknownEntry(entry *model.Allow) finding.Finding {
 		ids = append(ids, rule.ID)
 	}
 	help := "Write the rule as the finding names it."
-	if near := model.Nearest(entry.Rule.Text, ids); near != "" {
+	near := model.Nearest(entry.Rule.Text, ids)
+	if near != "" {
 		help = fmt.Sprintf("Write %q if that is what is meant.", near)
 	}
-	return entryFault(unknownRule, entry, fmt.Sprintf("there is no rule %q", entry.Rule.Text), help)
+	found := entryFault(unknownRule, entry, fmt.Sprintf("there is no rule %q", entry.Rule.Text), help)
+	found.Fixes = write(near, entry.Rule.At)
+	return found
 }
 
 // Allowances lists what a file stands by.

@@ -1,7 +1,9 @@
 package rules
 
 import (
+	"errors"
 	"fmt"
+	"path"
 
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/internal/model"
@@ -42,7 +44,11 @@ func Pictures(file *model.File, look func(*model.Picture) (*picture.Picture, err
 		switch {
 		case err != nil:
 			pass := &Pass{File: file, rule: unreadablePicture, out: &out}
-			pass.Found(finding.Finding{Place: shown.Path.At, Summary: fmt.Sprintf("the picture %q %s", shown.Path.Text, err),
+			var fixes []finding.Fix
+			if fault := new(picture.Fault); errors.As(err, &fault) && fault.Near != "" {
+				fixes = write(path.Join(path.Dir(shown.Path.Text), fault.Near), shown.Path.At)
+			}
+			pass.Found(finding.Finding{Fixes: fixes, Place: shown.Path.At, Summary: fmt.Sprintf("the picture %q %s", shown.Path.Text, err),
 				Help: fmt.Sprintf("Put a PNG or a JPEG at %s in the shop folder, write its name as it is there, or take the picture out.", shown.Place())})
 		case seen != nil && max(seen.Width, seen.Height) < fewestPixels:
 			pass := &Pass{File: file, rule: coarsePicture, out: &out}

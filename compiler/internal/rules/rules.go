@@ -23,6 +23,7 @@ type Rule struct {
 	finding.Rule
 	Amount     func(*Pass, model.Amount)     // looks at each amount of a file
 	Reading    func(*Pass, model.Difference) // looks at each difference of a file from its second reading
+	Part       func(*Pass, *model.Part)      // looks at each part that a file describes, whether a step uses it or not
 	Job        func(*Pass)                   // looks at a whole job
 	Words      bool                          // reads English words of the author's, and rests where the shop works in another language
 	Excused    bool                          // English words of the author's may excuse what it finds; in another language it warns, and anybody may stand by it
@@ -162,11 +163,18 @@ func Catalogue() []finding.Rule {
 var broken = finding.Rule{ID: "internal/rule-failed", Severity: finding.Error, Title: "A rule of the compiler failed",
 	Why: "The rule could not be applied to this file, so nothing is known of what it checks.", Source: "the compiler itself"}
 
-// File runs the rules on the amounts of one file, and on where its second reading differs.
+// OfPart reports whether a rule looks at the parts of a file. Such a finding holds the cards back whose
+// steps use the part, which the rule tells at the job, and no others.
+func OfPart(id string) bool {
+	return slices.ContainsFunc(all, func(rule *Rule) bool { return rule.ID == id && rule.Part != nil })
+}
+
+// File runs the rules on the amounts and the parts of one file, and on where its second reading
+// differs. A part that is another for some versions is left to the jobs.
 func File(file *model.File) []finding.Finding {
 	var out []finding.Finding
 	for _, rule := range all {
-		if rule.Amount == nil && rule.Reading == nil {
+		if rule.Amount == nil && rule.Reading == nil && rule.Part == nil {
 			continue
 		}
 		pass := &Pass{File: file, rule: rule, out: &out, shared: &shared{}}
@@ -174,6 +182,14 @@ func File(file *model.File) []finding.Finding {
 			if rule.Amount != nil {
 				for _, amount := range file.Amounts {
 					rule.Amount(pass, amount)
+				}
+			}
+			if rule.Part != nil && !(rule.Words && file.Language() != model.English) {
+				for _, part := range file.Parts() {
+					if len(part.Variant) == 0 {
+						pass.called = []thing{thingOf(part.Words())}
+						rule.Part(pass, part)
+					}
 				}
 			}
 			if rule.Reading != nil {

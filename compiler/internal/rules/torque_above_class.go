@@ -22,57 +22,53 @@ var _ = add(Rule{
 		Bad:     "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M8\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 		Good:    "tools = [\"socket-16\", \"torque-wrench-300\"]\n[part.plug]\nthread = \"M16\"\nacross = \"16 mm\"\nclass = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n[[step]]\ntighten = \"plug\"\n",
 	},
-	Job: func(p *Pass) {
-		told := map[string]bool{}
-		p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
-			low, high, ok := between(torque)
-			if !ok || told[part.Name+torque.Text.Text] {
-				return
-			}
-			thread, err := p.threadOf(part)
-			if err != nil {
-				return
-			}
-			class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest(thread)))
-			if err != nil {
-				return
-			}
-			state := conditionOf(step, part)
-			rough, known := trade.RoughnessOf(state.Text)
-			if !known {
-				rough = trade.Roughness{Usual: anyThread, Most: anyThread}
-			}
-			usual, err := trade.ProofTorqueNm(thread, class, rough.Usual)
-			most, _ := trade.ProofTorqueNm(thread, class, rough.Most)
-			reaches := "its proof load"
-			if !part.Class.Set() {
-				rough.Published = false
-				if yields, ok := trade.Yields(thread, class, state.Text); ok && yields < usual {
-					usual, most, reaches = yields, yields, "its yield"
-				}
-			}
-			if err != nil || high <= usual {
-				return
-			}
-			told[part.Name+torque.Text.Text] = true
-			found := finding.Finding{Place: torque.At, Help: "Look the torque, the thread, the class and the state of the thread up again in the machine's manual."}
-			summary := fmt.Sprintf("%s is more than the %s bears: %s of %s reaches %s", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), reaches)
-			atUsual, unit := inUnitOf(usual, torque)
-			atMost, _ := inUnitOf(most, torque)
-			switch {
-			case low > most && rough.Published:
-				found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
-				p.Found(found)
-			case rough.Published || known && !part.Class.Set():
-				found.Summary = fmt.Sprintf("%s at %.3g %s when its thread is %s", summary, atUsual, unit, stateWords[state.Text])
-				p.Milder(found)
-			default:
-				found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
-				p.Milder(found)
-			}
-		})
-	},
+	Job:  func(p *Pass) { p.torques(p.aboveClass) },
+	Part: func(p *Pass, part *model.Part) { p.aboveClass(part, part.Torque, part.Condition) },
 })
+
+// aboveClass tells of a torque that is more than the screw of a part bears in a state of its thread.
+func (p *Pass) aboveClass(part *model.Part, torque model.Amount, state model.Text) {
+	low, high, ok := between(torque)
+	thread, err := p.threadOf(part)
+	if !ok || err != nil {
+		return
+	}
+	class, err := trade.ParseClass(cmp.Or(part.Class.Text, strongest(thread)))
+	if err != nil {
+		return
+	}
+	rough, known := trade.RoughnessOf(state.Text)
+	if !known {
+		rough = trade.Roughness{Usual: anyThread, Most: anyThread}
+	}
+	usual, err := trade.ProofTorqueNm(thread, class, rough.Usual)
+	most, _ := trade.ProofTorqueNm(thread, class, rough.Most)
+	reaches := "its proof load"
+	if !part.Class.Set() {
+		rough.Published = false
+		if yields, ok := trade.Yields(thread, class, state.Text); ok && yields < usual {
+			usual, most, reaches = yields, yields, "its yield"
+		}
+	}
+	if err != nil || high <= usual {
+		return
+	}
+	found := finding.Finding{Place: torque.At, Help: "Look the torque, the thread, the class and the state of the thread up again in the machine's manual."}
+	summary := fmt.Sprintf("%s is more than the %s bears: %s of %s reaches %s", torque.Text.Text, part.Words(), part.Thread.Text, classWords(part), reaches)
+	atUsual, unit := inUnitOf(usual, torque)
+	atMost, _ := inUnitOf(most, torque)
+	switch {
+	case low > most && rough.Published:
+		found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
+		p.Found(found)
+	case rough.Published || known && !part.Class.Set():
+		found.Summary = fmt.Sprintf("%s at %.3g %s when its thread is %s", summary, atUsual, unit, stateWords[state.Text])
+		p.Milder(found)
+	default:
+		found.Summary = fmt.Sprintf("%s by %.3g %s at the latest", summary, atMost, unit)
+		p.Milder(found)
+	}
+}
 
 // stateWords say a state of a thread in a sentence.
 var stateWords = map[string]string{"dry": "dry", "oiled": "oiled", "greased": "greased", "anti-seize": "coated with anti-seize", "plated": "plated", "thread-lock": "wet with adhesive", "sealant": "wet with sealant"}

@@ -23,6 +23,21 @@ func (p *Pass) tightened(tell func(step *model.Step, part *model.Part, torque mo
 	}
 }
 
+// torques calls tell once for each torque that a step of the job tightens a part to, with the state
+// of the thread.
+func (p *Pass) torques(tell func(part *model.Part, torque model.Amount, state model.Text)) {
+	told := map[string]bool{}
+	p.tightened(func(step *model.Step, part *model.Part, torque model.Amount) {
+		before := len(*p.out)
+		if !told[part.Name+torque.Text.Text] {
+			tell(part, torque, conditionOf(step, part))
+		}
+		if len(*p.out) > before {
+			told[part.Name+torque.Text.Text] = true
+		}
+	})
+}
+
 // between gives the bounds of an amount in its base unit; an amount with one bound has that for both.
 func between(amount model.Amount) (low, high float64, ok bool) {
 	if !amount.OK {
@@ -117,6 +132,10 @@ var threads = memo.Of(func(text string) thread {
 
 // threadOf is the thread of a part.
 func (p *Pass) threadOf(part *model.Part) (trade.Thread, error) {
-	out := threads.Of(p.Job.Memo, part.Thread.Text)
+	var kept *memo.Memo // a file has none for its threads
+	if p.Job != nil {
+		kept = p.Job.Memo
+	}
+	out := threads.Of(kept, part.Thread.Text)
 	return out.Thread, out.fault
 }

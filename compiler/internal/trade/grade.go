@@ -83,7 +83,8 @@ func ParseGrade(text string) (Grade, error) {
 
 func parseNLGI(text string, m []string) (Grade, error) {
 	if !slices.Contains(nlgiList, m[1]) {
-		return Grade{}, fmt.Errorf("%q is no NLGI grade; the nearest is \"NLGI %s\", and the nine are %s", text, nearestNLGI(m[1]), strings.Join(nlgiList, ", "))
+		near := "NLGI " + nearestNLGI(m[1])
+		return Grade{}, mistaken(near, "%q is no NLGI grade; the nearest is %q, and the nine are %s", text, near, strings.Join(nlgiList, ", "))
 	}
 	return Grade{NLGI, "NLGI " + m[1]}, nil
 }
@@ -108,7 +109,8 @@ func parseVG(text string, m []string) (Grade, error) {
 			best, least = grade, ratio
 		}
 	}
-	return Grade{}, fmt.Errorf("%q is no viscosity grade of ISO 3448; the nearest is \"ISO VG %d\"", text, best)
+	near := fmt.Sprintf("ISO VG %d", best)
+	return Grade{}, mistaken(near, "%q is no viscosity grade of ISO 3448; the nearest is %q", text, near)
 }
 
 func parseDOT(text string, m []string) (Grade, error) {
@@ -148,9 +150,11 @@ func parseSAE(text string, m []string) (Grade, error) {
 	case second == "" && !strings.HasPrefix(strings.ToUpper(strings.TrimSpace(text)), "SAE") && !strings.HasSuffix(first, "W"):
 		return Grade{}, fmt.Errorf("%q does not name its scale; write SAE %s, ISO VG %s or NLGI %s", text, first, first, first)
 	case strings.HasSuffix(second, "W"):
-		return Grade{}, fmt.Errorf("%q has the winter grade second; write %q", text, "SAE "+second+"-"+strings.TrimSuffix(first, "W"))
+		turned := "SAE " + second + "-" + strings.TrimSuffix(first, "W")
+		return Grade{}, mistaken(turned, "%q has the winter grade second; write %q", text, turned)
 	case second != "" && !strings.HasSuffix(first, "W"):
-		return Grade{}, fmt.Errorf("%q lacks the W of its winter grade; write %q", text, "SAE "+nearestPair(first+"W", second))
+		near := "SAE " + nearestPair(first+"W", second)
+		return Grade{}, mistaken(near, "%q lacks the W of its winter grade; write %q", text, near)
 	}
 	for _, scale := range []struct {
 		kind           GradeKind
@@ -163,7 +167,8 @@ func parseSAE(text string, m []string) (Grade, error) {
 			return Grade{scale.kind, "SAE " + first + "-" + second}, nil
 		}
 	}
-	return Grade{}, fmt.Errorf("%q is no grade of SAE J300 (engine) or SAE J306 (gear); the nearest is %q", text, "SAE "+nearestPair(first, second))
+	near := "SAE " + nearestPair(first, second)
+	return Grade{}, mistaken(near, "%q is no grade of SAE J300 (engine) or SAE J306 (gear); the nearest is %q", text, near)
 }
 
 // nearestPair is the listed grade with the fewest other letters; an equal pair keeps to gear oil.

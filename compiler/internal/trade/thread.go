@@ -95,16 +95,16 @@ func ParseThread(text string) (Thread, error) {
 	}
 	if m := metricDash.FindStringSubmatch(plain); m != nil {
 		if meant, err := parseMetric("M"+m[1]+"x"+m[2], m[1], m[2]); err == nil {
-			return Thread{}, fmt.Errorf("%q is no thread; write %q", text, meant.Written)
+			return Thread{}, mistaken(meant.Written, "%q is no thread; write %q", text, meant.Written)
 		}
 	}
 	if strings.Contains(plain, ",") {
 		if meant, err := ParseThread(strings.ReplaceAll(text, ",", ".")); err == nil {
-			return Thread{}, fmt.Errorf("%q is no thread; write %q", text, meant.Written)
+			return Thread{}, mistaken(meant.Written, "%q is no thread; write %q", text, meant.Written)
 		}
 	}
 	if near := nearest(text, threadNames()); near != "" && plain != "" && near[:1] == strings.ToUpper(plain[:1]) {
-		return Thread{}, fmt.Errorf("%q is no thread; the nearest is %q", text, near)
+		return Thread{}, mistaken(near, "%q is no thread; the nearest is %q", text, near)
 	}
 	return Thread{}, fmt.Errorf("%q is no thread; write M10, M10x1.25, 3/8-16 UNC, G 1/4 or 1/8-27 NPT", text)
 }
@@ -114,7 +114,7 @@ func noPitch(text, size, series string) error {
 	value, ok := parseFraction(size)
 	for _, row := range unified {
 		if ok && row.size == fraction(value) && strings.EqualFold(series, row.series.String()) {
-			return fmt.Errorf("%q does not say the threads an inch; write %q", text, row.written())
+			return mistaken(row.written(), "%q does not say the threads an inch; write %q", text, row.written())
 		}
 	}
 	return fmt.Errorf("%q is no thread; write 3/8-16 UNC, G 1/4 or 1/8-27 NPT", text)
@@ -219,7 +219,7 @@ func parseUnified(text, size, tpi, series string) (Thread, error) {
 	}
 	if len(same) == 0 {
 		if near := nearest(size+"-"+tpi, threadNames()); near != "" {
-			return Thread{}, fmt.Errorf("%q is no inch thread; the nearest is %q", text, near)
+			return Thread{}, mistaken(near, "%q is no inch thread; the nearest is %q", text, near)
 		}
 		return Thread{}, fmt.Errorf("%q is no inch thread; write it as it is marked, such as 3/8-16 UNC or 1-5/16-12 UN", text)
 	}
@@ -247,7 +247,7 @@ func parsePipe(text, kind, size string) (Thread, error) {
 func parsePipeTPI(text, size, tpi string) (Thread, error) {
 	thread, err := parsePipe(text, "npt", size)
 	if err == nil && number(thread.TPI) != tpi {
-		return Thread{}, fmt.Errorf("%q: that size has %s threads an inch; write %s", text, number(thread.TPI), thread.Written)
+		return Thread{}, mistaken(thread.Written, "%q: that size has %s threads an inch; write %s", text, number(thread.TPI), thread.Written)
 	}
 	return thread, err
 }

@@ -30,10 +30,20 @@ func nearest(written string, words []string) string {
 	return best
 }
 
+// Mistaken is the error of a text that is in no table, with the entry it was likely meant for.
+type Mistaken struct{ says, Meant string }
+
+func (m *Mistaken) Error() string { return m.says }
+
+// mistaken says what is wrong with a text that was likely meant for something else.
+func mistaken(meant, format string, of ...any) error {
+	return &Mistaken{fmt.Sprintf(format, of...), meant}
+}
+
 // unknown says that a text names nothing in a list, with the nearest that would, or the whole list.
 func unknown(what, written string, words []string) error {
 	if near := nearest(written, words); near != "" {
-		return fmt.Errorf("%q is no %s; the nearest is %q", written, what, near)
+		return mistaken(near, "%q is no %s; the nearest is %q", written, what, near)
 	}
 	return fmt.Errorf("%q is no %s; known are %s", written, what, strings.Join(words, ", "))
 }
