@@ -61,7 +61,7 @@ func (a amount) text() string {
 		if a.ranged() {
 			last = high
 		}
-		if one, ok := ones[symbol]; ok && last.value.Cmp(big.NewRat(1, 1)) <= 0 {
+		if one, ok := ones()[symbol]; ok && last.value.Cmp(big.NewRat(1, 1)) <= 0 {
 			symbol = one
 		}
 		text += " " + symbol
@@ -111,7 +111,7 @@ func unitAt(words []word, at int) (unit, int) {
 	if words[at].lower == "t" && at > 1 && (strings.Contains(words[at-1].lower, "/") || numeric(words[at-1].lower)) && (words[at-2].lower == "tight" || words[at-2].lower == "and" || words[at-2].lower == "plus") {
 		return unit{symbol: "turn", kind: quantity.Angle}, 1 // hand tight + 1/2 t
 	}
-	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
+	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly.has(words[at].lower) && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
 		return unit{}, 0
 	}
 	if w := words[at]; (w.raw == "C" || w.raw == "F" || w.raw == "c" && at+1 < len(words) && words[at+1].stop != 0) && at > 0 && numeric(words[at-1].lower) {
@@ -138,12 +138,12 @@ func unitAlone(words []word, at int) bool {
 func amountAt(words []word, at int) (amount, bool) {
 	a := amount{from: at}
 	next := at
-	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators[words[at-1].lower] > 0) {
+	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls()[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators()[words[at-1].lower] > 0) {
 		return a, false // ten past eleven
 	}
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
-		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
+		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns.has(words[at-1].lower) || heads()[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
 			a.shape, a.prefixed = exact, false // do them up to forty
 		}
 		if next < len(words) && words[next].lower == "the" {
@@ -163,7 +163,7 @@ func amountAt(words []word, at int) (amount, bool) {
 	}
 	// an inch and a half, an hour and ten
 	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) {
-		if u, length := unitAt(words, next+1); length > 0 && single[u.symbol] {
+		if u, length := unitAt(words, next+1); length > 0 && single.has(u.symbol) {
 			n := whole(1)
 			after := next + 1 + length
 			if part, behind := andMore(words, after); behind > after {
@@ -175,7 +175,7 @@ func amountAt(words []word, at int) (amount, bool) {
 					behind = after
 				}
 				after = behind
-			} else if u.kind == quantity.Length && !plainInch[words[next+1].lower] {
+			} else if u.kind == quantity.Length && !plainInch.has(words[next+1].lower) {
 				return a, false
 			}
 			a.low, a.unit = n, u
@@ -189,7 +189,7 @@ func amountAt(words []word, at int) (amount, bool) {
 			return a.ended(words, behind), true
 		}
 	}
-	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun[words[next-1].lower] {
+	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun.has(words[next-1].lower) {
 		return a, false
 	}
 	if words[next].lower == "one" && words[next].of { // one's shot

@@ -163,7 +163,7 @@ func sameSize(a, b quantity.Amount) bool {
 func (t *taker) conflictQuestions() {
 	asked := map[string]bool{}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames[one.About].kind != "" {
+		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames()[one.About].kind != "" {
 			continue
 		}
 		asked[one.Kind+one.About] = true
@@ -404,7 +404,7 @@ func (t *taker) thickened(it item) bool {
 
 func (t *taker) toolNear(kind string, sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Tool && toolNames[one.Value].kind == kind && one.sentence-sentence <= within && sentence-one.sentence <= within
+		return one.Kind == Tool && toolNames()[one.Value].kind == kind && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 
@@ -417,7 +417,7 @@ func (t *taker) kindNear(kind string, sentence, within int) bool {
 // volumeNear reports whether a volume or a mass is told close by.
 func (t *taker) volumeNear(sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Amount && toolNames[one.About].kind != "container" && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
+		return one.Kind == Amount && toolNames()[one.About].kind != "container" && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 
@@ -460,7 +460,7 @@ func (t *taker) toolQuestions() {
 		}
 	}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || one.Value == "spring scale" && t.pulled != "" || t.measured(one.sentence) || !t.listed(one.sentence) {
+		if one.Kind != Tool || toolNames()[one.Value].kind != "gauge" || one.Value == "spring scale" && t.pulled != "" || t.measured(one.sentence) || !t.listed(one.sentence) {
 			continue
 		}
 		t.askAt(askUsed, one.Value, fmt.Sprintf("What is the %s used for? No step takes it.", one.Value), one)

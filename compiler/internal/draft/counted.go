@@ -1,5 +1,7 @@
 package draft
 
+import "sync"
+
 import "benchleaf/compiler/internal/quantity"
 
 // countThing takes a figure that says how many there are: 6 off, x4, qty 3, a set of four; it
@@ -11,7 +13,7 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 	behind := it.to < len(t.words) && t.words[it.to].stop == 0
 	switch {
 	case t.words[it.from].times:
-	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(it.to+1 < len(t.words) && t.words[it.to+1].stop == 0 && articles[t.words[it.to+1].lower]):
+	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(it.to+1 < len(t.words) && t.words[it.to+1].stop == 0 && articles.has(t.words[it.to+1].lower)):
 	case behind && t.words[it.to].lower == "no" && (it.to+1 >= len(t.words) || t.words[it.to+1].stop != 0):
 	case behind && t.words[it.to].lower == "x" && number+1 < len(t.items) && t.items[number+1].from == it.to+1 && (t.items[number+1].kind == threadItem || t.items[number+1].kind == amountItem && t.items[number+1].amount.unit.symbol != "" && t.items[number+1].amount.unit.kind != quantity.Length || t.items[number+1].kind == partItem || t.items[number+1].kind == toolItem):
 	case it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "quantity" || t.words[it.from-1].lower == "x"):
@@ -41,7 +43,7 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 // takesParticle reports whether a verb that takes "off" stands close before a word.
 func (t *taker) takesParticle(at int) bool {
 	for i := at - 1; i >= max(at-3, 0) && t.words[i+1].stop == 0; i-- {
-		if actionWords[t.words[i].lower] && !isHead(t.words[i].stem) {
+		if actionWords()[t.words[i].lower] && !isHead(t.words[i].stem) {
 			return true
 		}
 	}
@@ -95,13 +97,13 @@ func (t *taker) borrow(number int, a amount) amount {
 			break
 		}
 		if next.amount.unit.symbol != "" {
-			if lends[next.amount.unit.kind] && alike(a, next.amount) && t.joins(it.to, next.from, next.amount.unit.kind == quantity.Torque) {
+			if lends()[next.amount.unit.kind] && alike(a, next.amount) && t.joins(it.to, next.from, next.amount.unit.kind == quantity.Torque) {
 				a.unit = next.amount.unit
 			}
 			return a
 		}
 	}
-	if before := max(number-1, 0); before < number && a.low.decimals != "" && figureSaid[t.words[max(a.figures-1, 0)].lower] {
+	if before := max(number-1, 0); before < number && a.low.decimals != "" && figureSaid.has(t.words[max(a.figures-1, 0)].lower) {
 		if one := t.items[before]; one.kind == amountItem && one.amount.unit.kind == quantity.Volume && t.words[one.from].sentence == t.words[it.from].sentence {
 			a.unit = one.amount.unit // the book says one point four
 			return a
@@ -112,7 +114,7 @@ func (t *taker) borrow(number int, a amount) amount {
 		if before.kind == partItem && it.from-before.from <= 4 {
 			continue
 		}
-		if before.kind != amountItem || !lends[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || it.to < len(t.words) && t.words[it.to].stop == 0 {
+		if before.kind != amountItem || !lends()[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || it.to < len(t.words) && t.words[it.to].stop == 0 {
 			break
 		}
 		a.unit = before.amount.unit
@@ -121,7 +123,9 @@ func (t *taker) borrow(number int, a amount) amount {
 	return a
 }
 
-var lends = map[quantity.Dimension]bool{quantity.Torque: true, quantity.Pressure: true, quantity.Temperature: true, quantity.Frequency: true, quantity.Voltage: true, quantity.Current: true}
+var lends = sync.OnceValue(func() map[quantity.Dimension]bool {
+	return map[quantity.Dimension]bool{quantity.Torque: true, quantity.Pressure: true, quantity.Temperature: true, quantity.Frequency: true, quantity.Voltage: true, quantity.Current: true}
+})
 
 // alike reports whether two figures may be of one kind: neither is four times the other.
 func alike(a, b amount) bool {
@@ -142,7 +146,7 @@ func (t *taker) joins(from, to int, only bool) bool {
 		case "first", "then", "and", "to", "next", "finally", "by", "or":
 			continue
 		}
-		if only || actionWords[w] && !isHead(t.words[i].stem) || finite[w] && w != "on" && w != "off" || articles[w] {
+		if only || actionWords()[w] && !isHead(t.words[i].stem) || finite.has(w) && w != "on" && w != "off" || articles.has(w) {
 			return false
 		}
 	}

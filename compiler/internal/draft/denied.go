@@ -67,7 +67,7 @@ func stand(words []word) []standing {
 		if n := length(orElse, words, i); n > 0 {
 			mark(i, min(clauseEnd(words, i+n), i+12), denied)
 		}
-		if w := words[i]; w.stop == ',' && wrongly[w.lower] && (i+1 >= len(words) || words[i+1].stop != 0) {
+		if w := words[i]; w.stop == ',' && wrongly.has(w.lower) && (i+1 >= len(words) || words[i+1].stop != 0) {
 			mark(clauseStart(words, i-1), i, denied)
 		}
 	}
@@ -90,7 +90,7 @@ func stand(words []word) []standing {
 			switch words[i].lower {
 			case "no", "not", "without", "leave", "forget":
 				from := i + n
-				for from < len(words)-1 && (prepositions[words[from].lower] || determiners[words[from].lower]) {
+				for from < len(words)-1 && (prepositions.has(words[from].lower) || determiners.has(words[from].lower)) {
 					from++
 				}
 				end = min(end, from+2)
@@ -103,7 +103,7 @@ func stand(words []word) []standing {
 		}
 		alone := end == i+n || end == i+n+1 && words[i+n].lower == "ever"
 		switch {
-		case alone && endsHere(words, end) && outright[words[i].lower]: // "…, don't."
+		case alone && endsHere(words, end) && outright.has(words[i].lower): // "…, don't."
 			from := clauseStart(words, i-1)
 			for from > 0 && words[from].sentence == words[i].sentence && i-from < 12 && words[from].stop == ',' {
 				from = clauseStart(words, from-1)
@@ -138,24 +138,24 @@ func storyStart(words []word, at int) int {
 // clause that "you" or "it" begins is none.
 func pastAt(words []word, at int) int {
 	who := at
-	if persons[words[at].lower] {
-	} else if articles[words[at].lower] && at+1 < len(words) && words[at+1].stop == 0 && peopled[words[at+1].stem] {
+	if persons.has(words[at].lower) {
+	} else if articles.has(words[at].lower) && at+1 < len(words) && words[at+1].stop == 0 && peopled.has(words[at+1].stem) {
 		who++
-	} else if !peopled[words[at].stem] {
+	} else if !peopled.has(words[at].stem) {
 		return at
 	}
 	next := who + 1
-	for next < len(words) && next < who+3 && words[next].stop == 0 && (aside[words[next].lower] || numeric(words[next].lower) || strings.HasPrefix(words[next].lower, "'")) {
+	for next < len(words) && next < who+3 && words[next].stop == 0 && (aside.has(words[next].lower) || numeric(words[next].lower) || strings.HasPrefix(words[next].lower, "'")) {
 		next++
 	}
 	if next >= len(words) || words[next].stop != 0 || words[who].of {
 		return at
 	}
 	w := words[next].lower
-	if words[who].lower != "i" && words[who].lower != "we" && words[who].lower != "they" && pastToo[w] {
+	if words[who].lower != "i" && words[who].lower != "we" && words[who].lower != "they" && pastToo.has(w) {
 		return storyEnd(words, who+1)
 	}
-	if !pasts[w] && !(len(w) > 4 && strings.HasSuffix(w, "ed") && !notPast[w]) {
+	if !pasts.has(w) && !(len(w) > 4 && strings.HasSuffix(w, "ed") && !notPast.has(w)) {
 		return at
 	}
 	if w == "had" && next+1 < len(words) && (words[next+1].lower == "to" || words[next+1].lower == "better") {
@@ -195,7 +195,7 @@ var outright = set("don't dont never do")
 
 func endsHere(words []word, at int) bool { return at >= len(words) || words[at].stop != 0 }
 
-func length(cues phrases[bool], words []word, at int) int {
+func length(cues *phrases[bool], words []word, at int) int {
 	_, n := cues.at(words, at)
 	return n
 }
@@ -203,7 +203,7 @@ func length(cues phrases[bool], words []word, at int) int {
 // breaksAt reports whether a clause ends before a word: and, but, it's, there's.
 func breaksAt(words []word, at int) bool {
 	w := words[at]
-	return breaks[w.lower] || w.of && (w.lower == "it" || w.lower == "that" || w.lower == "there")
+	return breaks.has(w.lower) || w.of && (w.lower == "it" || w.lower == "that" || w.lower == "there")
 }
 
 // clauseStart gives the first word of the clause a word stands in.
@@ -228,7 +228,7 @@ func clauseEnd(words []word, at int) int {
 // storyEnd goes on over commas to the end of the sentence, not further than some words.
 func storyEnd(words []word, at int) int {
 	for i := at; i < len(words); i++ {
-		if words[i].stop == '.' || i > at+7 && !marked(words, at) || i > at+25 || turns[words[i].lower] {
+		if words[i].stop == '.' || i > at+7 && !marked(words, at) || i > at+25 || turns.has(words[i].lower) {
 			return i
 		}
 	}
@@ -298,7 +298,7 @@ func slipOfPart(words []word, items []item, standings []standing, at, length int
 	same := slices.ContainsFunc(items, func(it item) bool {
 		return it.kind == items[before].kind && it.from >= next && it.from-next <= 2
 	})
-	if !same && !(words[next].lower == "the" && lettersOnly(words[next+1].lower) && !stopWords[words[next+1].lower]) {
+	if !same && !(words[next].lower == "the" && lettersOnly(words[next+1].lower) && !stopWords.has(words[next+1].lower)) {
 		return false
 	}
 	for i := items[before].from; i < items[before].to; i++ {

@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // hazards takes what the notes warn of. What verbs and parts imply besides is told by lint.
 func (t *taker) hazards() {
@@ -14,7 +17,7 @@ func (t *taker) hazards() {
 		}
 	}
 	for at := range t.words {
-		if body[t.words[at].lower] && t.near(clear, at, at+1, 0, 5) && !t.near(warnedOf, at, at+1, 3, 5) && t.movingNear(at+1) != "" {
+		if body.has(t.words[at].lower) && t.near(clear, at, at+1, 0, 5) && !t.near(warnedOf, at, at+1, 3, 5) && t.movingNear(at+1) != "" {
 			t.warn(t.movingNear(at+1), at, t.endAt(at+4))
 		}
 		if n := length(helpers, t.words, at); n > 0 && t.standings[at] == holds {
@@ -56,7 +59,7 @@ func (t *taker) movingNear(at int) string {
 			return "shaft"
 		case n == 0 || p.class != movingPart && p.class != wheelPart:
 			continue
-		case drawsIn[p.head]:
+		case drawsIn.has(p.head):
 			return "pinch"
 		}
 		return "rotation"
@@ -92,7 +95,7 @@ func (t *taker) warn(key string, from, to int) {
 func (t *taker) bodies() {
 	for at := range t.words {
 		w := t.words[at]
-		if !limbs[w.stem] || t.standings[at] == slip || (w.lower == "back" || w.stem == "arm") && wordBefore(t.words, at) != "your" {
+		if !limbs.has(w.stem) || t.standings[at] == slip || (w.lower == "back" || w.stem == "arm") && wordBefore(t.words, at) != "your" {
 			continue
 		}
 		from := -1
@@ -121,8 +124,8 @@ func (t *taker) minded() {
 			continue
 		}
 		for i := at + 1; i < min(at+5, len(t.words)) && t.words[i].stop == 0; i++ {
-			key := dangers[t.words[i].stem]
-			if key == "" && cutting[t.words[i].stem] {
+			key := dangers()[t.words[i].stem]
+			if key == "" && cutting.has(t.words[i].stem) {
 				key = "edge"
 			}
 			if key != "" {
@@ -135,7 +138,9 @@ func (t *taker) minded() {
 
 var (
 	beware  = cues("mind|watch|careful of|careful with|beware|beware of|look out for|watch out for|respect")
-	dangers = map[string]string{"spring": "spring", "exhaust": "hot", "manifold": "hot", "steam": "hot", "fan": "rotation", "shaft": "shaft", "belt": "pinch", "chain": "pinch", "gear": "pinch", "roller": "pinch", "acid": "corrosive", "dust": "dust", "fume": "exhaust-gas", "terminal": "shock", "wire": "shock", "capacitor": "shock", "weight": "load", "swarf": "edge"}
+	dangers = sync.OnceValue(func() map[string]string {
+		return map[string]string{"spring": "spring", "exhaust": "hot", "manifold": "hot", "steam": "hot", "fan": "rotation", "shaft": "shaft", "belt": "pinch", "chain": "pinch", "gear": "pinch", "roller": "pinch", "acid": "corrosive", "dust": "dust", "fume": "exhaust-gas", "terminal": "shock", "wire": "shock", "capacitor": "shock", "weight": "load", "swarf": "edge"}
+	})
 )
 
 // bodyHazard is the hazard that a part of the body is warned of at a word.
@@ -147,11 +152,11 @@ func (t *taker) bodyHazard(at int, limb string) string {
 			continue
 		}
 		switch w := t.words[i].lower; {
-		case cutting[t.words[i].stem]:
+		case cutting.has(t.words[i].stem):
 			return "edge"
-		case heating[w]:
+		case heating.has(w):
 			return "hot"
-		case jets[w] || w == "leak" || w == "leaks" || w == "hoses" && limb != "toe":
+		case jets.has(w) || w == "leak" || w == "leaks" || w == "hoses" && limb != "toe":
 			return "injection"
 		case w == "running" || w == "turning" || w == "spinning" || w == "moving" || w == "rotating":
 			moving = "rotation"
@@ -243,9 +248,8 @@ var warningRows = []warningRow{
 	{"negative first|negative off first|earth off first|earth first|negative last|positive first|red first|black off first|black first|short it|short across|short between|spanner across|wrench across", "battery-order", "battery|terminal|terminals|negative|positive|spanner|wrench|posts|lead|clamps"},
 }
 
-var warnings = func() (out phrases[warningRow]) {
+var warnings = &phrases[warningRow]{fill: func(out *phrases[warningRow]) {
 	for _, row := range warningRows {
 		out.addAll(row.said, row)
 	}
-	return out
-}()
+}}

@@ -35,7 +35,7 @@ func (t *taker) sameAt(at int) {
 		}
 		return
 	}
-	if _, part := heads[noun]; !part && noun != "thread" && noun != "size" {
+	if _, part := heads()[noun]; !part && noun != "thread" && noun != "size" {
 		return
 	}
 	for i := len(t.out) - 1; i >= 0; i-- {
@@ -52,7 +52,7 @@ func (t *taker) sameAt(at int) {
 
 // sameTorque takes the torque of another part: the fill plug same as the drain.
 func (t *taker) sameTorque(at, of int) bool {
-	for of < len(t.words) && articles[t.words[of].lower] {
+	for of < len(t.words) && articles.has(t.words[of].lower) {
 		of++
 	}
 	if of >= len(t.words) || t.words[of].stop != 0 {
@@ -139,7 +139,7 @@ func (t *taker) greases(it *item) {
 			continue
 		}
 		next := i + 1
-		if articles[t.words[next].lower] {
+		if articles.has(t.words[next].lower) {
 			next++
 		}
 		if p, n := partAt(t.words, next); n > 0 {

@@ -6,6 +6,7 @@ import (
 	"math/big"
 	"slices"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"benchleaf/compiler/internal/quantity"
@@ -263,7 +264,7 @@ func (t *taker) unnamedBolt(it *item) {
 			of = m.part
 		}
 	}
-	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features[of.head] || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
+	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features.has(of.head) || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
 		return
 	}
 	if t.fastener.name != "" && (t.words[t.fastener.from].sentence == sentence || t.spoken()) {
@@ -294,7 +295,7 @@ func (t *taker) subject() string {
 // partThing takes a part, and what is said of it right behind it.
 func (t *taker) partThing(number int, it *item) {
 	p := it.part
-	place := it.from > 0 && (t.placed(it.from) || t.harmed(it.from) || features[p.head] && t.onIt(it.to))
+	place := it.from > 0 && (t.placed(it.from) || t.harmed(it.from) || features.has(p.head) && t.onIt(it.to))
 	p = t.qualify(p)
 	it.part = p
 	if t.standings[it.from] != holds {
@@ -340,14 +341,14 @@ func (t *taker) partThing(number int, it *item) {
 
 // harmed reports whether a part is what comes to harm: you'll pop the seal, it cuts the seal.
 func (t *taker) harmed(at int) bool {
-	if articles[t.words[at-1].lower] {
+	if articles.has(t.words[at-1].lower) {
 		at--
 	}
 	if at < 2 || t.words[at].stop != 0 {
 		return false
 	}
 	verb, by := t.words[at-1], t.words[at-2].lower
-	return verb.lower == "read" || harms[verb.lower] && verb.stop == 0 && (harming[by] || strings.HasSuffix(by, "'ll"))
+	return verb.lower == "read" || harms.has(verb.lower) && verb.stop == 0 && (harming.has(by) || strings.HasSuffix(by, "'ll"))
 }
 
 var (
@@ -357,7 +358,7 @@ var (
 
 // onIt reports whether what was named is only a feature of what is spoken of: a magnet on it.
 func (t *taker) onIt(at int) bool {
-	return at+1 < len(t.words) && t.words[at].stop == 0 && (t.words[at].lower == "on" || t.words[at].lower == "in") && pronouns[t.words[at+1].lower]
+	return at+1 < len(t.words) && t.words[at].stop == 0 && (t.words[at].lower == "on" || t.words[at].lower == "in") && pronouns.has(t.words[at+1].lower)
 }
 
 // sentenceStart gives the first word of the sentence of a word.
@@ -410,16 +411,16 @@ func (t *taker) placed(at int) bool {
 		if w == "at" && i > 0 && t.words[i-1].stem == "look" {
 			return false
 		}
-		if (w == "on" || w == "in") && i > 0 && i+1 < at && (t.words[i-1].lower == "it" && t.words[i-1].of || sitting[t.words[i-1].lower]) {
+		if (w == "on" || w == "in") && i > 0 && i+1 < at && (t.words[i-1].lower == "it" && t.words[i-1].of || sitting.has(t.words[i-1].lower)) {
 			return true // it's on the ram with one bolt
 		}
-		if places[w] || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
+		if places.has(w) || w == "to" && i == at-2 || (w == "on" || w == "of") && i+1 < at && t.words[i+1].lower == "each" {
 			return true
 		}
-		if w == "of" && i > 0 && sidesOf[t.words[i-1].lower] {
+		if w == "of" && i > 0 && sidesOf.has(t.words[i-1].lower) {
 			return true
 		}
-		if !articles[w] {
+		if !articles.has(w) {
 			return false
 		}
 	}
@@ -585,7 +586,7 @@ func (t *taker) heldBy(at int) (part, bool) {
 		return part{}, false
 	}
 	m := t.mentions[len(t.mentions)-1]
-	if first := t.sentenceStart(at); at-first <= 5 && havers[t.words[first].lower] && t.words[m.from].sentence == t.words[at].sentence-1 && m.class != fastener && !m.place && m.class != placePart && m.class != sealPart {
+	if first := t.sentenceStart(at); at-first <= 5 && havers.has(t.words[first].lower) && t.words[m.from].sentence == t.words[at].sentence-1 && m.class != fastener && !m.place && m.class != placePart && m.class != sealPart {
 		return m.part, true // they've got two bolts each
 	}
 	if n := len(t.mentions); n > 1 && t.words[m.from].sentence == t.words[t.mentions[n-2].from].sentence {
@@ -599,7 +600,7 @@ func (t *taker) heldBy(at int) (part, bool) {
 	}
 	for i := m.to; i < at; i++ {
 		w := t.words[i].lower
-		if _, n := numberAt(t.words, i); n == i && !holding[w] {
+		if _, n := numberAt(t.words, i); n == i && !holding.has(w) {
 			return part{}, false
 		}
 	}
@@ -688,8 +689,8 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	i := at
-	coming := announcing[w.lower]
-	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers[t.words[i].lower] || coming && leading[t.words[i].lower]) {
+	coming := announcing.has(w.lower)
+	for i < len(t.words)-1 && i < at+7 && t.words[i].sentence == w.sentence && (fillers.has(t.words[i].lower) || coming && leading.has(t.words[i].lower)) {
 		i++
 	}
 	if t.words[i].sentence != w.sentence || t.standings[i] == denied || strokesOf(t.words, i) {
@@ -735,8 +736,8 @@ func (t *taker) sectionAt(at int) {
 		}
 		return
 	}
-	if row, n := products.at(t.words, i); n > 0 && heldIn[row.kind] != "" && row.what == namePart && (i+n >= len(t.words) || t.words[i+n].stop != 0 || newLine) {
-		t.cavity = heldIn[row.kind]
+	if row, n := products.at(t.words, i); n > 0 && heldIn()[row.kind] != "" && row.what == namePart && (i+n >= len(t.words) || t.words[i+n].stop != 0 || newLine) {
+		t.cavity = heldIn()[row.kind]
 		t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
 		t.topic, t.fastener = t.section, part{}
 		t.sections = append(t.sections, section{t.section, at})
@@ -761,7 +762,7 @@ func (t *taker) sectionAt(at int) {
 	if w.paused && !headed {
 		return
 	}
-	about := headed || end >= len(t.words) || ordering[t.words[end].lower] && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects[t.words[end].lower]
+	about := headed || end >= len(t.words) || ordering.has(t.words[end].lower) && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects.has(t.words[end].lower)
 	if !about || t.placed(i) {
 		return
 	}
@@ -803,7 +804,7 @@ func (t *taker) announced(at, name int) bool {
 	for i := at; i < name; i++ {
 		switch t.words[i].lower {
 		case "now", "next", "okay", "ok", "alright", "last", "first", "onto":
-			return articles[t.words[name-1].lower] || t.words[name-1].lower == "is" || t.words[name-1].lower == "your" || t.words[name-1].lower == "do" || t.words[name-1].lower == "to"
+			return articles.has(t.words[name-1].lower) || t.words[name-1].lower == "is" || t.words[name-1].lower == "your" || t.words[name-1].lower == "do" || t.words[name-1].lower == "to"
 		}
 	}
 	return false
@@ -813,10 +814,10 @@ func (t *taker) announced(at, name int) bool {
 func (t *taker) colonHead(at int) (part, int) {
 	for to := at + 1; to < min(at+4, len(t.words)); to++ {
 		w := t.words[to-1]
-		if stopWords[w.lower] || actionWords[w.lower] || !lettersOnly(w.lower) {
+		if stopWords.has(w.lower) || actionWords()[w.lower] || !lettersOnly(w.lower) {
 			break
 		}
-		if w := t.words[at]; t.words[to].stop == ':' && to == at+1 && t.outer.name != "" && (modifiers[w.lower] || w.lower == "oil") && !isHead(w.stem) {
+		if w := t.words[at]; t.words[to].stop == ':' && to == at+1 && t.outer.name != "" && (modifiers.has(w.lower) || w.lower == "oil") && !isHead(w.stem) {
 			p := t.outer // under Filters: "oil: …", "air: …"
 			return part{name: w.lower + " " + p.head, head: p.head, class: p.class, from: at, to: to}, 1
 		}
@@ -836,7 +837,9 @@ func (t *taker) colonHead(at int) (part, int) {
 }
 
 // heldIn is where a fluid is held, as far as its kind tells.
-var heldIn = map[string]string{"engine-oil": "engine", "gear-oil": "gearbox", "hydraulic-oil": "hydraulic tank", "compressor-oil": "compressor", "coolant": "cooling system", "brake-fluid": "brake fluid reservoir"}
+var heldIn = sync.OnceValue(func() map[string]string {
+	return map[string]string{"engine-oil": "engine", "gear-oil": "gearbox", "hydraulic-oil": "hydraulic tank", "compressor-oil": "compressor", "coolant": "cooling system", "brake-fluid": "brake fluid reservoir"}
+})
 
 // oiled is what the oil of the notes is in: the engine, or the machine that has none.
 func (t *taker) oiled() string {
@@ -879,7 +882,7 @@ var subjects = set("is are get gets goes has have takes take wants want need nee
 func (t *taker) named() {
 	worth, seen := map[string]bool{}, map[string]bool{}
 	for _, d := range t.deeds {
-		if !aloof[d.verb] {
+		if !aloof.has(d.verb) {
 			worth[d.part.name] = true
 		}
 	}
@@ -917,7 +920,7 @@ func (t *taker) named() {
 				continue
 			}
 		}
-		if m.place || m.name == "" || features[m.head] || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || m.bare && m.head == "hinge" || seen[m.name] && !t.saidOf(m) && !t.begins(m) {
+		if m.place || m.name == "" || features.has(m.head) || m.head == "grease fitting" || m.head == "nipple" || m.head == "zerk" || m.bare && m.head == "hinge" || seen[m.name] && !t.saidOf(m) && !t.begins(m) {
 			continue
 		}
 		seen[m.name] = true
@@ -979,7 +982,7 @@ func (t *taker) toldByWords(at int) {
 
 // smearedAt takes what oil or grease is put on: oil on the O-ring, marine grease on the splines.
 func (t *taker) smearedAt(at int) {
-	verb := smeared[t.words[at].stem]
+	verb := smeared()[t.words[at].stem]
 	if verb == "" || t.words[at].of || t.near(cues("write|record|note|log"), at, at+1, 6, 0) {
 		return
 	}
@@ -991,7 +994,7 @@ func (t *taker) smearedAt(at int) {
 			continue
 		}
 		next := i + 1
-		for next < len(t.words)-1 && articles[t.words[next].lower] && !pronouns[t.words[next].lower] {
+		for next < len(t.words)-1 && articles.has(t.words[next].lower) && !pronouns.has(t.words[next].lower) {
 			next++
 		}
 		if p, n := partAt(t.words, next); n > 0 && p.class != placePart && p.class != machinePart && p.class != energyPart && t.words[next].stop == 0 {
@@ -1001,7 +1004,9 @@ func (t *taker) smearedAt(at int) {
 	}
 }
 
-var smeared = map[string]string{"oil": "lubricate", "lube": "lubricate", "vaseline": "lubricate", "grease": "grease"}
+var smeared = sync.OnceValue(func() map[string]string {
+	return map[string]string{"oil": "lubricate", "lube": "lubricate", "vaseline": "lubricate", "grease": "grease"}
+})
 
 // gapAt takes the gap of a part as what is checked.
 func (t *taker) gapAt(it *item) {
@@ -1019,7 +1024,7 @@ func (t *taker) ofWhat(at int) (part, bool) {
 		return part{}, false
 	}
 	next := at + 1
-	for next < len(t.words) && next < at+3 && articles[t.words[next].lower] {
+	for next < len(t.words) && next < at+3 && articles.has(t.words[next].lower) {
 		next++
 	}
 	if next >= len(t.words) {
@@ -1031,7 +1036,7 @@ func (t *taker) ofWhat(at int) (part, bool) {
 
 // renewal takes "new washer", "washer … new one".
 func (t *taker) renewal(it *item, p part) {
-	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew[t.words[it.from-2].lower] || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore[t.words[it.from-3].lower]) {
+	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew.has(t.words[it.from-2].lower) || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore.has(t.words[it.from-3].lower)) {
 		t.act("replace", p, it.from-1, it.to, false)
 		t.further("replace", it.to)
 	}
@@ -1084,7 +1089,7 @@ func (t *taker) particle(it *item, p part) {
 	at, back := it.to, false
 	for at < len(t.words) && at < it.to+4 && t.words[at].stop == 0 {
 		w := t.words[at].lower
-		if goings[w] || at > it.to && (w == "be" || w == "to") || at == it.to && wanting[w] {
+		if goings.has(w) || at > it.to && (w == "be" || w == "to") || at == it.to && wanting.has(w) {
 			at++
 			continue
 		}
@@ -1111,13 +1116,13 @@ func (t *taker) particle(it *item, p part) {
 	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
 		return // the cover's on with four bolts
 	}
-	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles[t.words[before].lower] && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
+	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles.has(t.words[before].lower) && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
 		return // with the door shut
 	}
 	if p.head == "brush" && p.bare && !back && w == "on" {
 		return // light grease, brush on
 	}
-	if strokes[p.head] && !back {
+	if strokes.has(p.head) && !back {
 		return // with the ram in
 	}
 	deed := ""
@@ -1143,10 +1148,10 @@ func (t *taker) particle(it *item, p part) {
 	if deed == "" {
 		return
 	}
-	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn[t.words[at+1].lower] && p.class != linePart && p.class != energyPart && p.class != valvePart {
+	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn.has(t.words[at+1].lower) && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles[t.words[at+1].lower] || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
 	}
 	if !back && p.class == valvePart && p.bare && at+1 < len(t.words) && t.words[at+1].stop == 0 {
@@ -1349,7 +1354,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 				name = p.name
 			case t.raised != "":
 				name = t.raised
-			case verb == "raise" && !pronouns[t.words[min(from+1, len(t.words)-1)].lower] && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
+			case verb == "raise" && !pronouns.has(t.words[min(from+1, len(t.words)-1)].lower) && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
 				head = name
 				name = p.name
 			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
@@ -1397,7 +1402,7 @@ func (t *taker) vessel(at int) string {
 		return t.cavity
 	}
 	for i := len(t.mentions) - 1; i >= 0 && at-t.mentions[i].from < 40; i-- {
-		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && (ownName[m.head] || !t.engined()) || m.class == cavityPart) && !m.many {
+		if m := t.mentions[i]; (m.class == machinePart && m.head != "machine" && (ownName.has(m.head) || !t.engined()) || m.class == cavityPart) && !m.many {
 			return m.name
 		}
 	}
@@ -1409,7 +1414,7 @@ func (t *taker) prime() string {
 	if t.primeName == "" {
 		head := t.machineHead()
 		t.primeName = cmp.Or(head, "machine")
-		if !ownName[head] && t.engined() {
+		if !ownName.has(head) && t.engined() {
 			t.primeName = "engine"
 		}
 	}
@@ -1444,7 +1449,7 @@ func (t *taker) machineHead() string {
 		if strokesOf(t.words, i) {
 			continue // two pumps of grease
 		}
-		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted[p.head]) {
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && p.head != "controller" && (t.words[i].sentence < 2 || !fitted.has(p.head)) {
 			t.headName = lastWord(p.head)
 			break
 		}
@@ -1458,7 +1463,7 @@ func strokesOf(words []word, at int) bool {
 		return false
 	}
 	before := words[at-1].lower
-	return (smalls[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].lower == "of" || words[at+1].lower == "each")
+	return (smalls()[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].lower == "of" || words[at+1].lower == "each")
 }
 
 // fitted are machines that others have as their parts.
@@ -1522,7 +1527,7 @@ func plural(name string) string {
 // toolThing takes a tool.
 func (t *taker) toolThing(number int, it *item) {
 	row := it.tool
-	if it.from > 0 && places[t.words[it.from-1].lower] && row.kind != "container" {
+	if it.from > 0 && places.has(t.words[it.from-1].lower) && row.kind != "container" {
 		return
 	}
 	if row.name == "spring scale" && t.placed(it.from) {
@@ -1532,7 +1537,7 @@ func (t *taker) toolThing(number int, it *item) {
 		return // the knives of the machine are sharp
 	}
 	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
-		row = toolNames["flushing muffs"]
+		row = toolNames()["flushing muffs"]
 	}
 	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
 		return // the machine itself
@@ -1541,7 +1546,7 @@ func (t *taker) toolThing(number int, it *item) {
 		return // straight through your glove
 	}
 	if row.name == "socket" && (t.last.name == "spark plug" || t.topic.name == "spark plug") && t.words[max(t.last.from, 0)].sentence == t.words[it.from].sentence {
-		row = toolNames["spark plug socket"]
+		row = toolNames()["spark plug socket"]
 	}
 	if row.name == "puller" && t.last.class == springPart {
 		row.name = "spring puller"
@@ -1672,7 +1677,7 @@ func (t *taker) did(verb, object string) bool {
 }
 
 // near reports whether a cue stands in the same sentence close before or behind some words.
-func (t *taker) near(cue phrases[bool], from, to, before, behind int) bool {
+func (t *taker) near(cue *phrases[bool], from, to, before, behind int) bool {
 	sentence := t.words[from].sentence
 	for i := max(from-before, 0); i < min(to+behind, len(t.words)); i++ {
 		if (t.words[i].sentence == sentence || t.pausedBetween(i, from)) && (i < from || i >= to) && length(cue, t.words, i) > 0 {
@@ -2023,7 +2028,7 @@ func (t *taker) tightened(it *item) part {
 			return m.part
 		}
 	}
-	if features[t.topic.head] {
+	if features.has(t.topic.head) {
 		return t.section
 	}
 	return t.topic
@@ -2138,7 +2143,7 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 		if next.from-it.to <= 1 && (next.kind == classItem || next.kind == threadItem) {
 			return true
 		}
-		if next.from-it.to <= 2 && (next.from == it.to && (t.words[it.to].stop == 0 || a.low.whole) || t.words[next.from].stop == 0 && !prepositions[t.words[it.to].lower]) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
+		if next.from-it.to <= 2 && (next.from == it.to && (t.words[it.to].stop == 0 || a.low.whole) || t.words[next.from].stop == 0 && !prepositions.has(t.words[it.to].lower)) && (next.kind == toolItem || next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart || next.part.class == sealPart)) {
 			return true
 		}
 	}
@@ -2219,7 +2224,7 @@ func (t *taker) serviced(it *item) bool {
 		return false
 	}
 	for i := it.to; i < min(it.to+5, len(t.words)) && t.words[i].stop != '.' && t.words[i].sentence == t.words[it.from].sentence; i++ {
-		if dueWords[t.words[i].lower] {
+		if dueWords.has(t.words[i].lower) {
 			return true
 		}
 		if !numeric(t.words[i].lower) && t.words[i].lower != "or" && t.words[i].lower != "and" && t.words[i].lower != "h" && t.words[i].stem != "hour" && t.words[i].stem != "year" && t.words[i].stem != "month" {
@@ -2297,7 +2302,7 @@ var (
 func (t *taker) draining(at int) bool {
 	let := false
 	for i := max(at-6, t.sentenceStart(at)); i+1 < at; i++ {
-		let = let || (t.words[i].lower == "let" || t.words[i].lower == "leave" || t.words[i].lower == "give") && (pronouns[t.words[i+1].lower] || t.words[i+1].lower == "her")
+		let = let || (t.words[i].lower == "let" || t.words[i].lower == "leave" || t.words[i].lower == "give") && (pronouns.has(t.words[i+1].lower) || t.words[i+1].lower == "her")
 	}
 	if !let || len(t.deeds) == 0 {
 		return false
@@ -2353,8 +2358,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
-	case a.low.fraction && it.to < len(t.words) && t.words[it.to].stop == 0 && periodic[t.words[it.to].lower] != "": // half-yearly
-	case a.low.fraction && t.ofThings(it, a) && (articles[t.words[it.to].lower] || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
+	case a.low.fraction && it.to < len(t.words) && t.words[it.to].stop == 0 && periodic()[t.words[it.to].lower] != "": // half-yearly
+	case a.low.fraction && t.ofThings(it, a) && (articles.has(t.words[it.to].lower) || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
 	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
 		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
@@ -2432,10 +2437,10 @@ func (t *taker) ofThings(it *item, a amount) bool {
 		return false
 	}
 	w := t.words[it.to].lower
-	if a.low.fraction && (articles[w] || w == "of" || w == "its" || w == "way") {
+	if a.low.fraction && (articles.has(w) || w == "of" || w == "its" || w == "way") {
 		return true
 	}
-	return lettersOnly(w) && t.words[it.to].stem != w && !stopWords[w] && !finite[w] && !adverbs[w] && !actionWords[w] && !breaksAt(t.words, it.to)
+	return lettersOnly(w) && t.words[it.to].stem != w && !stopWords.has(w) && !finite.has(w) && !adverbs.has(w) && !actionWords()[w] && !breaksAt(t.words, it.to)
 }
 
 // likeTorque gives a figure the unit of the torque told last.
@@ -2465,7 +2470,7 @@ func (t *taker) keyed(at int) bool {
 
 // sizedBehind reports whether a size with its tool begins at a word: seventeen AND A NINETEEN SPANNER.
 func (t *taker) sizedBehind(at int) bool {
-	if at < len(t.words) && articles[t.words[at].lower] {
+	if at < len(t.words) && articles.has(t.words[at].lower) {
 		at++
 	}
 	_, next := numberAt(t.words, min(at, len(t.words)-1))

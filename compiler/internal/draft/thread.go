@@ -37,11 +37,10 @@ func threadAt(words []word, at int) (string, int) {
 	return inchThread(words, at)
 }
 
-var pipes = func() (out phrases[string]) {
+var pipes = &phrases[string]{fill: func(out *phrases[string]) {
 	out.addAll("bsp|b s p|bspp", "BSPP")
 	out.addAll("npt|n p t", "NPT")
-	return out
-}()
+}}
 
 func figuresPoint(text string) bool { return figures(strings.Replace(text, ".", "", 1)) && text != "" }
 

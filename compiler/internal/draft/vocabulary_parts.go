@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // class is what a part is, as far as the deed done to it depends on it.
 type class int
@@ -93,31 +96,31 @@ type partName struct {
 	class class
 }
 
-var heads = func() map[string]class {
+var heads = sync.OnceValue(func() map[string]class {
 	out := map[string]class{}
 	for class, nouns := range headRows {
-		for noun := range set(nouns) {
+		for noun := range strings.FieldsSeq(nouns) {
 			out[noun] = class
 		}
 	}
 	for _, row := range nounRows {
-		for noun := range set(row.nouns) {
+		for noun := range strings.FieldsSeq(row.nouns) {
 			if _, ok := out[noun]; !ok && !strings.Contains(noun, "-") {
 				out[noun] = row.class
 			}
 		}
 	}
 	return out
-}()
+})
 
-var partPhrases = func() (out phrases[partName]) {
+var partPhrases = &phrases[partName]{fill: func(out *phrases[partName]) {
 	known := map[string]bool{}
 	for said, part := range headPhrases {
 		out.add(said, partName{part.name, part.class})
 		known[said] = true
 	}
 	for _, row := range nounRows {
-		for noun := range set(row.nouns) {
+		for noun := range strings.FieldsSeq(row.nouns) {
 			if called := strings.ReplaceAll(noun, "-", " "); called != noun && !known[called] {
 				out.add(called, partName{called, row.class})
 				known[called] = true
@@ -132,5 +135,4 @@ var partPhrases = func() (out phrases[partName]) {
 			}
 		}
 	}
-	return out
-}()
+}}

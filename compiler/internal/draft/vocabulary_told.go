@@ -54,12 +54,11 @@ type toldDeed struct {
 	verb, object, needs string
 }
 
-var toldPhrases = func() (out phrases[toldDeed]) {
+var toldPhrases = &phrases[toldDeed]{fill: func(out *phrases[toldDeed]) {
 	for _, row := range toldRows {
 		out.addAll(row.said, toldDeed{row.verb, row.object, row.needs})
 	}
-	return out
-}()
+}}
 
 // dirt is what is taken off and out, so that the place is cleaned.
 var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud muck fluff lint leaves straw chaff sawdust shavings crud gunk rust hair net-wrap baling resin pitch scale grit debris gravel stones leaf bark slime algae barnacles weed weeds salt carbon soot ash grime crumbs flour dough residue deposits deposit buildup crap filth clippings fibres fibers thread cobwebs sludge oxide corrosion paint glue spatter slag dross limescale feathers manure slurry snow ice clay soil roots")

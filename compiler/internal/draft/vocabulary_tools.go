@@ -1,5 +1,7 @@
 package draft
 
+import "sync"
+
 // toolRow is a tool by the names it goes under.
 type toolRow struct {
 	said string
@@ -200,21 +202,20 @@ var toolRows = []toolRow{
 	{"absorbent|granules|oil dry|absorbent pads|oil pads|pig mat|absorbent mat|cat litter|spill kit|sawdust for", "absorbent", "supply", ""},
 }
 
-var tools = func() (out phrases[toolRow]) {
+var tools = &phrases[toolRow]{fill: func(out *phrases[toolRow]) {
 	for _, row := range toolRows {
 		out.addAll(row.said, row)
 	}
-	return out
-}()
+}}
 
 // toolNames find a tool by what it is called here.
-var toolNames = func() map[string]toolRow {
+var toolNames = sync.OnceValue(func() map[string]toolRow {
 	out := map[string]toolRow{}
 	for _, row := range toolRows {
 		out[row.name] = row
 	}
 	return out
-}()
+})
 
 // maybeTools are tools whose name is also another word; they are taken behind an article, a
 // number or another word for the same tool, and in a list of tools.
@@ -241,7 +242,7 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0
 	}
 	w := words[at]
-	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
+	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers.has(words[at-1].stem) && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
 		return toolRow{}, 0 // slide blocks
 	}
 	if length == 1 && w.lower == "brushes" && wordBefore(words, at) != "with" && wordBefore(words, at) != "wire" {
@@ -253,8 +254,8 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && row.name == "hook" && at > 1 && words[at-1].lower == "the" && (words[at-2].lower == "off" || words[at-2].lower == "on") {
 		return toolRow{}, 0 // it comes off the hooks
 	}
-	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
-		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] && !holdsBy[words[at-1].stem] {
+	if length == 1 && maybeTools.has(w.stem) && w.stem == w.lower && !w.of {
+		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore.has(words[at-1].lower) && !numeric(words[at-1].lower) && smalls()[words[at-1].lower] == 0 && denominators()[words[at-1].lower] == 0 && !sized.has(words[at-1].lower) && !holdsBy.has(words[at-1].stem) {
 			return toolRow{}, 0
 		}
 		if w.stop == ',' {
@@ -267,12 +268,12 @@ func toolAt(words []word, at int) (toolRow, int) {
 				return toolRow{}, 0
 			}
 		}
-		if at > 0 && words[at-1].lower == "and" && (at+1 < len(words) && words[at+1].stop == 0 && articles[words[at+1].lower]) {
+		if at > 0 && words[at-1].lower == "and" && (at+1 < len(words) && words[at+1].stop == 0 && articles.has(words[at+1].lower)) {
 			return toolRow{}, 0
 		}
 	}
 	if length > 0 && at+length < len(words) && words[at+length].stop == 0 {
-		if _, more := heads[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
+		if _, more := heads()[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
 			return toolRow{}, 0
 		}
 	}

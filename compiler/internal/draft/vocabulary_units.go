@@ -1,5 +1,7 @@
 package draft
 
+import "sync"
+
 import "benchleaf/compiler/internal/quantity"
 
 // unitWords are the units as they are said, typed and misheard. Several ways are apart by |.
@@ -109,7 +111,9 @@ var unitWords = []struct {
 }
 
 // ones are units of which one is written otherwise than several.
-var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
+var ones = sync.OnceValue(func() map[string]string {
+	return map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
+})
 
 // single are units of which one may be told as "an inch", "a minute".
 var single = set("cm in h min s days weeks months years L m mm drops turn° gal qt pt kg")
@@ -137,12 +141,11 @@ var boundsBehind = []boundRow{
 	{"or so|ish|or thereabouts|give or take|roughly|about", about},
 }
 
-var units = func() (out phrases[unit]) {
+var units = &phrases[unit]{fill: func(out *phrases[unit]) {
 	for _, row := range unitWords {
 		out.addAll(row.said, unit{row.symbol, row.kind, row.open})
 	}
-	return out
-}()
+}}
 
 var prefixes, suffixes = bounds(boundWords), bounds(boundsBehind)
 
@@ -151,9 +154,10 @@ type boundRow struct {
 	shape shape
 }
 
-func bounds(rows []boundRow) (out phrases[shape]) {
-	for _, row := range rows {
-		out.addAll(row.said, row.shape)
-	}
-	return out
+func bounds(rows []boundRow) *phrases[shape] {
+	return &phrases[shape]{fill: func(out *phrases[shape]) {
+		for _, row := range rows {
+			out.addAll(row.said, row.shape)
+		}
+	}}
 }
