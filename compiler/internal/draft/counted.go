@@ -1,8 +1,9 @@
 package draft
 
-import "sync"
-
-import "benchleaf/compiler/internal/quantity"
+import (
+	"benchleaf/compiler/internal/quantity"
+	"sync"
+)
 
 // countThing takes a figure that says how many there are: 6 off, x4, qty 3, a set of four; it
 // reports whether it was one.

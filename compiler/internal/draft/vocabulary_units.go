@@ -1,8 +1,9 @@
 package draft
 
-import "sync"
-
-import "benchleaf/compiler/internal/quantity"
+import (
+	"benchleaf/compiler/internal/quantity"
+	"sync"
+)
 
 // unitWords are the units as they are said, typed and misheard. Several ways are apart by |.
 var unitWords = []struct {

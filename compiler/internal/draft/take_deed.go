@@ -1,0 +1,416 @@
+package draft
+
+import (
+	"slices"
+	"strings"
+	"sync"
+)
+
+// deed is something to do, as it becomes a step.
+type deed struct {
+	verb     string
+	object   string
+	part     part
+	from, to int // words
+	sentence int
+	implied  bool // by a figure, not by a verb
+}
+
+// smearedAt takes what oil or grease is put on: oil on the O-ring, marine grease on the splines.
+func (t *taker) smearedAt(at int) {
+	verb := smeared()[t.words[at].stem]
+	if verb == "" || t.words[at].of || t.near(cues("write|record|note|log"), at, at+1, 6, 0) {
+		return
+	}
+	for i := at + 1; i+1 < len(t.words) && i < at+5 && t.words[i].stop == 0; i++ {
+		if breaksAt(t.words, i) || t.words[i].lower == "is" {
+			return
+		}
+		if t.words[i].lower != "on" {
+			continue
+		}
+		next := i + 1
+		for next < len(t.words)-1 && articles.has(t.words[next].lower) && !pronouns.has(t.words[next].lower) {
+			next++
+		}
+		if p, n := partAt(t.words, next); n > 0 && p.class != placePart && p.class != machinePart && p.class != energyPart && t.words[next].stop == 0 {
+			t.act(verb, t.qualify(p), at, next+n, false)
+		}
+		return
+	}
+}
+
+var smeared = sync.OnceValue(func() map[string]string {
+	return map[string]string{"oil": "lubricate", "lube": "lubricate", "vaseline": "lubricate", "grease": "grease"}
+})
+
+// gapAt takes the gap of a part as what is checked.
+func (t *taker) gapAt(it *item) {
+	if p := t.topic; p.name != "" && p.class == plainPart && t.near(cues("gap"), it.from, it.to, 3, 2) && p.name != "spark plug" && t.words[max(p.from, 0)].sentence == t.words[it.from].sentence {
+		t.actOn("check", p.name+" gap", p, p.from, it.to, true)
+	}
+}
+
+// particle takes what is said of a part by a word behind it: cover off, plug back in.
+func (t *taker) particle(it *item, p part) {
+	at, back := it.to, false
+	for at < len(t.words) && at < it.to+4 && t.words[at].stop == 0 {
+		w := t.words[at].lower
+		if goings.has(w) || at > it.to && (w == "be" || w == "to") || at == it.to && wanting.has(w) {
+			at++
+			continue
+		}
+		if w == "back" {
+			back = true
+			at++
+			continue
+		}
+		break
+	}
+	if verb := settle("on?", p.class); at >= len(t.words) && back && at == it.to+1 && verb != "" && p.class != signPart {
+		t.act(verb, p, it.from, at, false) // the notes end with it: put the plug back
+	}
+	if at >= len(t.words) || t.words[at].stop != 0 && !(back && at == it.to+1) || back && at+1 < len(t.words) && t.words[at].lower == "and" && t.words[at+1].lower == "forth" {
+		return
+	}
+	if p.class == signPart && t.words[it.to-1].of || strings.HasSuffix(p.head, "brake") || p.head == "handbrake" || p.head == "choke" {
+		return // the light's on, brake on
+	}
+	w := t.words[at].lower
+	if t.words[at].stop != 0 {
+		w = ""
+	}
+	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
+		return // the cover's on with four bolts
+	}
+	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles.has(t.words[before].lower) && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
+		return // with the door shut
+	}
+	if p.head == "brush" && p.bare && !back && w == "on" {
+		return // light grease, brush on
+	}
+	if strokes.has(p.head) && !back {
+		return // with the ram in
+	}
+	deed := ""
+	switch {
+	case p.head == "emergency stop" && (w == "in" || w == "pressed" || w == "out"):
+		if w != "out" {
+			t.act("press", p, it.from, at+1, false)
+		}
+		return
+	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
+		deed = "off?"
+	case w == "on" || w == "in" || w == "together" || back:
+		deed = "on?"
+	case (w == "shut" || w == "closed") && (p.class == coverPart || p.class == valvePart || p.class == fastener):
+		deed = "close"
+	case w == "open" && (p.class == coverPart || p.class == valvePart) && !t.words[it.to-1].of:
+		deed = "open"
+	case w == "down":
+		deed = "lower"
+	case w == "up" && p.class == coverPart:
+		deed = "off?"
+	}
+	if deed == "" {
+		return
+	}
+	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn.has(t.words[at+1].lower) && p.class != linePart && p.class != energyPart && p.class != valvePart {
+		return // "the screw on top"
+	}
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
+		return // "the spring on it"
+	}
+	if !back && p.class == valvePart && p.bare && at+1 < len(t.words) && t.words[at+1].stop == 0 {
+		if _, n := partAt(t.words, at+1); n > 0 {
+			return // tap out the filter
+		}
+	}
+	if deed == "off?" && t.words[at-1].lower == "is" && p.class == coverPart {
+		return // the cowl is off
+	}
+	if deed == "lower" && p.class != raisedPart {
+		return
+	}
+	if w == "" {
+		at--
+	}
+	if verb := settle(deed, p.class); verb != "" {
+		if verb == "refit" && t.newIn(max(it.from-1, 0), it.to) && p.class != fastener && p.class != plugPart && p.class != coverPart {
+			verb = "replace" // put the new belt on
+		}
+		t.act(verb, p, it.from, at+1, false)
+	}
+}
+
+// strokes are parts that go in and out where they are.
+var strokes = set("ram piston quill cylinder plunger slide")
+
+var goings = set("drop drops fall falls lift pull pulls pop pops unscrew unscrews slide slip unclip unclips just then straight right comes come goes go is are going stays gets walks slips slides lifts")
+
+// settle gives the language's verb of a deed, by what it is done to.
+func settle(deed string, class class) string {
+	switch deed {
+	case "pull?":
+		switch class {
+		case linePart:
+			return "disconnect"
+		case supportPart, sealPart:
+			return "remove"
+		}
+		return ""
+	case "off?":
+		switch class {
+		case linePart, springPart:
+			return "disconnect"
+		case energyPart:
+			return "isolate"
+		case signPart:
+			return "check"
+		case valvePart:
+			return "close"
+		case machinePart, cavityPart:
+			return ""
+		}
+		return "remove"
+	case "on?":
+		switch class {
+		case linePart, springPart:
+			return "connect"
+		case energyPart:
+			return "restore"
+		case valvePart:
+			return "open"
+		case machinePart, cavityPart:
+			return ""
+		}
+		return "refit"
+	case "switchoff?":
+		switch class {
+		case valvePart:
+			return "close"
+		case machinePart, movingPart:
+			return "stop"
+		}
+		return "isolate"
+	case "switchon?":
+		switch class {
+		case valvePart:
+			return "open"
+		case machinePart, movingPart:
+			return "start"
+		}
+		return "restore"
+	case "change?", "replace?":
+		if class == cavityPart || class == machinePart {
+			return ""
+		}
+		return "replace"
+	case "loosen":
+		if class == valvePart {
+			return "open"
+		}
+	case "close?":
+		if class == valvePart || class == coverPart {
+			return "close"
+		}
+		return ""
+	case "empty?":
+		if class == cavityPart {
+			return "drain"
+		}
+		return "empty"
+	case "smear?":
+		return ""
+	case "set?":
+		if class == plainPart || class == valvePart || class == signPart {
+			return "set"
+		}
+		return ""
+	case "drop?":
+		if class == raisedPart {
+			return "lower"
+		}
+		return ""
+	case "relieve?":
+		return "discharge"
+	case "turnover":
+		return "turn-over"
+	case "record?":
+		return ""
+	case "lock?":
+		if class == fastener {
+			return "tighten"
+		}
+		return ""
+	case "pumpout":
+		return "drain"
+	case "seton?":
+		return "support"
+	}
+	return deed
+}
+
+// act keeps a deed done to a part.
+func (t *taker) act(verb string, p part, from, to int, implied bool) {
+	if p.name == "" || !t.live(from, to) {
+		return
+	}
+	name := p.name
+	if p.many {
+		name = plural(name)
+	}
+	switch verb {
+	case "isolate", "restore", "prove":
+		name = t.energyAt(from)
+		p.class = energyPart
+	case "connect", "disconnect":
+		if strings.HasPrefix(name, "battery ") || strings.HasPrefix(name, "negative ") || strings.HasPrefix(name, "positive ") {
+			name = "battery"
+		}
+	case "drain", "fill":
+		if verb == "fill" && (p.head == "battery" || p.head == "cell") {
+			break
+		}
+		if p.class == filterPart && verb == "drain" && p.head != "breather" && (!t.spoken() || p.head == "bowl" || p.head == "separator") {
+			break
+		}
+		if p.class != cavityPart && p.name != "engine oil" && p.head != "bowl" && p.head != "water bowl" {
+			name = t.vessel(from)
+			if name == "" {
+				return
+			}
+		}
+		if verb == "drain" && name == "engine" {
+			name = "engine oil"
+		}
+		if verb == "fill" && name == "engine oil" {
+			name = "engine"
+		}
+		p = part{name: name, head: name, class: cavityPart}
+	case "run", "start", "stop":
+		if p.class != machinePart && p.class != movingPart || p.head == "machine" {
+			name = t.prime()
+			p = part{name: name, head: name, class: machinePart}
+		}
+	case "raise", "lower":
+		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
+			head := t.machineHead()
+			switch {
+			case verb == "lower" && strings.HasPrefix(t.words[from].lower, "lower") && namesPart(t.words, from+1, to) && p.class != fastener && p.class != sealPart:
+				name = p.name
+			case t.raised != "":
+				name = t.raised
+			case verb == "raise" && !pronouns.has(t.words[min(from+1, len(t.words)-1)].lower) && (strings.HasPrefix(t.words[from].lower, "jack") || strings.HasPrefix(t.words[from].lower, "rais") || strings.HasPrefix(t.words[from].lower, "hoist")) && p.class != fastener && p.class != sealPart && p.class != linePart:
+				head = name
+				name = p.name
+			case verb == "raise" && head != "" && !namesPart(t.words, from, to):
+				name = head
+			default:
+				return
+			}
+			p = part{name: name, head: name, class: machinePart}
+		}
+		t.raised = name
+	case "bleed":
+		switch {
+		case strings.Contains(p.name, "brake"):
+			name = "brakes"
+		case strings.Contains(p.name, "clutch"):
+			name = "clutch"
+		default:
+			name = t.system()
+		}
+	case "tighten":
+		if p.class == raisedPart || p.class == cavityPart || p.class == machinePart || p.class == placePart || p.class == signPart || p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {
+			return
+		}
+	}
+	t.actOn(verb, name, p, from, to, implied)
+	if verb == "remove" && p.class == plugPart && (strings.Contains(p.name, "drain") || strings.Contains(p.name, "sump")) {
+		oil := t.cavity
+		if oil == "" && !t.engined() {
+			oil = t.vessel(from)
+		} else if oil == "" || oil == "engine" {
+			oil = "engine oil"
+		}
+		if oil == "" { // nothing tells what is drained: a gap
+			t.deeds = append(t.deeds, deed{"drain", "", part{}, from, to, t.words[from].sentence, true})
+			return
+		}
+		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
+	}
+}
+
+func (t *taker) actOn(verb, object string, p part, from, to int, implied bool) {
+	for i := len(t.deeds) - 1; i >= 0 && len(t.deeds)-i < 100; i-- {
+		if one := t.deeds[i]; one.verb == verb && one.object == object && t.words[from].sentence-one.sentence <= 0 && (from-one.to < 60 || verb == "isolate" || verb == "restore") {
+			t.reach(one, from, to)
+			return
+		}
+	}
+	t.add(Action, strings.TrimSpace(verb+" "+object), p.name, from, to)
+	if !implied && (verb == "drain" || verb == "fill") { // what figures implied before is now told
+		t.deeds = slices.DeleteFunc(t.deeds, func(d deed) bool {
+			return d.implied && d.verb == verb && d.object == object && d.from >= t.begun
+		})
+	}
+	t.deeds = append(t.deeds, deed{verb, object, p, from, to, t.words[from].sentence, implied})
+}
+
+// reach lets what was taken for a deed go on to words that say it again close by.
+func (t *taker) reach(d deed, from, to int) {
+	if from-d.to > 14 || to > len(t.words) || to <= d.from {
+		return
+	}
+	for i := range t.out {
+		if one := &t.out[i]; one.Kind == Action && one.Start == t.words[d.from].start && one.Value == strings.TrimSpace(d.verb+" "+d.object) {
+			one.End = max(one.End, t.words[to-1].end)
+		}
+	}
+}
+
+func plural(name string) string {
+	switch {
+	case strings.HasSuffix(name, "tooth") || strings.HasSuffix(name, "foot"):
+		return strings.Replace(name, "oo", "ee", strings.Count(name, "oo"))
+	case strings.HasSuffix(name, "knife"):
+		return strings.TrimSuffix(name, "fe") + "ves"
+	case strings.HasSuffix(name, "s") || strings.HasSuffix(name, "x") || strings.HasSuffix(name, "ch") || strings.HasSuffix(name, "sh"):
+		return name + "es"
+	case strings.HasSuffix(name, "y") && !strings.HasSuffix(name, "ay") && !strings.HasSuffix(name, "ey"):
+		return name[:len(name)-1] + "ies"
+	}
+	return name + "s"
+}
+
+// didNear reports whether a deed was told not further than some words before a word.
+func (t *taker) didNear(at, within int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.to > at-within && d.from <= at })
+}
+
+// didSince reports whether a deed was told behind a word.
+func (t *taker) didSince(verb string, at int) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.from >= at })
+}
+
+// did reports whether a deed was told before.
+func (t *taker) did(verb, object string) bool {
+	return slices.ContainsFunc(t.deeds, func(d deed) bool { return d.verb == verb && d.object == object })
+}
+
+// actAcross keeps a deed that a figure tells, with the words of its clause, also where some of
+// them were put right.
+func (t *taker) actAcross(verb string, p part, from, to int) {
+	for i := from; i < to; i++ {
+		if t.standings[i] == denied || t.standings[i] == story {
+			from = i + 1
+		}
+	}
+	kept := slices.Clone(t.standings[from:to])
+	for i := from; i < to; i++ {
+		t.standings[i] = holds
+	}
+	t.act(verb, p, from, to, true)
+	copy(t.standings[from:to], kept)
+}
