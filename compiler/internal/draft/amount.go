@@ -121,7 +121,7 @@ func unitAt(words []word, at int) (unit, int) {
 		return unit{symbol: "°F", kind: quantity.Temperature}, 1
 	}
 	if u, n := units.at(words, at); n > 0 {
-		if after := at + n; words[at].lower == "bar" && after < len(words) && words[after].stop == 0 && isHead(words[after].stem) {
+		if after := at + n; words[at].lower == "bar" && !endsHere(words, after) && isHead(words[after].stem) {
 			return unit{}, 0 // two bar nuts
 		}
 		return u, n
@@ -154,7 +154,7 @@ func amountAt(words []word, at int) (amount, bool) {
 		return a, false
 	}
 	a.figures = next
-	between := words[next].lower == "between" && next+1 < len(words) && words[next+1].stop == 0
+	between := words[next].lower == "between" && !endsHere(words, next+1)
 	if between {
 		next++
 	}
@@ -241,7 +241,7 @@ func andMore(words []word, at int) (number, int) {
 	if _, length := unitAt(words, next); length > 0 && !n.fraction {
 		return n, at
 	}
-	if next < len(words) && words[next].stop == 0 && !n.fraction {
+	if !endsHere(words, next) && !n.fraction {
 		if _, length := partAt(words, next); length > 0 {
 			return n, at
 		}

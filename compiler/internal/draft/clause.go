@@ -89,7 +89,7 @@ func (t *taker) passiveAt(at int) {
 	if verb == "" || wants && strings.HasSuffix(said, "ed") && t.words[next-1].lower != "be" || !wants && !strings.HasSuffix(said, "ed") && otherForms()[said] == "" {
 		return
 	}
-	if end := next + 1; end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "for" && t.words[next].lower != "checked" || t.words[end].lower == "by" || t.words[end].lower == "from") {
+	if end := next + 1; !endsHere(t.words, end) && (t.words[end].lower == "for" && t.words[next].lower != "checked" || t.words[end].lower == "by" || t.words[end].lower == "from") {
 		return // they are fitted by the dealer
 	}
 	if short && !strings.HasSuffix(aux, "'re") && !pronouns.has(aux) {
@@ -109,7 +109,7 @@ func (t *taker) passiveAt(at int) {
 	for _, row := range deedsBy()[verb] {
 		end := next + 1
 		if row.particles != "" {
-			if end >= len(t.words) || t.words[end].stop != 0 || !set(row.particles).has(t.words[end].lower) {
+			if endsHere(t.words, end) || !set(row.particles).has(t.words[end].lower) {
 				continue
 			}
 			end++
@@ -182,7 +182,7 @@ func (t *taker) renewedOf(at int) (part, int, bool) {
 
 // fineAt takes what is looked at whether it is well, in notes in short: locking pins ok?, lights work.
 func (t *taker) fineAt(at int) {
-	if !t.spoken() && well.has(t.words[at].lower) && t.words[at].stop == 0 && at > 0 && !(at+1 < len(t.words) && t.words[at+1].stop == 0) && t.live(at, at+1) {
+	if !t.spoken() && well.has(t.words[at].lower) && t.words[at].stop == 0 && at > 0 && !(!endsHere(t.words, at+1)) && t.live(at, at+1) {
 		if n := len(t.mentions); n > 0 && t.mentions[n-1].to == at && !t.mentions[n-1].place && t.mentions[n-1].class != machinePart && t.mentions[n-1].class != cavityPart {
 			verb := "check"
 			if w := t.words[at].lower; w == "clear" || w == "clean" {
@@ -191,7 +191,7 @@ func (t *taker) fineAt(at int) {
 			t.act(verb, t.mentions[n-1].part, t.mentions[n-1].from, at+1, false)
 		}
 	}
-	if w := t.words[at]; !t.spoken() && w.lower == "new" && (at+1 >= len(t.words) || t.words[at+1].stop != 0 || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && (t.words[at-1].lower == "is" || t.words[at-1].times)) {
+	if w := t.words[at]; !t.spoken() && w.lower == "new" && (endsHere(t.words, at+1) || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && (t.words[at-1].lower == "is" || t.words[at-1].times)) {
 		p, from, ok := t.postposed(at, at+1)
 		if !ok && t.section.name != "" {
 			p, from, ok = t.section, at, true
@@ -222,7 +222,7 @@ func (t *taker) conditioned(from, to int) bool {
 // postposed is what a verb without an object is told of: what its sentence began with, or what
 // the notes came to: chain - clean, lube; plugs replace every 200 hours; rpl if worn.
 func (t *taker) postposed(at, end int) (part, int, bool) {
-	if end < len(t.words) && t.words[end].stop == 0 {
+	if !endsHere(t.words, end) {
 		next := t.words[end].lower
 		_, named := partAt(t.words, end)
 		if curt := !t.spoken() && named == 0 && !articles.has(next) && (t.words[at].stop != 0 || at == 0 || t.words[at-1].lower == "and"); !curt && !behindVerb.has(next) && !numeric(next) && smalls()[next] == 0 {
@@ -305,10 +305,10 @@ func (t *taker) further(verb string, at int) {
 		} else if p.class == placePart || p.class == machinePart {
 			return
 		}
-		if end < len(t.words) && t.words[end].stop == 0 && (finite.has(t.words[end].lower) || t.words[end].of) || t.words[end-1].of {
+		if !endsHere(t.words, end) && (finite.has(t.words[end].lower) || t.words[end].of) || t.words[end-1].of {
 			return // and the other end is free
 		}
-		if end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "same" {
+		if !endsHere(t.words, end) && t.words[end].lower == "same" {
 			return // new washer, and the fill plug same as the drain
 		}
 		t.act(verb, t.qualify(p), at, end, false)
@@ -318,9 +318,9 @@ func (t *taker) further(verb string, at int) {
 
 // nextOfList gives the word at which the next thing of a list begins.
 func (t *taker) nextOfList(at int) (int, bool) {
-	if at < len(t.words) && t.words[at].stop == 0 && t.words[at].lower == "for" { // check the hoses for chafing, the clips …
+	if !endsHere(t.words, at) && t.words[at].lower == "for" { // check the hoses for chafing, the clips …
 		at++
-		for skipped := 0; at < len(t.words) && t.words[at].stop == 0 && skipped < 3 && t.words[at].lower != "and" && !articles.has(t.words[at].lower); skipped++ {
+		for skipped := 0; !endsHere(t.words, at) && skipped < 3 && t.words[at].lower != "and" && !articles.has(t.words[at].lower); skipped++ {
 			at++
 		}
 	}

@@ -11,11 +11,11 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 	if !a.low.whole || a.unit.symbol != "" || a.ranged() || a.low.int() < 1 || a.low.int() > 200 {
 		return false
 	}
-	behind := it.to < len(t.words) && t.words[it.to].stop == 0
+	behind := !endsHere(t.words, it.to)
 	switch {
 	case t.words[it.from].times:
-	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(it.to+1 < len(t.words) && t.words[it.to+1].stop == 0 && articles.has(t.words[it.to+1].lower)):
-	case behind && t.words[it.to].lower == "no" && (it.to+1 >= len(t.words) || t.words[it.to+1].stop != 0):
+	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(!endsHere(t.words, it.to+1) && articles.has(t.words[it.to+1].lower)):
+	case behind && t.words[it.to].lower == "no" && endsHere(t.words, it.to+1):
 	case behind && t.words[it.to].lower == "x" && number+1 < len(t.items) && t.items[number+1].from == it.to+1 && (t.items[number+1].kind == threadItem || t.items[number+1].kind == amountItem && t.items[number+1].amount.unit.symbol != "" && t.items[number+1].amount.unit.kind != quantity.Length || t.items[number+1].kind == partItem || t.items[number+1].kind == toolItem):
 	case it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "quantity" || t.words[it.from-1].lower == "x"):
 	default:
@@ -53,7 +53,7 @@ func (t *taker) takesParticle(at int) bool {
 
 // acrossFlats takes the width of a head: 19 AF, seventeen across flats.
 func (t *taker) acrossFlats(it *item, a amount) bool {
-	if a.ranged() || it.to >= len(t.words) || t.words[it.to].stop != 0 || a.unit.kind != quantity.None && a.unit.kind != quantity.Length {
+	if a.ranged() || endsHere(t.words, it.to) || a.unit.kind != quantity.None && a.unit.kind != quantity.Length {
 		return false
 	}
 	n := length(flats, t.words, it.to)
@@ -115,7 +115,7 @@ func (t *taker) borrow(number int, a amount) amount {
 		if before.kind == partItem && it.from-before.from <= 4 {
 			continue
 		}
-		if before.kind != amountItem || !lends()[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || it.to < len(t.words) && t.words[it.to].stop == 0 {
+		if before.kind != amountItem || !lends()[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || !endsHere(t.words, it.to) {
 			break
 		}
 		a.unit = before.amount.unit

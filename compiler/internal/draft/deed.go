@@ -39,23 +39,23 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		if row.deed == "off?" && (t.words[at].lower == "out" || t.words[at].lower == "off") && (particle != at+1 || at > 0 && t.words[at].stop == 0 && t.words[at-1].lower != "and" && t.words[at-1].lower != "then") {
 			return false // lift it out with the springs
 		}
-		if row.deed == "off?" && end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "of" && t.words[at].stem == "get" {
+		if row.deed == "off?" && !endsHere(t.words, end) && t.words[end].lower == "of" && t.words[at].stem == "get" {
 			return false // get four edges out of it
 		}
-		if t.words[at].stem == "get" && particle == at+1 && end < len(t.words) && t.words[end].stop == 0 && articles.has(t.words[end].lower) && t.words[particle].lower == "off" {
+		if t.words[at].stem == "get" && particle == at+1 && !endsHere(t.words, end) && articles.has(t.words[end].lower) && t.words[particle].lower == "off" {
 			return false // get off the seat
 		}
-		if row.deed == "on?" && t.words[particle].lower != "back" && end < len(t.words) && t.words[end].stop == 0 && !goesOn.has(t.words[end].lower) && t.words[particle-1].lower != "back" {
+		if row.deed == "on?" && t.words[particle].lower != "back" && !endsHere(t.words, end) && !goesOn.has(t.words[end].lower) && t.words[particle-1].lower != "back" {
 			return false // put the lever in float
 		}
-		if row.deed == "switchon?" && end < len(t.words) && t.words[end].stop == 0 && articles.has(t.words[end].lower) {
+		if row.deed == "switchon?" && !endsHere(t.words, end) && articles.has(t.words[end].lower) {
 			return false // turn the screw on the end
 		}
 		if (row.deed == "off?") && end+1 < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "to" {
 			return false
 		}
 	}
-	if w := t.words[at]; row.particles == "" && nounVerbs.has(w.lower) && at > 0 && w.stop == 0 && modifiers.has(t.words[at-1].stem) && at+1 < len(t.words) && t.words[at+1].stop == 0 && isHead(t.words[at+1].stem) {
+	if w := t.words[at]; row.particles == "" && nounVerbs.has(w.lower) && at > 0 && w.stop == 0 && modifiers.has(t.words[at-1].stem) && !endsHere(t.words, at+1) && isHead(t.words[at+1].stem) {
 		return false // side brush bolts
 	}
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
@@ -105,7 +105,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			}
 		}
 	}
-	if row.particles == "" && at+1 < len(t.words) && t.words[at+1].stop == 0 && intransitive.has(t.words[at+1].lower) {
+	if row.particles == "" && !endsHere(t.words, at+1) && intransitive.has(t.words[at+1].lower) {
 		return false // the dust packs in the fins
 	}
 	if at+2 < len(t.words) && pronouns.has(t.words[at+1].lower) && (t.words[at+2].lower == "all" || t.words[at+2].lower == "back" && at+3 < len(t.words) && t.words[at+3].lower == "together") && t.words[at+2].stop == 0 && row.deed == "on?" {
@@ -120,7 +120,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if ok && ofMachine.has(row.deed) && pronouns.has(t.words[min(at+1, len(t.words)-1)].lower) {
 		name := t.prime()
-		p = part{name: name, head: name, class: machinePart}
+		p = machineOf(name)
 	}
 	if ok && row.deed == "off?" && row.particles != "" && end-1 > at+1 && to > end && !articles.has(t.words[at+1].lower) {
 		return false // pull one cluster off it
@@ -155,13 +155,13 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "disconnect" && ok && p.class == machinePart {
 		return false // unplug it
 	}
-	if ok && row.particles == "" && to < len(t.words) && t.words[to].stop == 0 && topical.has(t.words[to].lower) && !pronouns.has(t.words[min(at+1, len(t.words)-1)].lower) {
+	if ok && row.particles == "" && !endsHere(t.words, to) && topical.has(t.words[to].lower) && !pronouns.has(t.words[min(at+1, len(t.words)-1)].lower) {
 		return false // oil: the bottle takes two litres
 	}
 	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes.has(p.head) && row.particles != "" && t.words[at].stem == "send" {
 		return false
 	}
-	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (end >= len(t.words) || t.words[end].stop != 0 || numeric(t.words[end].lower)) {
+	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (endsHere(t.words, end) || numeric(t.words[end].lower)) {
 		p, to, ok = t.bolt(), end, true // slack off 1 turn
 	}
 	if !ok && t.everyOne(at+1, row) {
@@ -173,7 +173,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
 	}
-	bare := row.deed == "file" || row.deed == "grease" && end < len(t.words) && t.words[end].lower == "with" || (row.deed == "fill" || row.deed == "drain") && (end >= len(t.words) || t.words[end].stop != 0 || goesOn.has(t.words[end].lower) || t.words[end].lower == "to")
+	bare := row.deed == "file" || row.deed == "grease" && end < len(t.words) && t.words[end].lower == "with" || (row.deed == "fill" || row.deed == "drain") && (endsHere(t.words, end) || goesOn.has(t.words[end].lower) || t.words[end].lower == "to")
 	if next := min(at+1, len(t.words)-1); !ok && row.deed == "replace" && t.words[next].lower == "if" && t.words[next].stop == 0 {
 		p, ok = t.meant(at)
 		to = end // replace if it is worn
@@ -200,7 +200,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if (p.head == "window" || p.head == "sight glass") && (row.deed == "inspect" || row.deed == "check") && t.cavity != "" {
 		name := t.levelOf(t.cavity)
-		t.actOn("check", name, part{name: t.cavity, head: t.cavity, class: cavityPart}, at, to, false)
+		t.actOn("check", name, cavityOf(t.cavity), at, to, false)
 		return true
 	}
 	if next := t.words[min(at+1, len(t.words)-1)].lower; singly.has(next) && (row.deed == "change?" || row.deed == "replace") && shown.has(p.head) {
@@ -354,7 +354,7 @@ func (t *taker) energyDeed(at int) bool {
 
 // everyOne reports whether a deed is done to all of what is spoken of.
 func (t *taker) everyOne(at int, row deedRow) bool {
-	if t.section.name == "" || t.section.class == cavityPart || at >= len(t.words) || t.words[at].stop != 0 {
+	if t.section.name == "" || t.section.class == cavityPart || endsHere(t.words, at) {
 		return false
 	}
 	switch w := t.words[at].lower; w {
@@ -403,10 +403,10 @@ func (t *taker) toldAt(at int) {
 	if n == 0 || at > 0 && t.words[at].stop == 0 && (t.words[at-1].lower == "before" || t.words[at-1].lower == "till") || !t.live(at, at+n) {
 		return
 	}
-	if end := at + n; end < len(t.words) && t.words[end].stop == 0 && articles.has(t.words[end].lower) && onOff.has(t.words[end-1].lower) && row.verb != "lubricate" {
+	if end := at + n; !endsHere(t.words, end) && articles.has(t.words[end].lower) && onOff.has(t.words[end-1].lower) && row.verb != "lubricate" {
 		return // the isolator on the wall
 	}
-	if end := at + n; row.object == "emergency stop" && end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
+	if end := at + n; row.object == "emergency stop" && !endsHere(t.words, end) && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
 		return // it is pressed
 	}
 	if row.verb == "replace" && t.section.class == cavityPart {
@@ -435,7 +435,7 @@ func (t *taker) toldAt(at int) {
 		p = part{name: name, head: name, class: energyPart}
 	case "$machine", "$prime":
 		name := t.prime()
-		p = part{name: name, head: name, class: machinePart}
+		p = machineOf(name)
 	case "$cavity", "$oil", "$level":
 		name := t.cavity
 		if name == "" {
@@ -530,7 +530,7 @@ var bothSides = cues("both sides the same|same both sides|same the other side|sa
 // newOne takes a new one in place of what was spoken of.
 func (t *taker) newOne(at int) {
 	w := t.words[at]
-	if w.lower != "new" || at+1 >= len(t.words) || t.words[at+1].stop != 0 || !t.live(at, at+1) {
+	if w.lower != "new" || endsHere(t.words, at+1) || !t.live(at, at+1) {
 		return
 	}
 	next := t.words[at+1].stem
@@ -710,7 +710,7 @@ var openMachine = set("start run stop switchoff? switchon? isolate drain let fil
 // openObject reads a thing that no table knows: grease THE COLUMNS; in notes in short, behind a
 // verb that begins a clause, also without an article: clean PHOTOCELL.
 func (t *taker) openObject(at int) (part, int, bool) {
-	if at+1 > len(t.words)-1 && at >= len(t.words) || t.words[at].stop != 0 {
+	if at+1 > len(t.words)-1 && endsHere(t.words, at) {
 		return part{}, 0, false
 	}
 	to, curt := at, false
@@ -752,7 +752,7 @@ func (t *taker) openObject(at int) (part, int, bool) {
 			break
 		}
 	}
-	if len(names) == 0 || vague.has(t.words[to-1].stem) || bad.has(t.words[to-1].lower) || strings.HasSuffix(t.words[to-1].lower, "ed") || curt && (len(names) > 2 || to < len(t.words) && t.words[to].stop == 0 && !afterName.has(t.words[to].lower)) || to-first != len(names) {
+	if len(names) == 0 || vague.has(t.words[to-1].stem) || bad.has(t.words[to-1].lower) || strings.HasSuffix(t.words[to-1].lower, "ed") || curt && (len(names) > 2 || !endsHere(t.words, to) && !afterName.has(t.words[to].lower)) || to-first != len(names) {
 		return part{}, 0, false
 	}
 	last := &names[len(names)-1]
@@ -801,7 +801,7 @@ func (t *taker) meant(at int) (part, bool) {
 	many := severalSaid.has(t.words[at].lower)
 	if w := t.words[at].lower; w == "her" || w == "him" {
 		if name := t.machineHead(); name != "" {
-			return part{name: name, head: name, class: machinePart}, true
+			return machineOf(name), true
 		}
 	}
 	if many && t.fastener.many && len(t.mentions) > 0 && t.fastener.from > t.mentions[len(t.mentions)-1].from {
@@ -830,7 +830,7 @@ func (t *taker) meant(at int) (part, bool) {
 		return t.section, true
 	}
 	if name := t.machineHead(); name != "" && !many {
-		return part{name: name, head: name, class: machinePart}, true
+		return machineOf(name), true
 	}
 	return part{}, false
 }
@@ -863,7 +863,7 @@ func nounHere(words []word, at int) bool {
 	if !bothWays()[words[at].lower] && !nounVerbs.has(words[at].lower) {
 		return false
 	}
-	if at+1 >= len(words) || words[at+1].stop != 0 {
+	if endsHere(words, at+1) {
 		return true
 	}
 	next := words[at+1].lower

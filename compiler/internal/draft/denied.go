@@ -67,7 +67,7 @@ func stand(words []word) []standing {
 		if n := length(orElse, words, i); n > 0 {
 			mark(i, min(clauseEnd(words, i+n), i+12), denied)
 		}
-		if w := words[i]; w.stop == ',' && wrongly.has(w.lower) && (i+1 >= len(words) || words[i+1].stop != 0) {
+		if w := words[i]; w.stop == ',' && wrongly.has(w.lower) && endsHere(words, i+1) {
 			mark(clauseStart(words, i-1), i, denied)
 		}
 	}
@@ -139,7 +139,7 @@ func storyStart(words []word, at int) int {
 func pastAt(words []word, at int) int {
 	who := at
 	if persons.has(words[at].lower) {
-	} else if articles.has(words[at].lower) && at+1 < len(words) && words[at+1].stop == 0 && peopled.has(words[at+1].stem) {
+	} else if articles.has(words[at].lower) && !endsHere(words, at+1) && peopled.has(words[at+1].stem) {
 		who++
 	} else if !peopled.has(words[at].stem) {
 		return at
@@ -148,7 +148,7 @@ func pastAt(words []word, at int) int {
 	for next < len(words) && next < who+3 && words[next].stop == 0 && (aside.has(words[next].lower) || numeric(words[next].lower) || strings.HasPrefix(words[next].lower, "'")) {
 		next++
 	}
-	if next >= len(words) || words[next].stop != 0 || words[who].of {
+	if endsHere(words, next) || words[who].of {
 		return at
 	}
 	w := words[next].lower
@@ -195,7 +195,11 @@ var outright = set("don't dont never do")
 
 func endsHere(words []word, at int) bool { return at >= len(words) || words[at].stop != 0 }
 
+// length gives the words of the longest cue at a word, 0 where there is none.
 func length(cues *phrases[bool], words []word, at int) int {
+	if at < 0 || at >= len(words) {
+		return 0
+	}
 	_, n := cues.at(words, at)
 	return n
 }

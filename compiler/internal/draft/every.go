@@ -25,7 +25,7 @@ func (t *taker) everyAt(at int) {
 		return
 	}
 	next := at + 1
-	if n, after := numberAt(t.words, at); after > at && n.whole && n.int() > 1 && after < len(t.words) && t.words[after].stop == 0 { // three monthly, 500 hourly
+	if n, after := numberAt(t.words, at); after > at && n.whole && n.int() > 1 && !endsHere(t.words, after) { // three monthly, 500 hourly
 		if unit := periodicUnit()[t.words[after].lower]; unit != "" {
 			t.add(Interval, n.text(false)+" "+unit, t.intervalOf(at), at, after+1)
 			return

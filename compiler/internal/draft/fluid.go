@@ -152,7 +152,7 @@ func monograde(words []word, at int) (fluid, bool) {
 		next++
 	default:
 		n, after := numberAt(words, at)
-		if after > at && n.whole && after < len(words) && words[after].stop == 0 && (words[after].lower == "weight" || words[after].lower == "wt") {
+		if after > at && n.whole && !endsHere(words, after) && (words[after].lower == "weight" || words[after].lower == "wt") {
 			return oneGrade(n, after+1)
 		}
 		return fluid{}, false
@@ -273,7 +273,7 @@ func zeros(words []word, at int) (string, int) {
 		return w, at + 1
 	case (w == "double" || w == "triple") && at+1 < len(words) && noughts.has(words[at+1].lower):
 		return strings.Repeat("0", map[string]int{"double": 2, "triple": 3}[w]), at + 2
-	case noughts.has(w) && at+1 < len(words) && words[at+1].stop == 0 && noughts.has(words[at+1].lower):
+	case noughts.has(w) && !endsHere(words, at+1) && noughts.has(words[at+1].lower):
 		return "00", at + 2
 	}
 	return "", at
@@ -342,7 +342,7 @@ func brakeFluid(words []word, at int) (fluid, bool) {
 func named(words []word, at int) (fluid, bool) {
 	if row, n := products.at(words, at); n > 0 {
 		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
-		if at+n < len(words) && words[at+n].stop == 0 && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays()[words[at+n].lower] {
+		if !endsHere(words, at+n) && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays()[words[at+n].lower] {
 			if _, part := partAt(words, at); part > n {
 				return fluid{}, false // coolant tank, engine oil filter
 			}

@@ -105,7 +105,7 @@ func (t *taker) bodies() {
 				break
 			}
 		}
-		alone := (w.stem == "finger" || w.stem == "hand" || w.stem == "eye") && (w.stop != 0 || at == 0) && (at+1 >= len(t.words) || t.words[at+1].stop != 0) // Fingers.
+		alone := (w.stem == "finger" || w.stem == "hand" || w.stem == "eye") && (w.stop != 0 || at == 0) && endsHere(t.words, at+1) // Fingers.
 		behind := t.near(lost, at, at+1, 0, 7)
 		if from < 0 && !alone && !behind {
 			continue

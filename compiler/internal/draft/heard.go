@@ -99,7 +99,7 @@ var heardAs = sync.OnceValue(func() map[string]string {
 func numbersHeard(words []word) {
 	for i := range words {
 		w := &words[i]
-		if next := i + 1; (w.raw == "em" || w.lower == "um" || w.lower == "and" || w.lower == "am") && next < len(words) && words[next].stop == 0 && threadSizes.has(words[next].lower) && next+1 < len(words) && words[next+1].stop == 0 && (w.raw == "em" || heads()[words[next+1].stem] == fastener || words[next+1].lower == "by") && w.raw != "" && (w.raw == "em" || w.lower == "am" || i > 0 && threadBefore.has(words[i-1].lower)) {
+		if next := i + 1; (w.raw == "em" || w.lower == "um" || w.lower == "and" || w.lower == "am") && !endsHere(words, next) && threadSizes.has(words[next].lower) && !endsHere(words, next+1) && (w.raw == "em" || heads()[words[next+1].stem] == fastener || words[next+1].lower == "by") && w.raw != "" && (w.raw == "em" || w.lower == "am" || i > 0 && threadBefore.has(words[i-1].lower)) {
 			w.lower, w.stem = "m", "m" // em six bolts
 			continue
 		}
@@ -107,12 +107,12 @@ func numbersHeard(words []word) {
 			w.lower, w.stem = "m", "m"
 			continue
 		}
-		if w.lower == "knew" && i+1 < len(words) && words[i+1].stop == 0 && (words[i+1].lower == "one" || words[i+1].lower == "ones" || isHead(words[i+1].stem)) {
+		if w.lower == "knew" && !endsHere(words, i+1) && (words[i+1].lower == "one" || words[i+1].lower == "ones" || isHead(words[i+1].stem)) {
 			w.lower, w.stem = "new", "new"
 			continue
 		}
 		number := heardAs()[w.lower]
-		if number != "" && i > 0 && w.stop == 0 && smalls()[words[i-1].lower] >= 20 && smalls()[number] < 10 && (w.lower == "too" || w.lower == "ate" || w.lower == "won" || graded(words, i)) && !(i+1 < len(words) && words[i+1].stop == 0 && (smalls()[words[i+1].lower] > 0 || numeric(words[i+1].lower))) {
+		if number != "" && i > 0 && w.stop == 0 && smalls()[words[i-1].lower] >= 20 && smalls()[number] < 10 && (w.lower == "too" || w.lower == "ate" || w.lower == "won" || graded(words, i)) && !(!endsHere(words, i+1) && (smalls()[words[i+1].lower] > 0 || numeric(words[i+1].lower))) {
 			w.lower, w.stem = number, number // thirty too
 			continue
 		}
@@ -128,7 +128,7 @@ func numbersHeard(words []word) {
 			before = words[i-1].lower
 		}
 		counted := false
-		if next := i + 1; next < len(words) && words[next].stop == 0 {
+		if next := i + 1; !endsHere(words, next) {
 			class, head := heads()[words[next].stem]
 			counted = head && words[next].stem != words[next].lower && class != machinePart && countedBehind.has(before) || words[next].lower == "of" && next+1 < len(words) && pronouns.has(words[next+1].lower) && (before == "there" || before == "are" || before == "all")
 			_, unit := units.at(words, next)
@@ -162,7 +162,7 @@ var (
 
 // toolHeard reads a tool of two words whose first was misheard: filler gauges, tork wrench.
 func toolHeard(words []word, at int) (toolRow, int) {
-	if at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].hyphen || len(words[at].lower) < 4 || isHead(words[at].stem) || actionWords()[words[at].lower] || stopWords.has(words[at].lower) || len(words[at+1].lower) < 3 || stopWords.has(words[at+1].lower) {
+	if endsHere(words, at+1) || words[at+1].hyphen || len(words[at].lower) < 4 || isHead(words[at].stem) || actionWords()[words[at].lower] || stopWords.has(words[at].lower) || len(words[at+1].lower) < 3 || stopWords.has(words[at+1].lower) {
 		return toolRow{}, 0
 	}
 	row, ok := toolSounds()[sound(words[at].stem)+" "+words[at+1].stem]
@@ -209,7 +209,7 @@ func partsHeard(words []word) {
 			w.stem = whole
 			continue
 		}
-		if (w.lower == "break" || w.lower == "breaks") && i+1 < len(words) && words[i+1].stop == 0 && braked.has(words[i+1].stem) {
+		if (w.lower == "break" || w.lower == "breaks") && !endsHere(words, i+1) && braked.has(words[i+1].stem) {
 			w.lower, w.stem = "brake", "brake"
 			continue
 		}

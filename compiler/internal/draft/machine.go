@@ -92,7 +92,7 @@ func strokesOf(words []word, at int) bool {
 		return false
 	}
 	before := words[at-1].lower
-	return (smalls()[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (at+1 >= len(words) || words[at+1].stop != 0 || words[at+1].lower == "of" || words[at+1].lower == "each")
+	return (smalls()[before] > 0 || numeric(before) || before == "few") && (words[at].stem != words[at].lower || before == "one") && (endsHere(words, at+1) || words[at+1].lower == "of" || words[at+1].lower == "each")
 }
 
 // fitted are machines that others have as their parts.

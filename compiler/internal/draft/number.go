@@ -85,7 +85,7 @@ func numberAt(words []word, at int) (number, int) {
 	}
 	// half, a quarter, a third, an eighth
 	from := at
-	if (words[at].lower == "a" || words[at].lower == "an") && at+1 < len(words) && words[at+1].stop == 0 {
+	if (words[at].lower == "a" || words[at].lower == "an") && !endsHere(words, at+1) {
 		from++
 	}
 	if from+1 < len(words) && words[from+1].hyphen && words[from+1].lower == "term" {
@@ -109,12 +109,12 @@ func plainNumber(words []word, at int) (number, int) {
 			return number{}, at
 		}
 		next := at + 1
-		if n.whole && next < len(words) && words[next].stop == 0 && strings.Contains(words[next].lower, "/") { // 1-3/16, 1 3/16
+		if n.whole && !endsHere(words, next) && strings.Contains(words[next].lower, "/") { // 1-3/16, 1 3/16
 			if part, ok := figure(words[next].lower); ok && part.value.Cmp(big.NewRat(1, 1)) < 0 {
 				return number{value: new(big.Rat).Add(n.value, part.value), fraction: true}, next + 1
 			}
 		}
-		if n.whole && next < len(words) && words[next].stop == 0 && words[next].lower == "point" {
+		if n.whole && !endsHere(words, next) && words[next].lower == "point" {
 			return decimal(words, n, next)
 		}
 		return n, next
@@ -123,14 +123,14 @@ func plainNumber(words []word, at int) (number, int) {
 		return decimal(words, whole(0), at)
 	}
 	n, next := cardinal(words, at)
-	if next > at && next < len(words) && words[next].stop == 0 && words[next].lower == "point" {
+	if next > at && !endsHere(words, next) && words[next].lower == "point" {
 		return decimal(words, n, next)
 	}
 	return n, next
 }
 
 func digitAt(words []word, at int) bool {
-	if at >= len(words) || words[at].stop != 0 {
+	if endsHere(words, at) {
 		return false
 	}
 	_, small := smalls()[words[at].lower]
@@ -141,7 +141,7 @@ func digitAt(words []word, at int) bool {
 func decimal(words []word, before number, at int) (number, int) {
 	digits := ""
 	next := at + 1
-	for next < len(words) && words[next].stop == 0 && len(digits) < 6 {
+	for !endsHere(words, next) && len(digits) < 6 {
 		w := words[next].lower
 		switch value, small := smalls()[w]; {
 		case small && value < 10 || small && digits == "":
@@ -197,10 +197,10 @@ func cardinal(words []word, at int) (number, int) {
 			current, last = current*100, 100
 		case big == 1000 && current > 0 && current < 1000 && total == 0:
 			total, current, last = current*1000, 0, 1000
-		case w == "a" && next == at && next+1 < len(words) && words[next+1].stop == 0 && scales()[words[next+1].lower] > 0:
+		case w == "a" && next == at && !endsHere(words, next+1) && scales()[words[next+1].lower] > 0:
 			next++
 			continue
-		case w == "and" && last >= 100 && next+1 < len(words) && words[next+1].stop == 0 && smalls()[words[next+1].lower] > 0:
+		case w == "and" && last >= 100 && !endsHere(words, next+1) && smalls()[words[next+1].lower] > 0:
 			next++
 			continue
 		case big > 0 && current < 0 && next == at: // hundred
@@ -236,12 +236,12 @@ func pairs(words []word, at int) bool {
 
 // fractionOf reads a denominator behind a number: three eighths, five thirty-seconds.
 func fractionOf(words []word, at, next int, n number) (number, int) {
-	if next >= len(words) || words[next].stop != 0 || n.value.Sign() <= 0 {
+	if endsHere(words, next) || n.value.Sign() <= 0 {
 		return number{}, at
 	}
 	under, ok := denominators()[words[next].lower]
 	after := next + 1
-	if !ok && after < len(words) && words[after].stop == 0 {
+	if !ok && !endsHere(words, after) {
 		if long, found := longDenominators()[words[next].lower+" "+words[after].lower]; found && words[after].hyphen {
 			under, ok, after = long, true, after+1
 		}

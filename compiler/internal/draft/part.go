@@ -20,7 +20,7 @@ type part struct {
 func partAt(words []word, at int) (part, int) {
 	var names []string
 	best, length := part{}, 0
-	if w := words[at]; w.lower == "grease" && (at == 0 || w.stop == '.') && at+1 < len(words) && words[at+1].stop == 0 {
+	if w := words[at]; w.lower == "grease" && (at == 0 || w.stop == '.') && !endsHere(words, at+1) {
 		if p, n := partAt(words, at+1); n > 0 && p.many && p.head != "nipple" && p.head != "grease fitting" && p.head != "cap" && p.head != "seal" && p.head != "line" {
 			return part{}, 0 // grease caster pivots
 		}
@@ -41,7 +41,7 @@ func partAt(words []word, at int) (part, int) {
 			continue
 		}
 		w := words[next]
-		if w.lower == "drain" && len(names) == 0 && (w.of || next+1 < len(words) && words[next+1].stop == 0 && words[next+1].lower == "is") {
+		if w.lower == "drain" && len(names) == 0 && (w.of || !endsHere(words, next+1) && words[next+1].lower == "is") {
 			return part{name: "drain plug", head: "plug", class: plugPart, from: at, to: next + 1}, next + 1 - at // the drain's on the left
 		}
 		class, head := heads()[w.stem]
@@ -102,7 +102,7 @@ func nounBehind(words []word, at int) bool {
 	if w.stop != 0 || w.stem != w.lower || len(w.lower) < 5 || known(words, at) || !lettersOnly(w.lower) || strings.HasSuffix(w.lower, "s") || strings.HasSuffix(w.lower, "ly") || strings.HasSuffix(w.lower, "ed") || strings.HasSuffix(w.lower, "ing") || breaks.has(w.lower) || prepositions.has(w.lower) || places.has(w.lower) || vague.has(w.stem) {
 		return false
 	}
-	return at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "is" || words[at+1].lower == "needs" || words[at+1].lower == "wants" || words[at+1].lower == "has" || words[at+1].lower == "gets")
+	return !endsHere(words, at+1) && (words[at+1].lower == "is" || words[at+1].lower == "needs" || words[at+1].lower == "wants" || words[at+1].lower == "has" || words[at+1].lower == "gets")
 }
 
 // complete are names that no other noun follows.
@@ -121,23 +121,23 @@ func noPart(words []word, at int) bool {
 	case "disconnect":
 		return before == "" || before == "and" || before == "then"
 	case "light":
-		return at+1 < len(words) && words[at+1].stop == 0 && smears.has(words[at+1].lower)
+		return !endsHere(words, at+1) && smears.has(words[at+1].lower)
 	case "ring":
-		if before == "" && at+1 < len(words) && words[at+1].stop == 0 && !isHead(words[at+1].stem) && !modifiers.has(words[at+1].lower) && lettersOnly(words[at+1].lower) && !stopWords.has(words[at+1].lower) {
+		if before == "" && !endsHere(words, at+1) && !isHead(words[at+1].stem) && !modifiers.has(words[at+1].lower) && lettersOnly(words[at+1].lower) && !stopWords.has(words[at+1].lower) {
 			return true // ring the warden
 		}
-		if at+1 < len(words) && words[at+1].stop == 0 {
+		if !endsHere(words, at+1) {
 			next := words[at+1]
 			return next.lower == "me" || next.lower == "us" || next.lower == "them" || next.lower == "him" || next.lower == "her" || before != "the" && before != "a" && !modifiers.has(before) && !isHead(before) && next.raw != "" && next.raw[0] >= 'A' && next.raw[0] <= 'Z' && len(next.raw) > 2
 		}
 	case "cleaner":
 		return before != "air" && before != "oil" && before != "bath" && before != "pre" // a fluid, or a machine
 	case "cross":
-		return before == "criss" || before == "a" || at+1 < len(words) && words[at+1].stop == 0 && (words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
+		return before == "criss" || before == "a" || !endsHere(words, at+1) && (words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
 	case "sleeve":
 		return before == "your" || before == "loose" || before == "rolled"
 	case "end":
-		if at+1 < len(words) && words[at+1].stop == 0 && isHead(words[at+1].stem) {
+		if !endsHere(words, at+1) && isHead(words[at+1].stem) {
 			return false // the end plate
 		}
 		return !modifiers.has(before) && !isHead(before) || before == "both" || before == "each"
@@ -174,7 +174,7 @@ func joined(names []string, last string) string {
 // openNoun reports whether an unknown word may say which part it is: THE NACELLE bolts.
 func openNoun(words []word, at int) bool {
 	w := words[at]
-	if stopWords.has(w.lower) || describing.has(w.lower) || numeric(w.lower) || len(w.lower) < 4 || w.of || at+1 >= len(words) || words[at+1].stop != 0 || actionWords()[w.lower] {
+	if stopWords.has(w.lower) || describing.has(w.lower) || numeric(w.lower) || len(w.lower) < 4 || w.of || endsHere(words, at+1) || actionWords()[w.lower] {
 		return false
 	}
 	if _, unit := units.at(words, at); unit > 0 {
@@ -212,7 +212,7 @@ func verbHere(words []word, at int) bool {
 	if !bothWays()[w] && !bothWays()[words[at].stem] || at > 0 && words[at].stop == 0 && determiners.has(words[at-1].lower) {
 		return false
 	}
-	if at+1 < len(words) && words[at+1].stop == 0 && bothWays()[w] && (articles.has(words[at+1].lower) || words[at+1].lower == "her") && words[at+1].lower != "that" {
+	if !endsHere(words, at+1) && bothWays()[w] && (articles.has(words[at+1].lower) || words[at+1].lower == "her") && words[at+1].lower != "that" {
 		return true
 	}
 	if at == 0 || words[at].stop != 0 {
@@ -243,3 +243,8 @@ var prepositions = set("above below over under behind beside beyond past from to
 
 // places are words that say where, so that what follows is a place and no part that is worked on.
 var places = set("behind under beneath beside below above near past against by round around inside at")
+
+// cavityOf is a part that holds a fluid, by its name alone; machineOf a machine, raisedOf what is raised.
+func cavityOf(name string) part  { return part{name: name, head: name, class: cavityPart} }
+func machineOf(name string) part { return part{name: name, head: name, class: machinePart} }
+func raisedOf(name string) part  { return part{name: name, class: raisedPart} }

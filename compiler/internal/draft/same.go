@@ -55,7 +55,7 @@ func (t *taker) sameTorque(at, of int) bool {
 	for of < len(t.words) && articles.has(t.words[of].lower) {
 		of++
 	}
-	if of >= len(t.words) || t.words[of].stop != 0 {
+	if endsHere(t.words, of) {
 		return false
 	}
 	p, n := partAt(t.words, of)

@@ -43,14 +43,13 @@ func (t *taker) sectionAt(at int) {
 	}
 	if i+1 < len(t.words) && t.words[i+1].stop == ':' && t.outer.class == filterPart && t.outer.name != "" && (t.words[i].lower == "oil" || t.words[i].lower == "air" || t.words[i].lower == "fuel") {
 		p := part{name: t.words[i].lower + " filter", head: "filter", class: filterPart, from: i, to: i + 1}
-		t.section, t.begun = p, at
-		t.sections = append(t.sections, section{p, at})
+		t.comeTo(p, at)
 		t.mentions = append(t.mentions, mention{p, i, i + 1, false})
 		t.spinOn(&item{from: i, to: i + 1}, p)
 		return
 	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
-		if n := i + 1; n >= len(t.words) || t.words[n].stop != 0 || t.words[i].of || newLine || t.announced(at, i) {
+		if n := i + 1; endsHere(t.words, n) || t.words[i].of || newLine || t.announced(at, i) {
 			oiled := t.oiled()
 			if of, ok := t.ofWhat(n); ok && of.class == cavityPart {
 				oiled = of.name
@@ -59,21 +58,15 @@ func (t *taker) sectionAt(at int) {
 				}
 			}
 			names := map[string]string{"oil": oiled, "hydraulics": "hydraulic tank", "coolant": "cooling system"}
-			t.cavity = names[t.words[i].lower]
-			t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
-			t.topic, t.fastener = t.section, part{}
-			t.sections = append(t.sections, section{t.section, at})
+			t.comeToCavity(names[t.words[i].lower], at)
 		}
 		return
 	}
-	if row, n := products.at(t.words, i); n > 0 && heldIn()[row.kind] != "" && row.what == namePart && (i+n >= len(t.words) || t.words[i+n].stop != 0 || newLine) {
-		t.cavity = heldIn()[row.kind]
-		t.section, t.begun = part{name: t.cavity, head: t.cavity, class: cavityPart}, at
-		t.topic, t.fastener = t.section, part{}
-		t.sections = append(t.sections, section{t.section, at})
+	if row, n := products.at(t.words, i); n > 0 && heldIn()[row.kind] != "" && row.what == namePart && (endsHere(t.words, i+n) || newLine) {
+		t.comeToCavity(heldIn()[row.kind], at)
 		return
 	}
-	if n := length(played, t.words, i); n > 0 && (i+n >= len(t.words) || t.words[i+n].stop != 0) {
+	if n := length(played, t.words, i); n > 0 && endsHere(t.words, i+n) {
 		name := strings.ToLower(t.said(i, i+n))
 		t.actOn("measure", name, part{name: name, head: name}, i, min(i+n+2, len(t.words)), true)
 	}
@@ -92,7 +85,7 @@ func (t *taker) sectionAt(at int) {
 	if w.paused && !headed {
 		return
 	}
-	about := headed || end >= len(t.words) || ordering.has(t.words[end].lower) && (end+1 >= len(t.words) || t.words[end+1].stop != 0) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects.has(t.words[end].lower)
+	about := headed || end >= len(t.words) || ordering.has(t.words[end].lower) && endsHere(t.words, end+1) || t.words[end].stop != 0 || t.words[end-1].of || newLine || at > 0 && t.words[at-1].line != w.line || subjects.has(t.words[end].lower)
 	if !about || t.placed(i) {
 		return
 	}
@@ -110,8 +103,7 @@ func (t *taker) sectionAt(at int) {
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {
 		p = p.of(of)
 	}
-	t.section, t.begun = p, at
-	t.sections = append(t.sections, section{p, at})
+	t.comeTo(p, at)
 	if p.many {
 		t.outer = p
 	}
@@ -126,6 +118,19 @@ func (t *taker) sectionAt(at int) {
 	case newLine && end < len(t.words) && t.words[end].stop == ':' && (p.class == movingPart || p.class == wheelPart):
 		t.cavity = "" // what is filled is told anew
 	}
+}
+
+// comeTo makes a part what the notes are about from a word on.
+func (t *taker) comeTo(p part, at int) {
+	t.section, t.begun = p, at
+	t.sections = append(t.sections, section{p, at})
+}
+
+// comeToCavity makes it what holds a fluid.
+func (t *taker) comeToCavity(name string, at int) {
+	t.cavity = name
+	t.comeTo(cavityOf(name), at)
+	t.topic, t.fastener = t.section, part{}
 }
 
 // announced reports whether words before a name announce what comes: now the chain that …, okay

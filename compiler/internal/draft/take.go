@@ -213,7 +213,7 @@ func (t *taker) thing(number int, it *item) {
 	case fluidItem:
 		t.fluidThing(it)
 	case threadItem:
-		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) && t.words[it.to].stop == 0 && p.class == fastener {
+		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && !endsHere(t.words, it.to) && p.class == fastener {
 			p = t.qualify(p)
 			t.add(Size, it.text, p.name, it.from, it.to)
 			if number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].to == it.from && t.items[number-1].amount.low.whole && t.items[number-1].amount.low.int() > 1 {

@@ -53,7 +53,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 		t.add(Amount, a.unbound().text(), about, it.from, it.to)
 		if t.section.class == cavityPart && t.cavity != "" && about == t.cavity && t.live(it.from, it.to) && !t.didSince("fill", t.begun) && !t.near(drainCues, it.from, it.to, 9, 3) {
-			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+			t.actOn("fill", t.cavity, cavityOf(t.cavity), it.from, it.to, true)
 		}
 	case quantity.Mass:
 		if t.forceThing(it, a) {
@@ -210,22 +210,22 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		}
 		return a.low.text(false) + " mm"
 	}
-	alone := (it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower == "so" && t.words[it.from-1].stop == '.') && (it.to >= len(t.words) || t.words[it.to].stop != 0)
+	alone := (it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower == "so" && t.words[it.from-1].stop == '.') && endsHere(t.words, it.to)
 	before := ""
 	if it.from > 0 {
 		before = t.words[it.from-1].lower
 	}
 	f := t.fastener
 	switch {
-	case a.low.fraction && it.to < len(t.words) && t.words[it.to].stop == 0 && periodic()[t.words[it.to].lower] != "": // half-yearly
+	case a.low.fraction && !endsHere(t.words, it.to) && periodic()[t.words[it.to].lower] != "": // half-yearly
 	case a.low.fraction && t.ofThings(it, a) && (articles.has(t.words[it.to].lower) || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
-	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && (it.to >= len(t.words) || t.words[it.to].stop != 0) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 40 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].part.many && t.items[number-1].to == it.from && (t.words[it.from].stop == 0 || t.words[it.from].stop == ',' && a.low.int() <= 12) && endsHere(t.words, it.to) && !t.words[it.from-1].of && t.startsSentence(t.items[number-1].from):
 		t.add(Count, a.text(), t.subject(), t.items[number-1].from, it.to) // anodes 3
-	case length(taper, t.words, min(it.to, len(t.words)-1)) > 0 && a.low.whole:
+	case length(taper, t.words, it.to) > 0 && a.low.whole:
 		t.add(Size, "Morse taper "+a.text(), t.subject(), it.from, it.to+1)
 	case len(before) == 1 && before != "a" && before != "i" && next != nil && next.kind == partItem && next.part.class == movingPart || before == "a" && next != nil && next.kind == partItem && next.part.class == movingPart && a.low.int() > 9: // an A 47 vee belt
-	case a.low.whole && before == "a" && it.from > 1 && t.words[it.from-2].lower == "it" && t.words[it.from-2].of && a.low.int() >= 5 && a.low.int() <= 60 && (t.last.class == fastener || t.last.class == plugPart) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+	case a.low.whole && before == "a" && it.from > 1 && t.words[it.from-2].lower == "it" && t.words[it.from-2].of && a.low.int() >= 5 && a.low.int() <= 60 && (t.last.class == fastener || t.last.class == plugPart) && endsHere(t.words, it.to):
 		t.add(Size, size(), t.last.name, it.from, it.to) // it's a nineteen
 	case before == "same" || before == "o'clock" || it.to < len(t.words) && t.words[it.to].lower == "o'clock":
 	case next != nil && next.kind == toolItem && (a.low.fraction || a.low.int() >= 3 && sizeTool(next.tool)):
@@ -243,7 +243,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.fraction && !t.near(rangeCues, it.from, it.to, 5, 1) && (t.near(sizeCues, it.from, it.to, 2, 3) || alone || before == "the" || next != nil && next.kind == partItem && (next.part.class == fastener || next.part.class == plugPart) || number+1 < len(t.items) && t.items[number+1].kind == classItem):
 		t.add(Size, size(), t.subject(), it.from, it.to)
 		t.keyTool(it.to, it)
-	case a.low.fraction && a.shape == exact && (before == "a" || before == "your") && (it.to >= len(t.words) || t.words[it.to].stop != 0 || t.words[it.to].lower == "and") && !t.near(rangeCues, it.from, it.to, 5, 1):
+	case a.low.fraction && a.shape == exact && (before == "a" || before == "your") && (endsHere(t.words, it.to) || t.words[it.to].lower == "and") && !t.near(rangeCues, it.from, it.to, 5, 1):
 		t.add(Size, size(), t.subject(), it.from, it.to) // a nine sixteenths, a three quarter and …
 	case a.low.fraction && t.keyed(it.to):
 		t.add(Size, size(), t.subject(), it.from, it.to)
@@ -262,17 +262,17 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Size, size(), f.name, it.from, it.to)
 	case alone && a.low.whole && t.sizeAgain(size(), it):
 		t.add(Size, size(), t.bolt().name, it.from, it.to)
-	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(countCues, t.words, it.to) > 0 && before != "number":
+	case a.low.whole && a.low.int() > 1 && !endsHere(t.words, it.to) && length(countCues, t.words, it.to) > 0 && before != "number":
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
-	case a.low.int() == 1 && it.to < len(t.words) && t.words[it.to].stop == 0 && length(pairCues, t.words, it.to) > 0:
+	case a.low.int() == 1 && !endsHere(t.words, it.to) && length(pairCues, t.words, it.to) > 0:
 		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
 	case a.low.whole && a.low.int() > 1 && a.low.int() < 60 && a.shape == exact && before == "there" && t.words[it.from-1].of && next == nil:
 		t.add(Count, a.text(), t.subject(), it.from, it.to) // there's four
-	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && (it.to >= len(t.words) || t.words[it.to].stop != 0):
+	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && endsHere(t.words, it.to):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
-	case a.low.fraction && number > 0 && t.items[number-1].kind == partItem && it.from-t.items[number-1].to <= 1 && t.words[it.from].stop == 0 && (it.to >= len(t.words) || t.words[it.to].stop != 0) && (t.last.class == fastener || t.last.class == plugPart || t.last.class == sealPart || t.last.class == greasePart):
+	case a.low.fraction && number > 0 && t.items[number-1].kind == partItem && it.from-t.items[number-1].to <= 1 && t.words[it.from].stop == 0 && endsHere(t.words, it.to) && (t.last.class == fastener || t.last.class == plugPart || t.last.class == sealPart || t.last.class == greasePart):
 		t.add(Size, size(), t.last.name, it.from, it.to) // cotter pin 1/8
-	case f.name != "" && a.shape != atMost && a.low.whole && it.from > 0 && t.words[it.from].stop == ',' && (it.to >= len(t.words) || t.words[it.to].stop != 0) && t.inSentence(Size, it) && (a.ranged() || a.low.int() > 32) && t.words[f.from].sentence == t.words[it.from].sentence:
+	case f.name != "" && a.shape != atMost && a.low.whole && it.from > 0 && t.words[it.from].stop == ',' && endsHere(t.words, it.to) && t.inSentence(Size, it) && (a.ranged() || a.low.int() > 32) && t.words[f.from].sentence == t.words[it.from].sentence:
 		a.shape = exact
 		t.torqueOpen(a, f, it) // five eighths eleven, a hundred and ten
 	case f.name != "" && a.shape != atMost && a.low.whole && (a.low.int() >= 4 && alone || t.near(torqueCues, it.from, it.to, 4, 1) && !t.near(rangeCues, it.from, it.to, 3, 0)) && !(it.to < len(t.words) && t.words[it.to].of):
@@ -292,7 +292,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 // ofThings reports whether a bare figure is told of what stands behind it, which is no unit:
 // seventeen links, half the width.
 func (t *taker) ofThings(it *item, a amount) bool {
-	if it.to >= len(t.words) || t.words[it.to].stop != 0 {
+	if endsHere(t.words, it.to) {
 		return false
 	}
 	w := t.words[it.to].lower

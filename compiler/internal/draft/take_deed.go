@@ -80,7 +80,7 @@ func (t *taker) particle(it *item, p part) {
 	if t.words[at].stop != 0 {
 		w = ""
 	}
-	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
+	if t.words[it.to-1].of && at == it.to && (w == "on" || w == "in") && !endsHere(t.words, at+1) && (t.words[at+1].lower == "with" || t.words[at+1].lower == "by") {
 		return // the cover's on with four bolts
 	}
 	if before := it.from - 1; !back && before > 0 && (t.words[before].lower == "with" || articles.has(t.words[before].lower) && t.words[before-1].lower == "with" && t.words[before].stop == 0) && (w == "shut" || w == "open" || w == "closed") {
@@ -99,7 +99,7 @@ func (t *taker) particle(it *item, p part) {
 			t.act("press", p, it.from, at+1, false)
 		}
 		return
-	case w == "off" || w == "out" && !(at+1 < len(t.words) && t.words[at+1].stop == 0 && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
+	case w == "off" || w == "out" && !(!endsHere(t.words, at+1) && (t.words[at+1].lower == "to" || t.words[at+1].lower == "of")) || w == "away" && p.class == supportPart:
 		deed = "off?"
 	case w == "on" || w == "in" || w == "together" || back:
 		deed = "on?"
@@ -115,13 +115,13 @@ func (t *taker) particle(it *item, p part) {
 	if deed == "" {
 		return
 	}
-	if !back && (w == "on" || w == "in") && at+1 < len(t.words) && t.words[at+1].stop == 0 && !goesOn.has(t.words[at+1].lower) && p.class != linePart && p.class != energyPart && p.class != valvePart {
+	if !back && (w == "on" || w == "in") && !endsHere(t.words, at+1) && !goesOn.has(t.words[at+1].lower) && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && at+1 < len(t.words) && t.words[at+1].stop == 0 && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && !endsHere(t.words, at+1) && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
 	}
-	if !back && p.class == valvePart && p.bare && at+1 < len(t.words) && t.words[at+1].stop == 0 {
+	if !back && p.class == valvePart && p.bare && !endsHere(t.words, at+1) {
 		if _, n := partAt(t.words, at+1); n > 0 {
 			return // tap out the filter
 		}
@@ -287,11 +287,11 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		if verb == "fill" && name == "engine oil" {
 			name = "engine"
 		}
-		p = part{name: name, head: name, class: cavityPart}
+		p = cavityOf(name)
 	case "run", "start", "stop":
 		if p.class != machinePart && p.class != movingPart || p.head == "machine" {
 			name = t.prime()
-			p = part{name: name, head: name, class: machinePart}
+			p = machineOf(name)
 		}
 	case "raise", "lower":
 		if p.class != raisedPart && p.class != machinePart && p.head != "end" && p.class != wheelPart {
@@ -309,7 +309,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			default:
 				return
 			}
-			p = part{name: name, head: name, class: machinePart}
+			p = machineOf(name)
 		}
 		t.raised = name
 	case "bleed":
@@ -338,7 +338,7 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			t.deeds = append(t.deeds, deed{"drain", "", part{}, from, to, t.words[from].sentence, true})
 			return
 		}
-		t.actOn("drain", oil, part{name: oil, head: oil, class: cavityPart}, from, to, true)
+		t.actOn("drain", oil, cavityOf(oil), from, to, true)
 	}
 }
 

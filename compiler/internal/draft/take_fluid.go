@@ -31,7 +31,7 @@ func (t *taker) fluidThing(it *item) {
 			end++
 		}
 		if t.live(it.from, it.to) {
-			t.actOn("fill", t.cavity, part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, end, true)
+			t.actOn("fill", t.cavity, cavityOf(t.cavity), it.from, end, true)
 		}
 	}
 }

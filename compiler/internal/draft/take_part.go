@@ -22,7 +22,7 @@ func (t *taker) partThing(number int, it *item) {
 	case supportPart:
 		if p.head == "prop" || p.head == "strut" {
 			if next := min(it.to, len(t.words)-1); t.raised != "" && t.words[next].lower != "away" && t.words[next].lower != "off" && !t.placedOn(it.from) {
-				t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, it.from, min(it.to+12, t.endOf(it.from)), true)
+				t.actOn("support", t.raised, raisedOf(t.raised), it.from, min(it.to+12, t.endOf(it.from)), true)
 			}
 		}
 		t.topic = p
@@ -43,7 +43,7 @@ func (t *taker) partThing(number int, it *item) {
 	}
 	t.mentions = append(t.mentions, mention{p, it.from, it.to, place})
 	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw" || p.name == "drain bolt") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
-		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+		t.act("drain", cavityOf(t.cavity), it.from, it.to, true)
 	}
 	t.fittings(number, it, p)
 	t.spinOn(it, p)
@@ -247,7 +247,7 @@ var oftenNew = set("for from like a the")
 
 // sides takes "a tensioner each side", "seals both sides".
 func (t *taker) sides(it *item, p part) {
-	if n := length(twoSides, t.words, min(it.to, len(t.words)-1)); it.to < len(t.words) && n > 0 && t.words[it.to].stop == 0 {
+	if n := length(twoSides, t.words, it.to); n > 0 && t.words[it.to].stop == 0 {
 		t.add(Count, "2", p.name, it.from, it.to+n)
 	}
 	for i := it.to + 1; i < min(it.to+8, len(t.words)) && t.words[i].stop != '.'; i++ {

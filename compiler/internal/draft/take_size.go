@@ -58,7 +58,7 @@ func (t *taker) sizedBehind(at int) bool {
 		at++
 	}
 	_, next := numberAt(t.words, min(at, len(t.words)-1))
-	if next <= at || next >= len(t.words) || t.words[next].stop != 0 {
+	if next <= at || endsHere(t.words, next) {
 		return false
 	}
 	row, n := toolAt(t.words, next)

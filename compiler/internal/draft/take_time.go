@@ -18,7 +18,7 @@ func (t *taker) timeThing(it *item, a amount) {
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind == quantity.Time && it.from > 0 && t.words[it.from-1].lower == "at" && a.unit.symbol == "h" && t.words[it.from].stop == 0 && a.low.int() >= 10:
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to) // first one at 20 hours
-	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, min(it.to, len(t.words)-1)) > 1:
+	case t.near(everyCues, it.from, it.to, 3, 0) || t.near(firstCues, it.from, it.to, 4, 0) || length(firstCues, t.words, it.to) > 1:
 		t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 	case a.unit.kind != quantity.Time:
 	case a.unit.symbol == "h" && a.low.int() >= 5 && t.intervalClose(it):

@@ -33,11 +33,11 @@ func (t *taker) toolThing(number int, it *item) {
 		row.name = "spring puller"
 	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
-	if it.to < len(t.words) && t.words[it.to].stop == 0 && length(cues("both ends|each end|on both sides|both sides|each side"), t.words, it.to) > 0 {
+	if !endsHere(t.words, it.to) && length(cues("both ends|each end|on both sides|both sides|each side"), t.words, it.to) > 0 {
 		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
 	}
 	if row.name == "stand" && t.raised != "" {
-		t.actOn("support", t.raised, part{name: t.raised, class: raisedPart}, max(it.from-1, 0), it.to, true)
+		t.actOn("support", t.raised, raisedOf(t.raised), max(it.from-1, 0), it.to, true)
 	}
 	if row.kind == "lock" && t.live(it.from, it.to) && !t.near(cues("off|out"), it.from, it.to, 0, 1) && !t.near(cues("remove|take"), it.from, it.to, 3, 0) {
 		for i := len(t.deeds) - 1; i >= 0 && t.words[it.from].sentence-t.deeds[i].sentence <= 2; i-- {
@@ -54,7 +54,7 @@ func (t *taker) toolThing(number int, it *item) {
 		}
 	}
 	if row.kind == "container" && t.live(it.from, it.to) && t.section.class == cavityPart && t.cavity != "" && t.near(cues("under|below|beneath"), it.from, it.to, 2, 3) && !t.didSince("drain", t.begun) {
-		t.act("drain", part{name: t.cavity, head: t.cavity, class: cavityPart}, it.from, it.to, true)
+		t.act("drain", cavityOf(t.cavity), it.from, it.to, true)
 	}
 	if strings.HasSuffix(row.name, "filter wrench") && t.live(it.from, it.to) {
 		if p := t.turned(); p.name != "" && !t.didSince("replace", t.begun) && !t.didSince("remove", t.begun) {

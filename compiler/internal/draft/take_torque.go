@@ -39,7 +39,7 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 			from = clauseStart(t.words, from-1) // what was put right just before
 		}
 		t.actAcross("tighten", f, from, to)
-		if n := length(backAgain, t.words, min(it.to, len(t.words)-1)); n > 0 && it.to < len(t.words) {
+		if n := length(backAgain, t.words, it.to); n > 0 {
 			t.act("refit", f, it.from, it.to+n, true)
 		}
 	}

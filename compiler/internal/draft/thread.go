@@ -10,7 +10,7 @@ import (
 // threadAt reads a thread: M12, M ten by one point five, five eighths eleven, quarter twenty.
 func threadAt(words []word, at int) (string, int) {
 	w := words[at].lower
-	if w == "m" && at+1 < len(words) && words[at+1].stop == 0 {
+	if w == "m" && !endsHere(words, at+1) {
 		if n, next := numberAt(words, at+1); next > at+1 && (n.whole || n.decimals != "") {
 			return metric(words, n.text(false), next)
 		}
@@ -49,7 +49,7 @@ func metric(words []word, size string, next int) (string, int) {
 	if _, err := trade.ParseThread("M" + size); err != nil {
 		return "", -1
 	}
-	if next < len(words) && words[next].stop == 0 && (words[next].lower == "by" || words[next].lower == "x" || words[next].lower == "×") {
+	if !endsHere(words, next) && (words[next].lower == "by" || words[next].lower == "x" || words[next].lower == "×") {
 		if n, after := numberAt(words, next+1); after > next+1 {
 			return "M" + size + "x" + n.text(false), after
 		}
@@ -60,14 +60,14 @@ func metric(words []word, size string, next int) (string, int) {
 // inchThread reads five eighths eleven, 3/8-16, quarter twenty.
 func inchThread(words []word, at int) (string, int) {
 	size, next := numberAt(words, at)
-	if next == at || !size.fraction || next >= len(words) || words[next].stop != 0 {
+	if next == at || !size.fraction || endsHere(words, next) {
 		return "", at
 	}
 	pipeAt := next
 	if u, n := unitAt(words, next); n > 0 && u.symbol == "in" {
 		pipeAt += n
 	}
-	if pipeAt < len(words) && words[pipeAt].stop == 0 {
+	if !endsHere(words, pipeAt) {
 		if pipe, n := pipes.at(words, pipeAt); n > 0 {
 			return pipe + " " + size.text(true), pipeAt + n // quarter inch BSP
 		}
@@ -101,7 +101,7 @@ func classAt(words []word, at int, before []item) (string, int) {
 			return "", at
 		}
 		close := len(before) > 0 && at-before[len(before)-1].to < 6 && (before[len(before)-1].kind == threadItem || before[len(before)-1].kind == partItem && before[len(before)-1].part.class == fastener)
-		if close || next < len(words) && words[next].stop == 0 && (words[next].stem == "bolt" || words[next].stem == "screw") {
+		if close || !endsHere(words, next) && (words[next].stem == "bolt" || words[next].stem == "screw") {
 			return n.text(false), next
 		}
 		return "", at

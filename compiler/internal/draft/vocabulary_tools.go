@@ -268,11 +268,11 @@ func toolAt(words []word, at int) (toolRow, int) {
 				return toolRow{}, 0
 			}
 		}
-		if at > 0 && words[at-1].lower == "and" && (at+1 < len(words) && words[at+1].stop == 0 && articles.has(words[at+1].lower)) {
+		if at > 0 && words[at-1].lower == "and" && (!endsHere(words, at+1) && articles.has(words[at+1].lower)) {
 			return toolRow{}, 0
 		}
 	}
-	if length > 0 && at+length < len(words) && words[at+length].stop == 0 {
+	if length > 0 && !endsHere(words, at+length) {
 		if _, more := heads()[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
 			return toolRow{}, 0
 		}

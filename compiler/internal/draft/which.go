@@ -202,7 +202,7 @@ func (t *taker) heldBy(at int) (part, bool) {
 	}
 	if n := len(t.mentions); n > 1 && t.words[m.from].sentence == t.words[t.mentions[n-2].from].sentence {
 		// the bushings in the sheaves, three screws: those of the bushings
-		if first := t.mentions[n-2]; first.class != fastener && t.startsSentence(first.from) && first.to < len(t.words) && t.words[first.to].stop == 0 && (t.words[first.to].lower == "in" || t.words[first.to].lower == "on") && m.from-first.to <= 2 && at-m.to <= 4 {
+		if first := t.mentions[n-2]; first.class != fastener && t.startsSentence(first.from) && !endsHere(t.words, first.to) && (t.words[first.to].lower == "in" || t.words[first.to].lower == "on") && m.from-first.to <= 2 && at-m.to <= 4 {
 			return first.part, true
 		}
 	}

@@ -213,17 +213,17 @@ func newSubject(words []word, at int) bool {
 			}
 			i++
 		}
-		return i > at+1 && i < len(words) && words[i].stop == 0 && (finite.has(words[i].lower) || tells(words, i)) && !prepositions.has(words[i].lower) && !particleWords.has(words[i].lower)
+		return i > at+1 && !endsHere(words, i) && (finite.has(words[i].lower) || tells(words, i)) && !prepositions.has(words[i].lower) && !particleWords.has(words[i].lower)
 	default:
 		return false
 	}
-	return i+1 < len(words) && words[i+1].stop == 0 && finite.has(words[i+1].lower) && !prepositions.has(words[i+1].lower) && !particleWords.has(words[i+1].lower)
+	return !endsHere(words, i+1) && finite.has(words[i+1].lower) && !prepositions.has(words[i+1].lower) && !particleWords.has(words[i+1].lower)
 }
 
 // tells reports whether a word that no table knows is a verb behind its subject: the table rides on.
 func tells(words []word, at int) bool {
 	w := words[at]
-	if w.stem == w.lower || isHead(w.stem) || modifiers.has(w.lower) || at+1 >= len(words) || words[at+1].stop != 0 {
+	if w.stem == w.lower || isHead(w.stem) || modifiers.has(w.lower) || endsHere(words, at+1) {
 		return false
 	}
 	next := words[at+1].lower
@@ -234,7 +234,7 @@ func tells(words []word, at int) bool {
 // clean the slots, wipe them down, behind words that lead to no verb.
 func ordered(words []word, at int) bool {
 	w, before := words[at].lower, words[at-1].lower
-	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
+	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
 		return false
 	}
 	next := words[at+1].lower

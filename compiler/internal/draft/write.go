@@ -258,11 +258,11 @@ func (t *taker) findMachine() string {
 			continue
 		}
 		from := i + n
-		for from < len(t.words) && t.words[from].stop == 0 && (articles.has(t.words[from].lower) || adjectives.has(t.words[from].lower)) {
+		for !endsHere(t.words, from) && (articles.has(t.words[from].lower) || adjectives.has(t.words[from].lower)) {
 			from++
 		}
 		if from+2 < len(t.words) && t.words[from].lower == "number" { // number two belt
-			if _, after := numberAt(t.words, from+1); after > from+1 && after < len(t.words) && t.words[after].stop == 0 {
+			if _, after := numberAt(t.words, from+1); after > from+1 && !endsHere(t.words, after) {
 				from = after
 			}
 		}
