@@ -182,7 +182,7 @@ func (t *taker) renewedOf(at int) (part, int, bool) {
 
 // fineAt takes what is looked at whether it is well, in notes in short: locking pins ok?, lights work.
 func (t *taker) fineAt(at int) {
-	if !t.spoken() && well.has(t.words[at].lower) && t.words[at].stop == 0 && at > 0 && !(!endsHere(t.words, at+1)) && t.live(at, at+1) {
+	if !t.spoken() && well.has(t.words[at].lower) && t.words[at].stop == 0 && at > 0 && endsHere(t.words, at+1) && t.live(at, at+1) {
 		if n := len(t.mentions); n > 0 && t.mentions[n-1].to == at && !t.mentions[n-1].place && t.mentions[n-1].class != machinePart && t.mentions[n-1].class != cavityPart {
 			verb := "check"
 			if w := t.words[at].lower; w == "clear" || w == "clean" {
