@@ -232,6 +232,10 @@ func sameNoted(fact, one noted) bool {
 		return oneHoldsOther(a[1:], b[1:])
 	case "part":
 		return oneHoldsOther(a, b)
+	case "fluid": // "thread-locker, medium"
+		slices.Sort(a)
+		slices.Sort(b)
+		return slices.Equal(a, b)
 	case "question":
 		return slices.Contains(a, b[0])
 	}

@@ -149,6 +149,9 @@ func amountAt(words []word, at int) (amount, bool) {
 		if next < len(words) && words[next].lower == "the" {
 			next++
 		}
+		if !endsHere(words, next+1) && measures.has(words[next].lower) && words[next].stop == 0 {
+			next++ // min thickness 5
+		}
 	}
 	if next >= len(words) || next > at && words[next].stop == '.' {
 		return a, false
@@ -214,6 +217,9 @@ func amountAt(words []word, at int) (amount, bool) {
 	if a.unit.symbol == "" {
 		if u, length := unitAt(words, next); length > 0 {
 			a.unit, next = u, next+length
+			if minutes, behind := numberAt(words, min(next, len(words)-1)); u.symbol == "h" && behind > next && next < len(words) && words[next].stop == 0 && minutes.whole && minutes.int() < 60 && endsHere(words, behind) {
+				a.more, next = minutes.text(false)+" min", behind // 2 hr 15
+			}
 			if part, behind := andMore(words, next); behind > next && part.fraction { // two inches and a half
 				a.low = number{value: new(big.Rat).Add(a.low.value, part.value), fraction: true}
 				next = behind
@@ -311,6 +317,9 @@ func (a amount) ended(words []word, next int) amount {
 	}
 	return a
 }
+
+// measures are words between a bound and its figure that say what is measured.
+var measures = set("thickness width depth gap clearance height length temperature pressure level speed wear play slack")
 
 func bounded(words []word, at, next int) bool { return next > at && prefixes.has(words, at) }
 

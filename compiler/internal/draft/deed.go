@@ -1,8 +1,11 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 	"sync"
+
+	"benchleaf/compiler/internal/quantity"
 )
 
 // deedAt takes what is done by the verb at a word.
@@ -78,6 +81,11 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if row.deed == "check" && at+1 < len(t.words) && t.words[at+1].lower == "level" {
 		return false
+	}
+	if row.deed == "check" && slices.ContainsFunc(t.items, func(it item) bool {
+		return it.kind == amountItem && it.from == at+1 && it.amount.unit.kind == quantity.Torque
+	}) {
+		return false // the torque is checked
 	}
 	if row.deed == "check" && toldPhrases.has(t.words, at+2) {
 		return false

@@ -55,6 +55,9 @@ func stand(words []word) []standing {
 			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 7 {
 				from = clauseStart(words, from-1)
 			}
+			if !marked(words, max(i-12, 0)) && i-from > 4 { // nothing tells clauses apart
+				from = namedBefore(words, i)
+			}
 			mark(from, clauseEnd(words, i+n), denied)
 		}
 		if n := length(orders, words, i); n > 0 && (words[i].stop != 0 || i == 0) {
@@ -69,6 +72,11 @@ func stand(words []word) []standing {
 		}
 		if w := words[i]; w.stop == ',' && wrongly.has(w.lower) && endsHere(words, i+1) {
 			mark(clauseStart(words, i-1), i, denied)
+		} else if w.stop == ',' && left.has(w.lower) && endsHere(words, i+1) && i > 0 { // relief valve sealed, leave
+			mark(max(clausesStart(words, i-1), i-20), i+1, denied)
+		}
+		if from, end := others(words, i); end > from {
+			mark(from, end, story)
 		}
 	}
 	for i := range words {
@@ -155,6 +163,9 @@ func pastAt(words []word, at int) int {
 	if words[who].lower != "i" && words[who].lower != "we" && words[who].lower != "they" && pastToo.has(w) {
 		return storyEnd(words, who+1)
 	}
+	if w == "used" && !endsHere(words, next+1) && words[next+1].lower != "to" {
+		return storyEnd(words, who+1)
+	}
 	if !pasts.has(w) && !(len(w) > 4 && strings.HasSuffix(w, "ed") && !notPast.has(w)) {
 		return at
 	}
@@ -173,7 +184,7 @@ var (
 	notPast   = set("need needed speed feed seed bleed indeed exceed proceed bed sealed used")
 	wrongly   = set("wrong incorrect rubbish nonsense ignore")
 	orders    = cues("to order|on order|order list|parts to order|to be ordered|next time|next visit|next service|for next time|shopping list")
-	notNow    = cues("that was the|that was for the|not due|not touched|next visit|next time|not this time|not this visit|not today|not in stock|not needed this|done last|was done|were done|was changed|were changed|another day|another job|separate job|other job|own sheet|separate sheet|last time|last lot|last visit|last service|the time before|not our job|not my job|not ours|not yours to")
+	notNow    = cues("that was the|that was for the|not due|not touched|next visit|next time|not this time|not this visit|not today|not in stock|not needed this|done last|was done|were done|was changed|were changed|another day|another job|separate job|other job|own sheet|separate sheet|last time|last lot|last visit|last service|the time before|not our job|not my job|not ours|not yours to|leaving that alone|leave that alone|leaving it alone|leave it alone|leaving those alone|leave those alone|can wait|did them|did those|did that one|was new in|were new in|different sheet|different card|sheet of its own|card of its own|job of its own|its own video|got its own|outside firm|not part of this|skip that|skip those|skip this")
 	powered   = cues("electric one|diesel one|petrol one|gas one|cordless one|older one|bigger one|smaller one")
 	orElse    = cues("or you'll|or it'll|or they'll|or you will|or it will|otherwise you'll|otherwise it'll|otherwise they'll|otherwise the|or else|or you end up")
 	otherOnes = cues("the other machine|the other pump|the other engine|other machines|some machines|the other unit|the other model|the bigger model|the bigger one takes|the smaller one takes|the smaller model|the newer model|the newer ones|the older model|the older ones|the mark one|the mark two|the mark three|the diesel one|the electric one|the petrol one|the one next door|next door's|the neighbour's|the neighbor's|his machine|her machine|their machine|on those ones|on that one you|the new model|the previous model|previous card|the old card|the last card|old manual")
@@ -189,6 +200,53 @@ func denialEnd(words []word, from, end int) int {
 	}
 	return end
 }
+
+// namedBefore gives the word at which the name of a thing begins close before a word: the fan
+// filter, other end.
+func namedBefore(words []word, at int) int {
+	for i := at - 1; i >= max(at-9, 0) && words[i].sentence == words[at].sentence; i-- {
+		if w := words[i].lower; w == "the" || w == "that" || w == "your" || w == "other" || w == "this" {
+			return i
+		}
+	}
+	return max(at-4, 0)
+}
+
+// clausesStart gives the first word of the clauses, apart by commas, that a word ends.
+func clausesStart(words []word, at int) int {
+	from := clauseStart(words, at)
+	for from > 0 && words[from].stop != '.' && words[from-1].sentence == words[from].sentence {
+		from = clauseStart(words, from-1)
+	}
+	return from
+}
+
+// left are words that, alone behind a comma, leave what was said before them.
+var left = set("skip leave")
+
+// others gives the words that tell what another does, or what another machine had: that one the
+// dealer does, Steve runs his to ninety, the last motor had.
+func others(words []word, at int) (from, end int) {
+	if endsHere(words, at+1) {
+		return 0, 0
+	}
+	w, next := words[at], words[at+1]
+	switch {
+	case roles.has(w.stem) && (next.lower == "do" || next.lower == "does" || next.lower == "handle" || next.lower == "handles") && (endsHere(words, at+2) || pronouns.has(words[at+2].lower) || articles.has(words[at+2].lower)):
+		return clausesStart(words, at), clauseEnd(words, at+2)
+	case at > 0 && w.stop == 0 && owners.has(next.lower) && w.stem != w.lower && actionWords()[w.stem] && !speakers.has(words[at-1].lower):
+		return clausesStart(words, at), storyEnd(words, at+1)
+	case former.has(w.lower) && at > 0 && w.stop == 0 && articles.has(words[at-1].lower) && !endsHere(words, at+2) && lettersOnly(next.lower) && (words[at+2].lower == "had" || words[at+2].lower == "took" || words[at+2].lower == "ran" || words[at+2].lower == "used" || words[at+2].lower == "came"):
+		return at - 1, storyEnd(words, at+2)
+	}
+	return 0, 0
+}
+
+var (
+	roles  = set("housekeeping dealer electrician contractor driver operator cleaner firm customer insurer inspector agent caretaker janitor landlord fitter")
+	owners = set("his hers theirs")
+	former = set("last old previous first other former")
+)
 
 // outright are denials that, standing alone, deny what was said before them.
 var outright = set("don't dont never do")

@@ -89,6 +89,9 @@ func partAt(words []word, at int) (part, int) {
 		}
 		length = best.to - at
 	}
+	if length > 0 && !endsHere(words, at+length) && words[at+length].lower == "type" {
+		return part{}, 0 // wedge type
+	}
 	return best, length
 }
 
@@ -116,6 +119,8 @@ func noPart(words []word, at int) bool {
 		before = words[at-1].lower
 	}
 	switch w.stem {
+	case "finger", "hand", "thumb", "eye", "toe":
+		return before == "" && endsHere(words, at+1) || before == "your" || before == "my" // Fingers: …
 	case "spring":
 		return springtime.has(before) || before == "every" || before == "each" || before == "this" || before == "next" || before == "last" || before == "in" || before == "since" || at+1 < len(words) && (words[at+1].lower == "go" || words[at+1].lower == "service")
 	case "disconnect":

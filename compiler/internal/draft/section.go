@@ -90,7 +90,8 @@ func (t *taker) sectionAt(at int) {
 		return
 	}
 	p.from, p.to = i, end
-	if p.bare && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of && t.whichPlug(p).name != "spark plug") {
+	alone := p.many && newLine && (end >= len(t.words) || t.words[end].line != w.line)
+	if p.bare && !alone && (p.class == fastener || p.class == springPart || p.class == coverPart || p.class == plugPart && !newLine && t.section.name != "" && t.words[end-1].of && t.whichPlug(p).name != "spark plug") {
 		return
 	}
 	if p.class == plugPart && t.section.class == cavityPart && !newLine && !(p.bare && t.whichPlug(p).name == "spark plug") {
@@ -149,7 +150,7 @@ func (t *taker) announced(at, name int) bool {
 func (t *taker) colonHead(at int) (part, int) {
 	for to := at + 1; to < min(at+4, len(t.words)); to++ {
 		w := t.words[to-1]
-		if stopWords.has(w.lower) || actionWords()[w.lower] || !lettersOnly(w.lower) {
+		if stopWords.has(w.lower) || actionWords()[w.lower] || !lettersOnly(w.lower) || vague.has(w.stem) {
 			break
 		}
 		if w := t.words[at]; t.words[to].stop == ':' && to == at+1 && t.outer.name != "" && (modifiers.has(w.lower) || w.lower == "oil") && !isHead(w.stem) {

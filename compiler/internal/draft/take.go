@@ -213,7 +213,13 @@ func (t *taker) thing(number int, it *item) {
 	case fluidItem:
 		t.fluidThing(it)
 	case threadItem:
-		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && !endsHere(t.words, it.to) && p.class == fastener {
+		if p, n := partAt(t.words, min(it.to, len(t.words)-1)); n > 0 && !endsHere(t.words, it.to) && (p.class == fastener || p.class != machinePart && p.class != placePart && p.class != cavityPart && p.class != raisedPart && p.bare && it.text[0] == 'M') {
+			if p.class != fastener { // M12 pivot
+				p.class = fastener
+				if number+1 < len(t.items) && t.items[number+1].kind == partItem && t.items[number+1].from == it.to {
+					t.items[number+1].part.class = fastener
+				}
+			}
 			p = t.qualify(p)
 			t.add(Size, it.text, p.name, it.from, it.to)
 			if number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].to == it.from && t.items[number-1].amount.low.whole && t.items[number-1].amount.low.int() > 1 {

@@ -217,6 +217,9 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	}
 	f := t.fastener
 	switch {
+	case a.low.whole && a.shape == exact && a.low.int() >= 3 && a.low.int() <= 75 && t.sizesTool(number, it):
+		t.add(Size, size(), t.subject(), it.from, it.to) // spanners 19 and 30
+	case a.shape == exact && before == "new" && t.words[it.from].stop == 0 && endsHere(t.words, it.to): // (new 9)
 	case a.low.fraction && !endsHere(t.words, it.to) && periodic()[t.words[it.to].lower] != "": // half-yearly
 	case a.low.fraction && t.ofThings(it, a) && (articles.has(t.words[it.to].lower) || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five

@@ -120,3 +120,25 @@ func sizeTool(row toolRow) bool {
 }
 
 var sizeCues = cues("spanner|wrench|socket|key|hex|head|across flats|a f|af|square|allen|thread|nut|bolt|wide|diameter|on the outside|open end|what you need|width|hexagon")
+
+// sizesTool reports whether a bare figure is the size of a tool named right before it, or of the
+// next one of that kind: spanners 19 and 30, allen key 6.
+func (t *taker) sizesTool(number int, it *item) bool {
+	if !endsHere(t.words, it.to) && t.words[it.to].lower != "and" {
+		return false
+	}
+	for k := number - 1; k >= 0; k-- {
+		one := t.items[k]
+		if one.to != it.from && !(one.to == it.from-1 && t.words[one.to].lower == "and" && t.words[one.to].stop == 0) || t.words[it.from].stop != 0 {
+			return false
+		}
+		if one.kind == toolItem {
+			return sizeTool(one.tool) && one.to == it.from
+		}
+		if one.kind != amountItem || one.amount.unit.symbol != "" || !one.amount.low.whole {
+			return false
+		}
+		it = &t.items[k]
+	}
+	return false
+}

@@ -29,6 +29,10 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 	}
 	t.torque = a.text()
 	t.add(Torque, a.text(), f.name, it.from, it.to)
+	if checked(t.words, it.from) {
+		t.act("check", part{name: f.name + " torque", head: "torque"}, it.from-1, it.to, false)
+		return
+	}
 	if f.name != "" && t.live(it.from, it.to) {
 		to := it.to
 		if to < len(t.words) && t.words[to].stop == ',' && t.words[to].lower == "crosswise" {
@@ -43,6 +47,11 @@ func (t *taker) torqueThing(number int, it *item, a amount) {
 			t.act("refit", f, it.from, it.to+n, true)
 		}
 	}
+}
+
+// checked reports whether a torque at a word is only checked: chk 110 ft-lb.
+func checked(words []word, at int) bool {
+	return at > 0 && words[at].stop == 0 && (words[at-1].lower == "check" || words[at-1].lower == "recheck" || words[at-1].lower == "verify")
 }
 
 // tightened is what a torque at an item holds for: the fastener named before it in its

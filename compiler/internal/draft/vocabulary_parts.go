@@ -32,7 +32,7 @@ const (
 
 // headRows are the nouns of parts, by class.
 var headRows = map[class]string{
-	fastener:    "bolt screw nut stud capscrew setscrew fastener clamp u-bolt locknut wingnut fixing knob capnut grubscrew lag",
+	fastener:    "bolt screw nut stud capscrew setscrew fastener clamp u-bolt locknut wingnut fixing knob capnut grubscrew lag anchor",
 	plugPart:    "plug",
 	sealPart:    "washer ring o-ring gasket seal grommet circlip snapring splitpin cotter roll-pin lockwasher packing wiper-seal element",
 	coverPart:   "cover guard lid hatch shield panel-cover cowl cowling shroud casing-cover door inspection-plate fairing hood bonnet",

@@ -12,7 +12,7 @@ type toolRow struct {
 
 // toolRows are tools, what is worn, and what is used up, as they are called in workshops.
 var toolRows = []toolRow{
-	{"torque wrench|torque spanner|torque bar|click wrench", "torque wrench", "torque-wrench", ""},
+	{"torque wrench|torque spanner|torque bar|click wrench|talk wrench|talk spanner", "torque wrench", "torque-wrench", ""},
 	{"chain wrench", "chain wrench", "special", ""},
 	{"strap wrench", "strap wrench", "special", ""},
 	{"chain whip|sprocket remover", "chain whip", "special", ""},
@@ -170,7 +170,7 @@ var toolRows = []toolRow{
 	{"stethoscope|listening stick", "stethoscope", "other", ""},
 	{"pressure washer|steam cleaner|jet wash|jetwash|hose pipe|garden hose", "pressure washer", "other", ""},
 
-	{"glove|gloves|rubber gloves|long gloves|welding gloves|heat gloves|leather glove|rigger glove|nitrile glove|rubber glove|gauntlet|chemical glove", "gloves", "wear", "gloves"},
+	{"glove|gloves|rubber gloves|rubber gl|leather gl|nitrile gl|long gloves|welding gloves|heat gloves|leather glove|rigger glove|nitrile glove|rubber glove|gauntlet|chemical glove", "gloves", "wear", "gloves"},
 	{"cut resistant glove|cut proof glove|kevlar glove|chainsaw glove", "cut-resistant gloves", "wear", "cut-resistant-gloves"},
 	{"goggles|goggle|safety goggles", "goggles", "wear", "eye-protection"},
 	{"safety glasses|safety specs|specs|eye pro|safety spectacles|glasses on|specs on|eye protection", "safety glasses", "wear", "eye-protection"},
@@ -189,7 +189,7 @@ var toolRows = []toolRow{
 	{"brake cleaner|degreaser|parts cleaner|solvent|contact cleaner|white spirit", "cleaner", "supply", ""},
 	{"emery|emery cloth|emery paper|sandpaper|wet and dry|scotch brite|scotchbrite|scotch pad|sanding block", "emery cloth", "supply", ""},
 	{"cable tie|zip tie|tie wrap|ty rap", "cable tie", "supply", ""},
-	{"cardboard|bit of card|piece of card|bit of cardboard|sheet of card", "cardboard", "supply", ""},
+	{"cardboard|bit of card|piece of card|bit of cardboard|sheet of card|card not hand", "cardboard", "supply", ""},
 	{"insulating tape|electrical tape|duct tape|masking tape|gaffer tape|self amalgamating tape", "tape", "supply", ""},
 	{"steel wool|wire wool|wirewool", "steel wool", "supply", ""},
 	{"cotton bud|q tip|cotton swab", "cotton bud", "supply", ""},

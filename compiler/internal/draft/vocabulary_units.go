@@ -132,7 +132,7 @@ var unitLetters = set(`hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths c
 
 var boundWords = []boundRow{
 	{"max|maximum|inside|up to a max of|to a max of|no greater than|no bigger than|no higher than|not higher than|doesn't exceed|not exceed|must not exceed|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
-	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|not under|not less than|no less than|not below|minimum of", atLeast},
+	{"nearer than|closer than|no nearer than|no closer than|min|minimum|at least|no lower than|not lower than|a good|a minimum of|not under|not less than|no less than|not below|minimum of", atLeast},
 	{"about|around|roughly|round about|somewhere around|somewhere about|in the region of|somewhere near|just about|~|ca|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
 }
 

@@ -636,6 +636,14 @@ func pattern(written string) func() *regexp.Regexp {
 func lengthened(words []word) {
 	for i := range words {
 		w := &words[i]
+		if next := i + 1; !endsHere(words, next) && papers.has(words[next].lower) {
+			switch strings.ToLower(w.raw) {
+			case "sep":
+				w.lower, w.stem = "separate", "separate" // sep. job
+			case "diff":
+				w.lower, w.stem = "different", "different" // diff. sheet
+			}
+		}
 		if len(w.stem) < 4 || len(w.stem) > 5 || strings.HasSuffix(w.stem, "ll") || strings.HasSuffix(w.stem, "ss") || strings.HasSuffix(w.stem, "e") || !lettersOnly(w.stem) || known(words, i) {
 			continue
 		}
@@ -649,6 +657,9 @@ func lengthened(words []word) {
 		}
 	}
 }
+
+// papers are words before which a short form says that it is another one.
+var papers = set("job sheet card visit task page list item day machine one type model")
 
 // known reports whether a word means something as it stands.
 func known(words []word, at int) bool {
