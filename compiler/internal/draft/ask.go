@@ -347,6 +347,9 @@ var handTight = cues("by hand|hand tight|finger tight|snug|no number|don't torqu
 
 func (t *taker) neverBack(d deed) bool {
 	return !slices.ContainsFunc(t.deeds, func(o deed) bool {
+		if (o.verb == "tighten" || o.verb == "replace" || o.verb == "refit") && o.from > d.from && strings.HasPrefix(o.part.name, d.part.head+" ") {
+			return true // the hose: a new hose clip
+		}
 		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && strings.Contains(o.part.name, d.part.head) {
 			return true
 		}

@@ -11,6 +11,12 @@ import (
 // deedAt takes what is done by the verb at a word.
 func (t *taker) deedAt(at int) {
 	w := t.words[at]
+	if w.lower == "empty" && w.stop == 0 && t.endsName(at) && t.live(at, at+1) && !endsHere(t.words, at+1) && !articles.has(t.words[at+1].lower) {
+		if m := t.mentions[len(t.mentions)-1]; !m.place && m.class != machinePart && m.class != placePart {
+			t.act("empty", m.part, m.from, at+1, false) // drum empty, door open
+			return
+		}
+	}
 	if w.of || t.standings[at] != holds || t.stateAt(at) {
 		return
 	}
@@ -57,6 +63,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		if (row.deed == "off?") && end+1 < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "to" {
 			return false
 		}
+	}
+	if next := at + 1; row.particles == "" && !endsHere(t.words, next) && operated.has(t.words[next].stem) && (t.words[at].lower == "stop" || t.words[at].lower == "start" || t.words[at].lower == "reset" || t.words[at].lower == "test") {
+		return false // the stop button
 	}
 	if w := t.words[at]; row.particles == "" && nounVerbs.has(w.lower) && at > 0 && w.stop == 0 && modifiers.has(t.words[at-1].stem) && !endsHere(t.words, at+1) && isHead(t.words[at+1].stem) {
 		return false // side brush bolts
@@ -125,6 +134,14 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && pronouns.has(next) && (row.deed == "tighten" || row.deed == "loosen") && p.class != fastener && p.class != plugPart && p.class != filterPart && t.bolt().name != "" {
 		p = t.bolt()
+	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; ok && row.deed == "switchoff?" && pronouns.has(next) {
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == t.words[at].sentence; i-- {
+			if m := t.mentions[i]; m.class == energyPart {
+				t.act("isolate", m.part, at, max(to, end), false) // the isolator … turn that off
+				return true
+			}
+		}
 	}
 	if ok && ofMachine.has(row.deed) && pronouns.has(t.words[min(at+1, len(t.words)-1)].lower) {
 		name := t.prime()
@@ -199,6 +216,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if next := min(at+1, len(t.words)-1); !ok && row.deed == "raise" && pronouns.has(t.words[next].lower) {
 		p, to, ok = part{name: "machine", head: "machine", class: machinePart}, end, true // jack it up
 	}
+	if !ok && row.deed == "isolate" && (t.words[at].stop != 0 || t.startsSentence(at)) {
+		p, to, ok = part{name: "isolator", head: "isolator", class: energyPart}, min(end+1, t.endOf(at)), true // isolate at board 2
+	}
 	if !ok || to > len(t.words) {
 		return false
 	}
@@ -237,6 +257,19 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if w := t.words[at].stem; row.deed == "tighten" && (w == "run" || w == "screw" || w == "bolt") && row.particles != "" && p.class != fastener && p.class != plugPart {
 		return false // run her up and down
 	}
+	if w := t.words[at].stem; ok && row.particles != "" && (w == "wind" || w == "screw" || w == "turn" || w == "run") && p.from >= at && length(adjusters, t.words, p.from) > 0 {
+		t.wound(p, at, to)
+		return true
+	}
+	if row.particles != "" && scooped.has(t.words[at].stem) && p.class == plainPart && !isHead(p.head) && row.deed == "off?" {
+		if p, ok = t.dirtied(at); !ok {
+			return false
+		}
+		row.deed = "clean" // fish out the coins
+	}
+	if p.class == plainPart && inside.has(p.head) && t.section.class == filterPart {
+		p = t.section // rinse the mesh
+	}
 	verb := settle(row.deed, p.class)
 	if next := t.words[min(at+1, len(t.words)-1)].lower; verb == "" && p.class == cavityPart && row.particles == "" && unbolted.has(p.head) && !pronouns.has(next) {
 		verb = map[string]string{"off?": "remove", "on?": "refit", "change?": "replace"}[row.deed]
@@ -273,6 +306,29 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	t.act(verb, p, at, to, false)
 	t.further(verb, to)
 	return true
+}
+
+// scooped are verbs for taking out what does not belong there; inside what a strainer has.
+var (
+	scooped = set("fish pick dig scoop rake poke")
+	inside  = set("mesh gauze basket")
+)
+
+// operated are things that are called by what they do: a stop button, a test lever.
+var operated = set("button switch lever cock valve lamp light key")
+
+// adjusters are screws that are turned to set what they push.
+var adjusters = cues("jack screw|jacking screw|jacking bolt|jack bolt|adjusting screw|adjuster screw|adjusting bolt|adjuster bolt|tension screw|tensioning screw|tension bolt|tensioner screw")
+
+// wound takes an adjuster that is wound in or out: it tensions the belt that was named, or else is adjusted.
+func (t *taker) wound(p part, at, to int) {
+	for i := len(t.mentions) - 1; i >= 0; i-- {
+		if m := t.mentions[i]; m.class == movingPart && (strings.HasSuffix(m.head, "belt") || strings.HasSuffix(m.head, "chain")) {
+			t.act("tension", m.part, at, to, false)
+			return
+		}
+	}
+	t.act("adjust", p, at, to, false)
 }
 
 // newIn reports whether a new part is named between two words.

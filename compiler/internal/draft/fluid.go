@@ -52,7 +52,7 @@ func letters(words []word, at int, want string) int {
 
 // saidLetters are letters as they are written when heard.
 var saidLetters = sync.OnceValue(func() map[string]string {
-	return map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l", "saw": "so", "sow": "so", "ice": "is", "ee": "e", "en": "n", "an": "n", "in": "n", "jee": "g", "ji": "g", "bg": "vg", "be": "v", "veegee": "vg", "aye": "i", "ay": "a", "hey": "a", "say": "sa", "es": "s", "aisle": "is", "elle": "l", "al": "l", "dgi": "gi", "lg": "lg"}
+	return map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l", "saw": "so", "sow": "so", "ice": "is", "ee": "e", "en": "n", "an": "n", "in": "n", "jee": "g", "ji": "g", "bg": "vg", "be": "v", "veegee": "vg", "aye": "i", "ay": "a", "hey": "a", "say": "sa", "es": "s", "aisle": "is", "elle": "l", "al": "l", "dgi": "gi", "lg": "lg", "energy": "nlg"}
 })
 
 // fluidAt reads a fluid or its grade that begins at a word.

@@ -75,15 +75,18 @@ type heardUnit struct {
 // unitSounds are the units that are long enough to be told by their sound.
 var unitSounds = sync.OnceValue(func() map[string]heardUnit {
 	out := map[string]heardUnit{}
-	for symbol, said := range map[string][]string{
-		"N·m": {"newton", "metre"}, "lbf·ft": {"foot", "pound"}, "lbf·in": {"inch", "pound"}, "mm": {"millimetre"}, "mL": {"millilitre"},
-		"kg": {"kilogram"}, "L": {"litre"}, "gal": {"gallon"}, "kPa": {"kilopascal"}, "°C": {"degree", "celsius"}, "°F": {"degree", "fahrenheit"},
+	for symbol, all := range map[string]string{
+		"N·m": "newton metre|new to metre|newton leader|new to leader|neutron metre", "lbf·ft": "foot pound", "lbf·in": "inch pound", "mm": "millimetre", "mL": "millilitre",
+		"kg": "kilogram", "L": "litre", "gal": "gallon", "kPa": "kilopascal", "°C": "degree celsius", "°F": "degree fahrenheit",
 	} {
 		for _, row := range unitWords {
-			if row.symbol == symbol {
-				out[sound(said...)] = heardUnit{unit{row.symbol, row.kind, row.open}, said[0][0]}
-				break
+			if row.symbol != symbol {
+				continue
 			}
+			for said := range strings.SplitSeq(all, "|") {
+				out[sound(strings.Fields(said)...)] = heardUnit{unit{row.symbol, row.kind, row.open}, said[0]}
+			}
+			break
 		}
 	}
 	return out
@@ -238,6 +241,10 @@ var braked = set("pad disc drum shoe fluid line cable lever caliper pedal band l
 func phrasesHeard(words []word) {
 	for i := 0; i+1 < len(words); i++ {
 		a, b := &words[i], &words[i+1]
+		if a.raw == "talk" && b.stop == 0 && torqued.has(b.lower) {
+			a.lower, a.stem = "torque", "torque" // talk it again
+			continue
+		}
 		if b.stop != 0 || len(a.stem) < 3 || len(b.stem) < 3 || !lettersOnly(a.lower) || !lettersOnly(b.lower) || isHead(b.stem) || modifiers.has(a.stem) || stopWords.has(a.lower) || stopWords.has(b.lower) {
 			continue
 		}
@@ -253,6 +260,9 @@ func phrasesHeard(words []word) {
 		b.lower, b.stem = second, singular(second)
 	}
 }
+
+// torqued are words behind "torque", which is often heard as talk.
+var torqued = set("it them those these the 'em")
 
 // phraseSounds are parts of two words by the first letter and the sound of both together.
 var phraseSounds = sync.OnceValue(func() map[string]string {

@@ -38,6 +38,9 @@ func (t *taker) amountThing(number int, it *item) {
 	if a.unit.kind == quantity.Power || a.unit.kind == quantity.Voltage && t.near(supplied, it.from, it.to, 0, 3) {
 		return // what the machine is rated
 	}
+	if next := number + 1; next < len(t.items) && a.unit.kind != quantity.None && a.unit.kind != quantity.Length && t.items[next].from == it.to && !endsHere(t.words, it.to) && t.items[next].kind == partItem && t.items[next].part.class == machinePart && it.from > 0 && determiners.has(t.words[it.from-1].lower) && t.words[it.from].stop == 0 {
+		return // the 27 kilo washer extractor
+	}
 	switch a.unit.kind {
 	case quantity.Torque:
 		t.torqueThing(number, it, a)

@@ -115,7 +115,7 @@ func (t *taker) particle(it *item, p part) {
 	if deed == "" {
 		return
 	}
-	if !back && (w == "on" || w == "in") && !endsHere(t.words, at+1) && !goesOn.has(t.words[at+1].lower) && p.class != linePart && p.class != energyPart && p.class != valvePart {
+	if !back && (w == "on" || w == "in") && !endsHere(t.words, at+1) && !goesOn.has(t.words[at+1].lower) && !t.statesGoOn(at+1) && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
 	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && !endsHere(t.words, at+1) && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
@@ -141,6 +141,24 @@ func (t *taker) particle(it *item, p part) {
 		}
 		t.act(verb, p, it.from, at+1, false)
 	}
+}
+
+// statesGoOn reports whether a list of states goes on at a word: panel on, WATER ON, CHECK for drips.
+func (t *taker) statesGoOn(at int) bool {
+	if at+1 >= len(t.words) {
+		return false
+	}
+	if w := t.words[at].lower; w == "check" || w == "test" {
+		return true
+	}
+	for i := at + 1; i < min(at+3, len(t.words)) && t.words[i].stop == 0; i++ {
+		if w := t.words[i].lower; articles.has(w) || prepositions.has(w) && !onOff.has(w) {
+			return false
+		} else if onOff.has(w) {
+			return endsHere(t.words, i+1) || !articles.has(t.words[i+1].lower) && !prepositions.has(t.words[i+1].lower)
+		}
+	}
+	return false
 }
 
 // strokes are parts that go in and out where they are.

@@ -197,6 +197,9 @@ var aloof = set("start run stop record wait raise lower support chock isolate re
 
 // renewal takes "new washer", "washer … new one".
 func (t *taker) renewal(it *item, p part) {
+	if _, figure := numberAt(t.words, min(it.to, len(t.words)-1)); figure > it.to && !endsHere(t.words, it.to) {
+		return // a new belt 68 hertz
+	}
 	if it.from > 0 && t.words[it.from].stop == 0 && t.words[it.from-1].lower == "new" && (it.from < 2 || !oftenNew.has(t.words[it.from-2].lower) || t.words[it.from-2].lower == "a" && it.from > 2 && newBefore.has(t.words[it.from-3].lower)) {
 		t.act("replace", p, it.from-1, it.to, false)
 		t.further("replace", it.to)

@@ -100,7 +100,7 @@ func (t *taker) againAfter(it *item) bool {
 // clockCues are words beside hours that a machine has run.
 var clockCues = cues("clock|meter|reading|now at|done|run|ran|on it|life|lasts|old")
 
-var again = cues("recheck|check again|check them again|check it again|again after|again in|retorque|re-torque|re torque|retighten|look at it again|look at those again|look again|once more after|check them after|check it after|check those after|recheck them|nip them up again|tighten them again|tighten again")
+var again = cues("go back to that|go back to it|go back to those|back to that after|come back to it|come back to that|go over them again|recheck|check again|check them again|check it again|again after|again in|retorque|re-torque|re torque|retighten|look at it again|look at those again|look again|once more after|check them after|check it after|check those after|recheck them|nip them up again|tighten them again|tighten again")
 
 // orTwo reads the longer time of a job: about an hour and a half, two if the tines are bad.
 func (t *taker) orTwo(it *item, a amount) (string, bool) {

@@ -110,15 +110,18 @@ var magnetic = cues("magnetic|mag")
 // turned is what is tightened by a part of a turn: a filter, a spark plug.
 func (t *taker) turned() part {
 	for i := len(t.mentions) - 1; i >= 0 && t.mentions[i].from >= t.begun; i-- {
-		if m := t.mentions[i]; m.class == filterPart || m.name == "spark plug" {
+		if m := t.mentions[i]; m.class == filterPart && !sieves.has(lastWord(m.head)) || m.name == "spark plug" {
 			return m.part
 		}
 	}
-	if t.section.class == filterPart || t.section.name == "spark plug" {
+	if t.section.class == filterPart && !sieves.has(lastWord(t.section.head)) || t.section.name == "spark plug" {
 		return t.section
 	}
 	return part{}
 }
+
+// sieves are filters that lie in something and are not screwed on.
+var sieves = set("strainer screen mesh breather sock bag mat pad")
 
 // keyTool takes the tool that a size stands for: ten mil KEY, ten mil IS WHAT YOU NEED.
 func (t *taker) keyTool(at int, it *item) {

@@ -41,7 +41,7 @@ var productRows = []productRow{
 	{"clean diesel", "diesel", "fuel", productPart, false},
 	{"penetrating oil|penetrating fluid|release oil|penetrant|easing oil|freeing oil", "penetrating oil", "other", productPart, false},
 	{"silicone spray|silicone lube|silicone lubricant", "silicone spray", "other", productPart, false},
-	{"silicone grease", "silicone grease", "grease", productPart, false},
+	{"silicone grease|silly cone grease", "silicone grease", "grease", productPart, false},
 	{"silicone sealant|gasket sealant|gasket maker|instant gasket|rtv|r t v|liquid gasket|flange sealant|bead of sealant|bead of silicone|silicone sealer|gasket goo", "sealant", "other", productPart, false},
 	{"dielectric grease|contact grease|terminal grease|petroleum jelly|vaseline", "petroleum jelly", "grease", productPart, false},
 	{"food grade grease|food grease|food safe grease", "food-grade grease", "grease", productPart, false},

@@ -80,7 +80,7 @@ var unitWords = []struct {
 	{"click", "clicks", quantity.Count, false},
 	{"notch", "notches", quantity.Count, false},
 	{"drop a minute|drop per minute|drops a minute|drops per minute", "drops/min", quantity.Flow, false},
-	{"hz|hertz|cycles per second|cycle per second", "Hz", quantity.Frequency, false},
+	{"hz|hertz|hurt|cycles per second|cycle per second", "Hz", quantity.Frequency, false},
 	{"khz|kilohertz", "kHz", quantity.Frequency, false},
 	{"kw|kilowatt", "kW", quantity.Power, false},
 	{"watt", "W", quantity.Power, false},

@@ -16,6 +16,9 @@ func (t *taker) unnamedBolt(it *item) {
 			of = m.part
 		}
 	}
+	if strings.HasPrefix(it.text, "BSP") || strings.HasPrefix(it.text, "NPT") {
+		return // that of a pipe, which is no bolt
+	}
 	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features.has(of.head) || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
 		return
 	}
@@ -161,6 +164,10 @@ func (t *taker) qualify(p part) part {
 			return p.of(part{name: before}) // the filter on the return line
 		}
 	case movingPart:
+		if only, ok := t.onlyOne(p.head); ok {
+			p.name, p.bare = only, false
+			return p
+		}
 		if p.head == "belt" && t.near(veeCues, p.from, p.to, 6, 6) {
 			p.name, p.bare = "V-belt", false
 		}
@@ -175,6 +182,22 @@ func (t *taker) qualify(p part) part {
 		}
 	}
 	return p
+}
+
+// onlyOne is the name of the one thing with a noun that notes have named so far; not where there
+// are two.
+func (t *taker) onlyOne(head string) (string, bool) {
+	name := ""
+	for _, m := range t.mentions {
+		if m.bare || m.name == head || !strings.HasSuffix(m.name, " "+head) && !strings.HasSuffix(m.name, "-"+head) {
+			continue
+		}
+		if name != "" && name != m.name {
+			return "", false
+		}
+		name = m.name
+	}
+	return name, name != ""
 }
 
 // wordBefore gives the word before a word.

@@ -107,6 +107,9 @@ func split(notes string) []word {
 			if goesOn && one.timed && !punctuated && long && !continuing.has(firstWord(one.text)) {
 				goesOn = false // a caption of several words by itself
 			}
+			if !goesOn && one.empties == 0 && unitGoesOn(all[i-1], one) {
+				goesOn = true
+			}
 			if !goesOn {
 				sentence++
 			}
@@ -124,6 +127,22 @@ func split(notes string) []word {
 		paused(out)
 	}
 	return out
+}
+
+// unitGoesOn reports whether a line ends with a figure and the next begins with its unit.
+func unitGoesOn(before, next line) bool {
+	last := before.text[strings.LastIndexByte(strings.TrimRight(before.text, " \t\r"), ' ')+1:]
+	words, _ := appendWords(nil, line{text: strings.TrimSpace(last)}, 0)
+	if len(words) != 1 || !numeric(words[0].lower) && smalls()[words[0].lower] == 0 && scales()[words[0].lower] == 0 {
+		return false
+	}
+	words, _ = appendWords(words, line{text: strings.TrimSpace(next.text[:min(len(next.text), 40)])}, 0)
+	if len(words) < 2 {
+		return false
+	}
+	words[1].start = words[0].end + 1
+	_, unit := unitAt(words, 1)
+	return unit > 0 && len(words[1].lower) > 2
 }
 
 // continuing are words with which a line goes on with the one before.
@@ -234,7 +253,7 @@ func tells(words []word, at int) bool {
 // clean the slots, wipe them down, behind words that lead to no verb.
 func ordered(words []word, at int) bool {
 	w, before := words[at].lower, words[at-1].lower
-	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
+	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" && !states.has(before) || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
 		return false
 	}
 	next := words[at+1].lower
