@@ -131,7 +131,7 @@ func unitAt(words []word, at int) (unit, int) {
 
 // unitAlone reports whether a letter behind a figure can only be its unit: 12 V, 4 h.
 func unitAlone(words []word, at int) bool {
-	return words[at].lower != "a" && words[at].lower != "in" && words[at].lower != "t" || words[at].raw == "A"
+	return words[at].lower != "a" && words[at].lower != "in" && (words[at].lower != "t" || strings.Contains(words[at-1].lower, ".")) || words[at].raw == "A"
 }
 
 // amountAt reads the amount that begins at a word, with the words that bound it.
@@ -226,6 +226,15 @@ func amountAt(words []word, at int) (amount, bool) {
 			}
 		}
 	}
+	if a.unit.symbol == "" && next+1 < len(words) && words[next].stop == ',' && (n.whole || n.decimals != "") {
+		if u, length := units.at(words, next); length > 1 && u.kind == quantity.Torque {
+			a.unit, next = u, next+length // twenty-five, foot-pounds
+		}
+	}
+	if low, high, u, behind := tolerance(words, a, next); behind > next {
+		a.low, a.high, a.unit = low, high, u
+		return a.ended(words, behind), true
+	}
 	if high, u, behind := secondFigure(words, a, next, between); behind > next {
 		a.high, next = high, behind
 		if u.symbol != "" {
@@ -254,6 +263,39 @@ func andMore(words []word, at int) (number, int) {
 	}
 	return n, next
 }
+
+// tolerance reads what a figure may be off by: half an inch, give or take an eighth; 5 mm plus or
+// minus one. Words of what is measured may stand between.
+func tolerance(words []word, a amount, at int) (low, high number, u unit, end int) {
+	for next := at; next < min(at+4, len(words)) && words[next].stop != '.'; next++ {
+		n := length(giveOrTake, words, next)
+		if n == 0 || a.unit.symbol == "" {
+			continue
+		}
+		off, after := numberAt(words, min(next+n, len(words)-1))
+		if after <= next+n || off.value.Cmp(a.low.value) >= 0 || words[next+n].stop != 0 {
+			return low, high, u, at
+		}
+		if also, length := unitAt(words, after); length > 0 {
+			if also.symbol != a.unit.symbol {
+				return low, high, u, at
+			}
+			after += length
+		}
+		fraction := a.low.fraction || off.fraction
+		decimals := a.low.decimals
+		if len(off.decimals) > len(decimals) {
+			decimals = off.decimals
+		}
+		put := func(value *big.Rat) number {
+			return number{value: value, fraction: fraction, decimals: decimals, whole: !fraction && value.IsInt()}
+		}
+		return put(new(big.Rat).Sub(a.low.value, off.value)), put(new(big.Rat).Add(a.low.value, off.value)), a.unit, after
+	}
+	return low, high, u, at
+}
+
+var giveOrTake = cues("give or take|plus or minus|plus minus|either way by")
 
 // secondFigure reads the other end of a range: to eighteen, or four, and no more than five eighths.
 func secondFigure(words []word, a amount, at int, between bool) (number, unit, int) {

@@ -149,7 +149,7 @@ func (t *taker) renewedAt(at int) {
 	}
 }
 
-var renewals = cues("is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|they go as a set|go as a set|change them as a set|changed as a set|always as a set|swap as set|change as set|replace as set|change the set")
+var renewals = cues("put in the pair|put in a pair|change the pair|replace the pair|renew the pair|always the pair|always in pairs|do them as a pair|is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|they go as a set|go as a set|change them as a set|changed as a set|always as a set|swap as set|change as set|replace as set|change the set")
 
 // renewedOf is what is made new at a word: what its sentence names last, or what is spoken of.
 func (t *taker) renewedOf(at int) (part, int, bool) {
@@ -252,7 +252,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 		}
 	}
 	switch {
-	case first != nil && (t.startsSentence(first.from) || t.words[first.from].stop != 0 || !t.spoken()) && at-first.to <= 12:
+	case first != nil && (t.startsSentence(first.from) || first.from > 0 && t.startsSentence(first.from-1) || t.words[first.from].stop != 0 || !t.spoken()) && at-first.to <= 12:
 		return first.part, end, true
 	case first == nil && !t.spoken() && t.section.name != "" && t.words[at].sentence-t.words[t.section.from].sentence <= 2 && t.section.class != machinePart && (t.startsSentence(at) || t.words[at].stop != 0):
 		return t.section, end, true

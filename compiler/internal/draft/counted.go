@@ -110,6 +110,16 @@ func (t *taker) borrow(number int, a amount) amount {
 			return a
 		}
 	}
+	if t.sharesOut(it) {
+		for k := number - 1; k >= max(number-3, 0); k-- {
+			if before := &t.items[k]; before.kind == amountItem && before.amount.unit.symbol != "" && t.words[before.from].sentence == t.words[it.from].sentence && it.from-before.to < 9 {
+				if kind := before.amount.unit.kind; kind == quantity.Count || kind == quantity.Volume || kind == quantity.Mass {
+					a.unit = before.amount.unit // three strokes in the front one and two in the rear one
+				}
+				return a
+			}
+		}
+	}
 	for k := number - 1; k >= max(number-2, 0); k-- {
 		before := &t.items[k]
 		if before.kind == partItem && it.from-before.from <= 4 {
@@ -122,6 +132,16 @@ func (t *taker) borrow(number int, a amount) amount {
 		return a
 	}
 	return a
+}
+
+// sharesOut reports whether a bare figure tells how much of the same goes to another place: AND
+// TWO IN the rear one.
+func (t *taker) sharesOut(it *item) bool {
+	if it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower != "and" && t.words[it.from].stop == 0 || it.to+1 >= len(t.words) || t.words[it.to].stop != 0 {
+		return false
+	}
+	w, next := t.words[it.to].lower, t.words[it.to+1].lower
+	return (w == "in" || w == "into" || w == "for" || w == "on" || w == "at") && (next == "the" || next == "each" || next == "both")
 }
 
 var lends = sync.OnceValue(func() map[quantity.Dimension]bool {

@@ -944,7 +944,7 @@ func nounHere(words []word, at int) bool {
 }
 
 // nounVerbs are verbs that are as often nouns.
-var nounVerbs = set("grease oil drain fill run check test start stop change record note log mark sign lock dust brush vacuum look level measure gauge wash tension support rest top line set block dress")
+var nounVerbs = set("wet grease oil drain fill run check test start stop change record note log mark sign lock dust brush vacuum look level measure gauge wash tension support rest top line set block dress")
 
 // deedsBy are the rows of deeds by the forms of their verbs.
 var deedsBy = sync.OnceValue(func() map[string][]deedRow {

@@ -46,7 +46,7 @@ func (t *taker) hazards() {
 
 // fuelled reports whether fuel is named beside a word: gas fumes, petrol … no smoking.
 func (t *taker) fuelled(at int) bool {
-	return t.near(fuels, at, at+1, 4, 4)
+	return t.near(fuels, at, at+1, 4, 4) || t.near(gases, at, at+1, 30, 8)
 }
 
 // movingNear gives the hazard of a part that turns and is named close behind a word: one that
@@ -71,6 +71,7 @@ func (t *taker) endAt(at int) int { return min(at, len(t.words)) }
 
 var (
 	fuels    = cues("gas fumes|petrol|gasoline|fuel|diesel|propane|lpg|l p g|butane")
+	gases    = cues("propane|lpg|l p g|butane")
 	handNear = cues("a hand near|hand near|hands near|hand in the|fingers in a|fingers in the")
 	clear    = cues("away|clear|well back|off the|out of the")
 	warnedOf = cues("a hand near|hand near|hands near")

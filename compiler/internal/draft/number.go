@@ -188,7 +188,7 @@ func cardinal(words []word, at int) (number, int) {
 			current, last = value, value
 		case small && current > 0 && current < 10 && last == current && value >= 20 && !pairs(words, next) && !(next+1 < len(words) && words[next+1].hyphen && strings.HasPrefix(words[next+1].lower, "second")): // one fifty
 			current, last = current*100+value, value
-		case big > 0 && current < 0 && next > at && (words[next-1].lower == "a"): // a hundred
+		case big > 0 && current < 0 && (next > at && words[next-1].lower == "a" || next == at && at > 0 && words[at].stop == ',' && !endsHere(words, at+1) && words[at+1].lower == "and"): // a hundred; wheel nuts, hundred and ten
 			current, last = big, big
 			if big == 1000 {
 				total, current = big, 0

@@ -30,6 +30,9 @@ func partAt(words []word, at int) (part, int) {
 			break
 		}
 		if one, n := partPhrases.at(words, next); n > 0 {
+			if one.name == "shut off" && next == at && (at == 0 || words[at].stop != 0 || !determiners.has(words[at-1].lower)) {
+				break // even shut off
+			}
 			last := words[next+n-1]
 			best = part{name: joined(names, one.name), head: one.name, class: one.class, many: last.stem != last.lower, bare: false, from: at, to: next + n}
 			length = next + n - at
@@ -205,7 +208,7 @@ func openNoun(words []word, at int) bool {
 }
 
 // describing are words that say how a part looks, and not which it is called.
-var describing = set("red blue green yellow black white grey gray orange brown pink purple silver golden shiny long short thick thin narrow heavy huge massive tall deep shallow flat round square knurled slotted pointy plain spare original genuine aftermarket cheap expensive proper daft stupid bloody dirty rusty greasy oily filthy loose tight soft hard stiff same matched single double twin triple original existing wee tiny")
+var describing = set("stainless galvanised galvanized red blue green yellow black white grey gray orange brown pink purple silver golden shiny long short thick thin narrow heavy huge massive tall deep shallow flat round square knurled slotted pointy plain spare original genuine aftermarket cheap expensive proper daft stupid bloody dirty rusty greasy oily filthy loose tight soft hard stiff same matched single double twin triple original existing wee tiny")
 
 // before are the words that a name may follow: the nacelle bolts, four nacelle bolts.
 var before = set("the a an both all each every your my one two three four five six seven eight nine ten twelve old new")

@@ -150,7 +150,13 @@ func (t *taker) greases(it *item) {
 			t.act("grease", p, i-1, next+n, true)
 		}
 	}
-	if found || t.didIn("grease", sentence) {
+	for _, d := range t.deeds {
+		if d.verb == "grease" && d.sentence == sentence {
+			t.reach(d, it.from, it.to)
+			found = true
+		}
+	}
+	if found {
 		return
 	}
 	for _, m := range t.mentions {
@@ -158,6 +164,14 @@ func (t *taker) greases(it *item) {
 			found = true
 			t.act("grease", m.part, m.from, it.to, true)
 			break
+		}
+	}
+	if !found && t.section.class == fastener { // augers: two idler bolts; then the grease, six nipples
+		for i := len(t.sections) - 1; i >= 0; i-- {
+			if s := t.sections[i]; s.class != fastener && s.class != cavityPart {
+				t.act("grease", s.part, it.from, it.to, true)
+				return
+			}
 		}
 	}
 	if !found && t.section.name != "" && t.section.class != cavityPart {

@@ -99,7 +99,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 	case quantity.Length:
 		switch {
-		case a.unit.symbol == "m" || a.unit.symbol == "ft":
+		case (a.unit.symbol == "m" || a.unit.symbol == "ft") && !(!endsHere(t.words, it.to) && heights.has(t.words[it.to].lower)):
 		case a.unit.symbol == "µm" && t.near(fineness, it.from, it.to, 3, 4):
 			t.add(Size, a.text(), t.subject(), it.from, it.to)
 		case t.isSize(number, it, a):
@@ -112,6 +112,10 @@ func (t *taker) amountThing(number int, it *item) {
 			if t.near(cues("gap"), it.from, it.to, 3, 2) && (t.section.name == "spark plug" || t.last.name == "spark plug") {
 				t.actOn("adjust", "spark plug gap", part{name: "spark plug", class: plainPart}, max(it.from-1, 0), it.to, true)
 			}
+		}
+	case quantity.Cycles:
+		if a.low.int() >= 100 || t.near(everyCues, it.from, it.to, 3, 0) {
+			t.add(Interval, a.unbound().text(), t.intervalOf(it.from), it.from, it.to)
 		}
 	case quantity.None:
 		t.bareThing(number, it, a)
@@ -156,8 +160,8 @@ func (t *taker) deflects(it *item) {
 		return
 	}
 	for _, p := range []part{t.topic, t.section, t.last} {
-		for _, what := range []string{"belt", "chain"} {
-			if strings.HasSuffix(p.head, what) && p.class == movingPart {
+		for _, what := range []string{"belt", "chain", "cable", "rope"} {
+			if strings.HasSuffix(p.head, what) && (p.class == movingPart || (what == "cable" || what == "rope") && t.near(cues("deflect|deflection|sag|mid span"), it.from, it.to, 9, 5)) {
 				t.actOn("check", what+" tension", p, t.sentenceStart(it.from), it.to, true)
 				return
 			}
@@ -198,6 +202,9 @@ func (a amount) unbound() amount {
 	return a
 }
 
+// heights are words behind a length that tell where it is measured.
+var heights = set("up high down off above below apart deep clear long wide away")
+
 // bareThing takes a figure without a unit: a count, a size, a torque, an interval.
 func (t *taker) bareThing(number int, it *item, a amount) {
 	var next *item
@@ -223,6 +230,10 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.whole && a.shape == exact && a.low.int() >= 3 && a.low.int() <= 75 && t.sizesTool(number, it):
 		t.add(Size, size(), t.subject(), it.from, it.to) // spanners 19 and 30
 	case a.shape == exact && before == "new" && t.words[it.from].stop == 0 && endsHere(t.words, it.to): // (new 9)
+	case a.low.whole && a.shape == exact && before == "is" && t.words[it.from-1].raw == "" && endsHere(t.words, it.to) && t.inSentence(Count, it) && a.low.int() > 1:
+		t.add(Count, a.text(), t.subject(), it.from-1, it.to) // 8 blocks / carriage = 16
+	case f.name != "" && a.low.whole && a.shape == exact && a.low.int() > 60 && a.low.int() < 900 && endsHere(t.words, it.to) && t.torqueAlone(it, f):
+		t.torqueOpen(a, f, it) // wheel nuts, hundred and ten; jam nut 85
 	case a.low.fraction && !endsHere(t.words, it.to) && periodic()[t.words[it.to].lower] != "": // half-yearly
 	case a.low.fraction && t.ofThings(it, a) && (articles.has(t.words[it.to].lower) || t.words[it.to].lower == "of" || t.words[it.to].lower == "way"): // half the width
 	case before == "number": // number five
@@ -272,7 +283,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Count, a.text(), t.subject(), it.from, it.to+length(countCues, t.words, it.to))
 	case a.low.int() == 1 && !endsHere(t.words, it.to) && length(pairCues, t.words, it.to) > 0:
 		t.add(Count, "2", t.subject(), it.from, it.to+length(pairCues, t.words, it.to))
-	case a.low.whole && a.low.int() > 1 && a.low.int() < 60 && a.shape == exact && before == "there" && t.words[it.from-1].of && next == nil:
+	case a.low.whole && a.low.int() > 1 && a.low.int() < 60 && a.shape == exact && before == "there" && t.words[it.from-1].of && (next == nil || next.kind == threadItem):
 		t.add(Count, a.text(), t.subject(), it.from, it.to) // there's four
 	case a.low.whole && a.low.int() > 1 && (length(countBefore, t.words, max(it.from-1, 0)) > 0 || it.from > 1 && length(countBefore, t.words, it.from-2) > 1) && endsHere(t.words, it.to):
 		t.add(Count, a.text(), t.subject(), it.from, it.to)
@@ -286,7 +297,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.torqueOpen(a, f, it)
 	case a.low.int() >= 100 && t.speedBefore(it):
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
-	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
+	case t.near(rangeCues, it.from, it.to, 6, 3) || a.shape == atMost || a.shape == atLeast || a.low.decimals != "" && t.near(rangeCues, it.from, it.to, 14, 4) || length(outTo, t.words, max(a.figures-3, 0)) > 0:
 		if a.low.whole && a.low.int() == 1 && a.shape == exact && !numeric(t.words[a.figures].lower) || it.to < len(t.words) && t.words[it.to].of || before == "all" || t.ofThings(it, a) {
 			return
 		}

@@ -92,6 +92,9 @@ func (t *taker) particle(it *item, p part) {
 	if strokes.has(p.head) && !back {
 		return // with the ram in
 	}
+	if length(adjusters, t.words, it.from) > 0 && (w == "in" || w == "out") {
+		return // wind the jack screw in
+	}
 	deed := ""
 	switch {
 	case p.head == "emergency stop" && (w == "in" || w == "pressed" || w == "out"):
@@ -117,6 +120,12 @@ func (t *taker) particle(it *item, p part) {
 	}
 	if !back && (w == "on" || w == "in") && !endsHere(t.words, at+1) && !goesOn.has(t.words[at+1].lower) && !t.statesGoOn(at+1) && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
+	}
+	if !back && w == "off" && p.class == coverPart && p.bare && at+2 < len(t.words) && t.words[at+1].lower == "the" && t.words[at+1].stop == 0 && t.words[at+2].stop == 0 {
+		if of, n := partAt(t.words, at+2); n > 0 { // cover off the blade
+			t.act("remove", p.of(of), it.from, at+2+n, false)
+			return
+		}
 	}
 	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && !endsHere(t.words, at+1) && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
@@ -330,6 +339,10 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 			p = machineOf(name)
 		}
 		t.raised = name
+	case "grease":
+		if p.class == fastener {
+			return
+		}
 	case "bleed":
 		switch {
 		case strings.Contains(p.name, "brake"):

@@ -9,6 +9,12 @@ import (
 func (t *taker) partThing(number int, it *item) {
 	p := it.part
 	place := it.from > 0 && (t.placed(it.from) || t.harmed(it.from) || features.has(p.head) && t.onIt(it.to))
+	if p.bare && it.from > 1 && apposed.has(p.head) && describing.has(t.words[it.from-1].lower) && t.words[it.from-1].stop == ',' {
+		place = true // battery switch off, red knob behind the seat
+	}
+	if p.bare && p.head == "pin" && slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Tool && strings.HasSuffix(one.Value, " pin") }) {
+		return // that of the tools
+	}
 	p = t.qualify(p)
 	it.part = p
 	if t.standings[it.from] != holds {
@@ -51,6 +57,9 @@ func (t *taker) partThing(number int, it *item) {
 	t.particle(it, p)
 	t.sides(it, p)
 }
+
+// apposed are what a switch or a valve has to take hold of, named behind it for where it is.
+var apposed = set("knob handle lever button key")
 
 // harmed reports whether a part is what comes to harm: you'll pop the seal, it cuts the seal.
 func (t *taker) harmed(at int) bool {
@@ -197,6 +206,10 @@ var aloof = set("start run stop record wait raise lower support chock isolate re
 
 // renewal takes "new washer", "washer … new one".
 func (t *taker) renewal(it *item, p part) {
+	if before := it.from - 1; before > 0 && describing.has(t.words[before].lower) && t.words[it.from].stop == 0 && t.words[before].stop == 0 && t.words[before-1].lower == "new" && t.everyTime(it.to) {
+		t.act("replace", p, before-1, it.to, false) // a new stainless clip every time
+		return
+	}
 	if _, figure := numberAt(t.words, min(it.to, len(t.words)-1)); figure > it.to && !endsHere(t.words, it.to) {
 		return // a new belt 68 hertz
 	}
@@ -204,6 +217,11 @@ func (t *taker) renewal(it *item, p part) {
 		t.act("replace", p, it.from-1, it.to, false)
 		t.further("replace", it.to)
 	}
+}
+
+// everyTime reports whether it is told at a word that something is done each time.
+func (t *taker) everyTime(at int) bool {
+	return !endsHere(t.words, at) && (t.words[at].lower == "every" || t.words[at].lower == "each" || t.words[at].lower == "always")
 }
 
 // fittings takes what grease fittings are counted on: king pins, four nipples.

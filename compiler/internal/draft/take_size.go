@@ -20,6 +20,12 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if next := number + 1; next < len(t.items) && t.items[next].kind == partItem && t.items[next].from == it.to && t.words[it.to].stop == 0 && a.shape == exact && !t.near(rangeCues, it.from, it.to, 4, 3) {
 		return true // a forty-two inch deck
 	}
+	if a.unit.symbol == "in" && a.low.fraction && t.section.class == fastener && t.words[t.begun].sentence >= t.words[it.from].sentence-1 && !t.near(rangeCues, it.from, it.to, 9, 3) {
+		return true // Anchors: wedge type 3/4 in
+	}
+	if x, _ := a.low.value.Float64(); a.shape == exact && (a.unit.symbol == "in" && x >= 24 || a.unit.symbol == "cm" && x >= 60 || a.unit.symbol == "mm" && x >= 600) && !t.near(rangeCues, it.from, it.to, 9, 5) && t.topic.name != "" && (it.from == 0 || !prepositions.has(t.words[it.from-1].lower)) && !(!endsHere(t.words, it.to) && (heights.has(t.words[it.to].lower) || prepositions.has(t.words[it.to].lower))) {
+		return true // the blade, seventy-seven inches
+	}
 	if f := t.fastener; a.unit.symbol == "in" && a.low.fraction && f.name != "" && t.words[max(f.from, 0)].sentence == t.words[it.from].sentence && !t.near(rangeCues, it.from, it.to, 9, 3) {
 		return true
 	}

@@ -33,6 +33,12 @@ func (t *taker) toolThing(number int, it *item) {
 		row.name = "spring puller"
 	}
 	t.add(Tool, row.name, t.subject(), it.from, it.to)
+	if said := t.words[it.to-1].lower; row.kind == "lock" && said == "tag" {
+		t.add(Tool, "tag", t.subject(), it.to-1, it.to) // lock and tag
+	}
+	if row.name == "wheel chock" && !endsHere(t.words, it.to) && (t.words[it.to].lower == "away" || t.words[it.to].lower == "out" || t.words[it.to].lower == "off") {
+		t.act("remove", part{name: "wheel chock", head: "chock", class: supportPart, many: t.words[it.to-1].stem != t.words[it.to-1].lower}, it.from, it.to+1, false)
+	}
 	if !endsHere(t.words, it.to) && length(cues("both ends|each end|on both sides|both sides|each side"), t.words, it.to) > 0 {
 		t.add(Count, "2", row.name, it.from, it.to+2) // one for the head, one for the nut
 	}

@@ -179,4 +179,10 @@ func (t *taker) torqueOpen(a amount, f part, it *item) {
 	t.act("tighten", f, it.from, it.to, true)
 }
 
-var torqueCues = cues("talk|torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
+var torqueCues = cues("are at|is at|goes to|go to|set at|talk|torque|tighten|torqued|tightened|crosswise|get|gets|nip|do them|going back|foot|foot pounds|take|takes")
+
+// torqueAlone reports whether a bare figure too great for a size stands behind a fastener with
+// nothing between them: wheel nuts, hundred and ten.
+func (t *taker) torqueAlone(it *item, f part) bool {
+	return f.to == it.from && t.words[it.from].stop != '.' && (t.startsSentence(f.from) || f.from > 0 && t.startsSentence(f.from-1))
+}

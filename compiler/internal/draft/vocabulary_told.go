@@ -16,6 +16,8 @@ var toldRows = []toldRow{
 	{"fuel on|fuel back on|tap on|fuel tap on", "open", "fuel valve", ""},
 	{"water on|water back on|turn the water on|water supply on|turn the water back on", "open", "water valve", ""},
 	{"red stop button|stop button works|test the stop button|try the stop button|check the stop button", "check", "emergency stop", ""},
+	{"good and tight", "tighten", "$fastener", ""},
+	{"key stays on you|key stays with you|key in your pocket|keys in your pocket|pocket the key", "remove", "key", ""},
 	{"fuel off|tap off|fuel tap off", "close", "fuel valve", ""},
 	{"stop on panel|stop on the panel|stop at the panel|stop at panel|stop it at the panel|press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
 	{"red mushroom|emergency stop|e stop|mushroom button", "check", "emergency stop", ""},

@@ -96,7 +96,7 @@ var toolRows = []toolRow{
 	{"bung wrench|drum key", "bung wrench", "special", ""},
 	{"spanner|wrench|ring spanner|combination spanner|combination wrench|box end|box wrench|box end wrench|ring|flare nut wrench|line wrench", "wrench", "wrench", ""},
 	{"open end|open ender|open ended spanner|open end wrench|open end spanner|open ended", "open-end wrench", "wrench", ""},
-	{"hex key|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
+	{"hex key|ak|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
 	{"hex bit|allen bit|allen socket|hex socket bit", "hex bit", "hex-bit", ""},
 	{"torx|torx bit|torx key|star bit", "hexalobular bit", "bit", ""},
 	{"screwdriver|screw driver|phillips screw driver|phillips screwdriver|cross head|jis screwdriver|flat screwdriver|flat blade|pozi|phillips|cross head screwdriver|flathead", "screwdriver", "screwdriver", ""},
@@ -156,6 +156,7 @@ var toolRows = []toolRow{
 	{"sling|strop|lifting strap|lifting chain|shackle|lifting eye", "sling", "sling", ""},
 	{"axle stand|jack stand|stand|trestle|stand under the axle|stand under the frame|stand under the chassis", "stand", "stand", ""},
 	{"block|wooden block|timber block|wood block|block of wood|blocks of wood|lump of wood|bit of timber|cribbing|packer|baulk", "block", "stand", ""},
+	{"safety pin|transport pin|cylinder stop|cylinder lock|ram lock|ram stop", "safety pin", "stand", ""},
 	{"wheel chock|chock", "wheel chock", "stand", ""},
 	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
 	{"padlock|red lock|yellow lock|lock on it|lock on|lock and key|safety lock|personal padlock|own padlock|own lock|your lock|my lock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
@@ -230,6 +231,18 @@ var headForms = cues("hexagon socket|socket head|allen head|hex head|hex headed|
 // holdsBy are units of what a container holds: a five litre pan.
 var holdsBy = set("litre liter l gallon quart pint")
 
+// kitHere reports whether a word stands in a list of tools that is headed as one: Kit: …, Bring: ….
+func kitHere(words []word, at int) bool {
+	for i := at; i >= 0 && words[i].sentence == words[at].sentence; i-- {
+		if words[i].stop == ':' {
+			return i > 0 && kits.has(words[i-1].lower)
+		}
+	}
+	return false
+}
+
+var kits = set("kit tools tool bring need needs gear take get gather")
+
 func toolAt(words []word, at int) (toolRow, int) {
 	if at >= len(words) {
 		return toolRow{}, 0
@@ -254,7 +267,7 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && row.name == "hook" && at > 1 && words[at-1].lower == "the" && (words[at-2].lower == "off" || words[at-2].lower == "on") {
 		return toolRow{}, 0 // it comes off the hooks
 	}
-	if length == 1 && maybeTools.has(w.stem) && w.stem == w.lower && !w.of {
+	if length == 1 && maybeTools.has(w.stem) && w.stem == w.lower && !w.of && !kitHere(words, at) {
 		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore.has(words[at-1].lower) && !numeric(words[at-1].lower) && smalls()[words[at-1].lower] == 0 && denominators()[words[at-1].lower] == 0 && !sized.has(words[at-1].lower) && !holdsBy.has(words[at-1].stem) {
 			return toolRow{}, 0
 		}
@@ -272,7 +285,7 @@ func toolAt(words []word, at int) (toolRow, int) {
 			return toolRow{}, 0
 		}
 	}
-	if length > 0 && !endsHere(words, at+length) {
+	if length == 1 && !endsHere(words, at+length) {
 		if _, more := heads()[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
 			return toolRow{}, 0
 		}

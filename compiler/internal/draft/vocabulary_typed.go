@@ -81,7 +81,7 @@ func shortened(w word, behind string) bool {
 // cutShort are words that stay as they are with a dot behind them; fullWord are whole words
 // that look as if they were cut short.
 var (
-	cutShort = set("w approx max min fig ref incl ca")
+	cutShort = set("w q approx max min fig ref incl ca")
 	fullWord = set("press temp carb alt trans comp rec rem inst sol bat spec u em nip min max no")
 )
 

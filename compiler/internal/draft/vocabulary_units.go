@@ -107,6 +107,7 @@ var unitWords = []struct {
 	{"gpm|gallon a minute|gallon per minute", "gpm", quantity.Flow, true},
 	{"gal h|gal/h|gph|gallon an hour|gallon per hour", "gal/h", quantity.Flow, true},
 	{"cfm|cubic feet a minute|cubic feet per minute", "cfm", quantity.Flow, false},
+	{"cycle|wash cycle|operating cycle", "cycles", quantity.Cycles, false},
 	{"tooth", "teeth", quantity.Count, false},
 	{"l min|l/min|litre a minute|litre per minute|liters per minute", "L/min", quantity.Flow, false},
 }

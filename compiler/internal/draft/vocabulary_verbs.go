@@ -49,7 +49,7 @@ var deedRows = []deedRow{
 	{"top fill", "up", "fill"},
 	{"bleed purge vent", "", "bleed"},
 	{"grease regrease", "", "grease"},
-	{"oil lube lubricate smear", "", "lubricate"},
+	{"oil lube lubricate smear wet", "", "lubricate"},
 	{"spray squirt smear coat dab wipe", "with", "smear?"},
 	{"flush", "", "flush"},
 	{"flush rinse", "out through", "flush"},

@@ -655,6 +655,9 @@ func pattern(written string) func() *regexp.Regexp {
 func lengthened(words []word) {
 	for i := range words {
 		w := &words[i]
+		if next := i + 1; w.lower == "q" && !endsHere(words, next) && (numeric(words[next].lower) || smalls()[words[next].lower] > 0) {
+			w.lower, w.stem = "every", "every" // q 3 mo
+		}
 		if next := i + 1; !endsHere(words, next) && papers.has(words[next].lower) {
 			switch strings.ToLower(w.raw) {
 			case "sep":
