@@ -241,6 +241,11 @@ func amountAt(words []word, at int) (amount, bool) {
 			a.unit = u
 		}
 	}
+	if a.unit.symbol == "" && !endsHere(words, next) && words[next].lower == "of" && next+1 < len(words) && (words[next+1].lower == "a" || words[next+1].lower == "an") && (a.ranged() || !a.low.whole) {
+		if u, length := unitAt(words, next+2); length > 0 {
+			a.unit, next = u, next+2+length // point two to point five of a millimetre
+		}
+	}
 	return a.ended(words, next), true
 }
 
@@ -295,7 +300,7 @@ func tolerance(words []word, a amount, at int) (low, high number, u unit, end in
 	return low, high, u, at
 }
 
-var giveOrTake = cues("give or take|plus or minus|plus minus|either way by")
+var giveOrTake = cues("±|give or take|plus or minus|plus minus|either way by")
 
 // secondFigure reads the other end of a range: to eighteen, or four, and no more than five eighths.
 func secondFigure(words []word, a amount, at int, between bool) (number, unit, int) {

@@ -370,7 +370,7 @@ func (t *taker) fluidQuestions() {
 			}
 		case "fill":
 			told := slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Amount && one.About == d.object })
-			if !told && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
+			if !told && !t.toppedUp(d) && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.object), d.from, min(d.to, len(t.words)))
 			}
 			if strings.Contains(d.object, "cool") && !t.kindNear(Fluid, d.sentence, 1) {
@@ -395,6 +395,19 @@ func (t *taker) fluidQuestions() {
 		}
 	}
 }
+
+// toppedUp reports whether a fill only makes up what is missing, so that a mark or an eye ends it: top
+// up, if it wants some, to the line.
+func (t *taker) toppedUp(d deed) bool {
+	for i := max(t.sentenceStart(d.from), d.from-12); i < min(d.to+10, len(t.words)); i++ {
+		if t.words[i].sentence == d.sentence && length(toppings, t.words, i) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
 
 func (t *taker) thickened(it item) bool {
 	for _, other := range t.items {

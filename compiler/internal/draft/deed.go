@@ -27,6 +27,9 @@ func (t *taker) deedAt(at int) {
 		if row.particles != "" && bothWays()[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb.has(t.words[at-1].lower) || modifiers.has(t.words[at-1].stem) || isHead(t.words[at-1].stem) || small.has(t.words[at-1].lower)) {
 			continue
 		}
+		if (w.lower == "oil" || w.lower == "fuel" || w.lower == "grease") && !endsHere(t.words, at+1) && oiledNouns.has(t.words[at+1].stem) {
+			continue // oil level plug
+		}
 		if curt := !t.spoken() && (w.stop == ':' || w.stop == ','); row.particles == "" && (!curt && nounHere(t.words, at) || at > 0 && w.stop == 0 && notBeforeVerb.has(t.words[at-1].lower)) {
 			continue
 		}
@@ -226,7 +229,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
 		p = t.fastener
 	}
-	if (p.head == "window" || p.head == "sight glass") && (row.deed == "inspect" || row.deed == "check") && t.cavity != "" {
+	if (p.head == "window" || p.head == "sight glass" || p.head == "dipstick") && (row.deed == "inspect" || row.deed == "check") && t.cavity != "" {
 		name := t.levelOf(t.cavity)
 		t.actOn("check", name, cavityOf(t.cavity), at, to, false)
 		return true
@@ -313,6 +316,9 @@ var (
 	scooped = set("fish pick dig scoop rake poke")
 	inside  = set("mesh gauze basket")
 )
+
+// oiledNouns are nouns behind oil and grease that are no objects of them.
+var oiledNouns = set("level plug filter seal pump cap line cooler tank change gauge pressure light bath drain fill gun nipple point can way hole")
 
 // operated are things that are called by what they do: a stop button, a test lever.
 var operated = set("button switch lever cock valve lamp light key")
@@ -470,6 +476,17 @@ func (t *taker) toldAt(at int) {
 	if end := at + n; !endsHere(t.words, end) && articles.has(t.words[end].lower) && onOff.has(t.words[end-1].lower) && row.verb != "lubricate" {
 		return // the isolator on the wall
 	}
+	if row.object == "emergency stop" {
+		for i := max(at-3, 0); i < at; i++ {
+			if pressed.has(t.words[i].lower) && t.words[i].sentence == t.words[at].sentence {
+				t.act("press", part{name: "emergency stop", head: "emergency stop", class: signPart}, i, at+n, false)
+				return // hit the emergency stop
+			}
+		}
+	}
+	if row.verb == "prove" && t.restored() {
+		row = toldDeed{"start", "$prime", ""} // the power is on again: press the green button
+	}
 	if end := at + n; row.object == "emergency stop" && !endsHere(t.words, end) && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
 		return // it is pressed
 	}
@@ -570,6 +587,18 @@ func (t *taker) toldAt(at int) {
 	}
 }
 
+var pressed = set("hit press push punch smack thump knock slap")
+
+// restored reports whether the energy was last told to be on again.
+func (t *taker) restored() bool {
+	for i := len(t.deeds) - 1; i >= 0; i-- {
+		if v := t.deeds[i].verb; v == "restore" || v == "isolate" {
+			return v == "restore"
+		}
+	}
+	return false
+}
+
 // levelOf is the level of what a cavity holds.
 func (t *taker) levelOf(cavity string) string {
 	switch {
@@ -656,6 +685,11 @@ func (t *taker) looked(at int) {
 		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == w.sentence; i-- {
 			if m := t.mentions[i]; t.startsSentence(m.from) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
 				first = m.part
+			}
+		}
+		if n := len(t.mentions); first.name == "" && n > 0 && t.section.class == cavityPart {
+			if m := t.mentions[n-1]; t.words[m.from].sentence == w.sentence && !m.place && m.class != fastener && m.class != cavityPart && m.class != machinePart {
+				first = m.part // wipe the rod and look for scoring
 			}
 		}
 		if p := t.section; first.name != "" {

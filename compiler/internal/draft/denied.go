@@ -3,6 +3,10 @@ package draft
 import (
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"benchleaf/compiler/internal/quantity"
 )
 
 // standing is how what is said stands: as a fact of this job or not.
@@ -52,7 +56,7 @@ func stand(words []word) []standing {
 		}
 		if n := length(notNow, words, i); n > 0 {
 			from := clauseStart(words, i)
-			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 7 {
+			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 10 {
 				from = clauseStart(words, from-1)
 			}
 			if !marked(words, max(i-12, 0)) && i-from > 4 { // nothing tells clauses apart
@@ -90,6 +94,9 @@ func stand(words []word) []standing {
 		if _, bound := suffixes.at(words, i); bound > 0 {
 			continue
 		}
+		if limited(words, i+n) || words[i].lower == "leave" && leftFor(words, i+1) {
+			continue
+		}
 		end := clauseEnd(words, i+n)
 		if !marked(words, max(i-12, 0)) { // nothing tells where the denial ends
 			if _, after := numberAt(words, min(i+n, len(words)-1)); words[i].lower == "no" && after > i+n {
@@ -125,6 +132,31 @@ func stand(words []word) []standing {
 		}
 	}
 	return out
+}
+
+// limited reports whether a denial only tells a limit: it shouldn't drop MORE THAN TEN millimetres.
+func limited(words []word, at int) bool {
+	for i := at; i < min(at+5, len(words)) && words[i].stop == 0; i++ {
+		if length(limits, words, i) == 0 {
+			continue
+		}
+		_, after := numberAt(words, min(i+length(limits, words, i), len(words)-1))
+		return after > i+length(limits, words, i)
+	}
+	return false
+}
+
+var limits = cues("more than|less than|go over|go under|go above|go below|exceed|drop below|go past|be over|be under|be more than|be less than")
+
+// leftFor reports whether something is left as it is for a time: leave it up ten minutes.
+func leftFor(words []word, at int) bool {
+	for i := at; i < min(at+4, len(words)) && words[i].stop == 0; i++ {
+		if _, after := numberAt(words, i); after > i && after < len(words) {
+			u, n := unitAt(words, after)
+			return n > 0 && u.kind == quantity.Time
+		}
+	}
+	return false
 }
 
 // ifNot reports whether a denial only asks, and what follows is to be done: if not, slacken ….
@@ -232,6 +264,8 @@ func others(words []word, at int) (from, end int) {
 	}
 	w, next := words[at], words[at+1]
 	switch {
+	case at > 0 && byName(words, at) && (next.lower == "does" || next.lower == "do") && !endsHere(words, at+2) && pronouns.has(words[at+2].lower):
+		return clausesStart(words, at), clauseEnd(words, at+2) // every 3 months, Sandra does that
 	case roles.has(w.stem) && (next.lower == "do" || next.lower == "does" || next.lower == "handle" || next.lower == "handles") && (endsHere(words, at+2) || pronouns.has(words[at+2].lower) || articles.has(words[at+2].lower)):
 		return clausesStart(words, at), clauseEnd(words, at+2)
 	case at > 0 && w.stop == 0 && owners.has(next.lower) && w.stem != w.lower && actionWords()[w.stem] && !speakers.has(words[at-1].lower):
@@ -240,6 +274,12 @@ func others(words []word, at int) (from, end int) {
 		return at - 1, storyEnd(words, at+2)
 	}
 	return 0, 0
+}
+
+// byName reports whether a word is the name of somebody, by its capital within a sentence.
+func byName(words []word, at int) bool {
+	first, _ := utf8.DecodeRuneInString(words[at].raw)
+	return unicode.IsUpper(first) && words[at].stop != '.' && len(words[at].lower) > 2 && words[at].raw != strings.ToUpper(words[at].raw) && !known(words, at)
 }
 
 var (

@@ -220,6 +220,9 @@ func oilOf(words []word, from, to int, grade string) fluid {
 	return out
 }
 
+// viscosities are those that hydraulic oils are sold by, by no more than their number.
+var viscosities = set("15 22 32 46 68 100")
+
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
 func consistency(words []word, at int) (fluid, bool) {
 	next := at
@@ -349,6 +352,13 @@ func named(words []word, at int) (fluid, bool) {
 		}
 		if row.what == thickenerPart && row.name != "polyurea" && !greaseNear(words, at, at+n) {
 			return fluid{}, false
+		}
+		if row.kind == "hydraulic-oil" && row.what == namePart && at+n < len(words) && words[at+n].stop != '.' {
+			if number, after := numberAt(words, at+n); after > at+n && number.whole && viscosities.has(number.text(false)) && endsHere(words, after) {
+				if grade, err := trade.ParseGrade("ISO VG " + number.text(false)); err == nil {
+					return oilOf(words, at, after, grade.Canonical), true // hydraulic oil, thirty-two
+				}
+			}
 		}
 		if row.coloured {
 			for i := at + n; i < len(words) && i < at+n+3; i++ {

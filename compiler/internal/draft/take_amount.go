@@ -67,8 +67,10 @@ func (t *taker) amountThing(number int, it *item) {
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			return
 		}
-		if it.to < len(t.words) && t.words[it.to].lower == "one" { // the half tonne one
-			return
+		for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].stop == 0; i++ {
+			if t.words[i].lower == "one" { // the half tonne one, the two tonne electric one
+				return
+			}
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
 		for _, p := range []part{t.last, t.section} {

@@ -18,7 +18,11 @@ func (t *taker) fluidThing(it *item) {
 	if f.what == namePart {
 		return
 	}
-	t.add(Fluid, f.grade, t.cavity, it.from, it.to)
+	about := t.cavity
+	if f.kind == "grease" {
+		about = t.topic.name
+	}
+	t.add(Fluid, f.grade, about, it.from, it.to)
 	if f.what == gradePart && f.kind != "grease" && t.section.class == cavityPart && t.cavity != "" && !t.near(describes, it.from, it.to, 5, 0) && !t.near(heldLevel, it.from, it.to, 0, 25) && !t.did("fill", t.cavity) {
 		to := it.to
 		for _, one := range t.items {

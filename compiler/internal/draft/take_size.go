@@ -14,6 +14,9 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 			return true // level plug 24 mm
 		}
 	}
+	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 5 && a.low.int() <= 70 && t.items[number-1].kind == threadItem && t.items[number-1].to == it.from && endsHere(t.words, it.to) && t.words[it.from].stop == ',' {
+		return true // M6 (10 mm)
+	}
 	if a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 6 && a.low.int() <= 70 && (t.last.class == plugPart || t.last.class == fastener) && t.words[t.last.from].sentence == t.words[it.from].sentence && t.words[it.from].stop == ',' && it.from-t.last.to < 5 && !t.near(rangeCues, it.from, it.to, 1, 3) {
 		return true // a plug under the tank, twenty-four millimetre
 	}

@@ -20,8 +20,11 @@ func (t *taker) toolThing(number int, it *item) {
 	if row.name == "ear muffs" && afloat(t.words) && t.words[it.from].stem == "muff" {
 		row = toolNames()["flushing muffs"]
 	}
-	if strings.HasSuffix(strings.ToLower(t.machine()), row.name) {
+	if called := strings.ToLower(t.machine()); strings.HasSuffix(called, row.name) || called != "" && strings.HasSuffix(called, strings.ToLower(t.said(it.from, it.to))) {
 		return // the machine itself
+	}
+	if !endsHere(t.words, it.to) && (t.words[it.to].lower == "one" || t.words[it.to].lower == "ones") || t.words[it.from].sentence == 0 && row.kind == "other" && wordBefore(t.words, it.from) != "with" && t.namesMachine(it.from) {
+		return // the baler, the cardboard one
 	}
 	if w := wordBefore(t.words, it.from); it.from > 1 && w == "your" && t.words[it.from-2].lower == "through" {
 		return // straight through your glove
@@ -147,3 +150,13 @@ func (t *taker) keyTool(at int, it *item) {
 }
 
 var toolMeant = cues("is what you need|does it|will do it|on the outside|fits it|fits them|you need two of them|so you need two|is what you want")
+
+// namesMachine reports whether what notes are about is told right before a word: this is the ….
+func (t *taker) namesMachine(at int) bool {
+	for i := max(at-4, 0); i < at; i++ {
+		if length(machineCues, t.words, i) > 0 {
+			return true
+		}
+	}
+	return false
+}

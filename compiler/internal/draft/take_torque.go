@@ -57,6 +57,9 @@ func checked(words []word, at int) bool {
 // tightened is what a torque at an item holds for: the fastener named before it in its
 // sentence, or right behind it, or else the one spoken of.
 func (t *taker) tightened(it *item) part {
+	if p, ok := t.tightenedByName(it); ok {
+		return p
+	}
 	sentence, w := t.words[it.from].sentence, ""
 	for i := it.from - 1; i >= 0 && t.words[i].sentence == sentence; i-- {
 		if w = t.words[i].lower; w != "they" && (w != "'em" && w != "them" && w != "those") {
@@ -186,3 +189,33 @@ var torqueCues = cues("are at|is at|goes to|go to|set at|talk|torque|tighten|tor
 func (t *taker) torqueAlone(it *item, f part) bool {
 	return f.to == it.from && t.words[it.from].stop != '.' && (t.startsSentence(f.from) || f.from > 0 && t.startsSentence(f.from-1))
 }
+
+// tightenedByName gives what a torque holds for by its own clause: what is tightened there by name (tighten terminals
+// 2 Nm), or the bolt whose thread stands before it again (refit M6 9 Nm).
+func (t *taker) tightenedByName(it *item) (part, bool) {
+	for k := len(t.items) - 1; k >= 0; k-- {
+		one := t.items[k]
+		if one.to != it.from || t.words[it.from].stop != 0 || !t.live(one.from, one.to) {
+			continue
+		}
+		switch {
+		case one.kind == partItem && one.from > 0 && t.words[one.from].stop == 0 && tightens.has(t.words[one.from-1].lower) && one.part.class != coverPart && one.part.class != machinePart && one.part.class != cavityPart:
+			p := t.qualify(one.part)
+			p.class = fastener
+			return p, true
+		case one.kind == threadItem:
+			for i := len(t.out) - 1; i >= 0; i-- {
+				if told := t.out[i]; told.Kind == Size && told.Value == one.text && told.sentence < t.words[it.from].sentence && told.About != "" {
+					for j := len(t.mentions) - 1; j >= 0; j-- {
+						if m := t.mentions[j]; m.name == told.About && m.class == fastener {
+							return m.part, true
+						}
+					}
+				}
+			}
+		}
+	}
+	return part{}, false
+}
+
+var tightens = set("tighten torque nip check recheck retighten retorque")

@@ -19,7 +19,7 @@ func (t *taker) unnamedBolt(it *item) {
 	if strings.HasPrefix(it.text, "BSP") || strings.HasPrefix(it.text, "NPT") {
 		return // that of a pipe, which is no bolt
 	}
-	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart || of.class == placePart || of.name == "" || features.has(of.head) || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
+	if of.class == fastener || of.class == plugPart || of.class == cavityPart || of.class == machinePart && !fitted.has(of.head) || of.class == placePart || of.name == "" || features.has(of.head) || t.last.class == plugPart || t.last.head == "thread" || !t.live(it.from, it.to) {
 		return
 	}
 	if t.fastener.name != "" && (t.words[t.fastener.from].sentence == sentence || t.spoken()) {
@@ -59,6 +59,10 @@ func (t *taker) qualify(p part) part {
 				return p
 			}
 		}
+	}
+	if s := t.section; s.class == p.class && s.head == p.head && s.name != p.name && p.class != fastener && p.class != plugPart {
+		p.name, p.bare = s.name, false // drive wheel: swap the wheel
+		return p
 	}
 	switch p.class {
 	case cavityPart:

@@ -364,7 +364,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 
 // short reads what typed notes write short with a mark: w/, +, #2, and .035.
 func short(text string, at int) (string, int) {
-	if before, _ := utf8.DecodeLastRuneInString(text[:at]); at > 0 && (wordRune(before) || before == '.') {
+	if before, _ := utf8.DecodeLastRuneInString(text[:at]); at > 0 && (wordRune(before) || before == '.') && text[at] != '+' {
 		return "", at
 	}
 	r, size := utf8.DecodeRuneInString(text[at:])
@@ -376,6 +376,12 @@ func short(text string, at int) (string, int) {
 		if figure, _ := utf8.DecodeRuneInString(behind); unicode.IsDigit(figure) || figure == '.' {
 			return map[rune]string{'<': "under", '≤': "under", '>': "over", '≥': "minimum"}[r], len(text) - len(behind)
 		}
+	case strings.HasPrefix(text[at:], "+/-") && (at+3 >= len(text) || text[at+3] == ' ' || unicode.IsDigit(rune(text[at+3]))):
+		return "±", at + 3
+	case r == '±':
+		return "±", at + size
+	case r == '+' && at > 0 && unicode.IsDigit(rune(text[at-1])) && unicode.IsDigit(next):
+		return "and", at + 1 // 8+10 spanners
 	case signs()[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
 		return signs()[r], at + size
 	case (r == 'w' || r == 'W') && next == '/':
