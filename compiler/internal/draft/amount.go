@@ -120,6 +120,9 @@ func unitAt(words []word, at int) (unit, int) {
 		}
 		return unit{symbol: "°F", kind: quantity.Temperature}, 1
 	}
+	if words[at].lower == "m" && (at+1 >= len(words) || words[at+1].stop != 0 || !numeric(words[at+1].lower) && smalls()[words[at+1].lower] == 0) {
+		return metres(words, at)
+	}
 	if u, n := units.at(words, at); n > 0 {
 		if after := at + n; words[at].lower == "bar" && !endsHere(words, after) && isHead(words[after].stem) {
 			return unit{}, 0 // two bar nuts
@@ -127,6 +130,17 @@ func unitAt(words []word, at int) (unit, int) {
 		return u, n
 	}
 	return unitHeard(words, at)
+}
+
+// metres reads an m close behind a figure, which stands for months before a service: 6m insp.
+func metres(words []word, at int) (unit, int) {
+	if at == 0 || !numeric(words[at-1].lower) {
+		return unit{}, 0
+	}
+	if !endsHere(words, at+1) && dueWords.has(words[at+1].lower) || !endsHere(words, at+1) && words[at+1].lower == "inspect" {
+		return unit{symbol: "months", kind: quantity.Calendar}, 1
+	}
+	return unit{symbol: "m", kind: quantity.Length}, 1
 }
 
 // unitAlone reports whether a letter behind a figure can only be its unit: 12 V, 4 h.
@@ -165,7 +179,7 @@ func amountAt(words []word, at int) (amount, bool) {
 		return a, false
 	}
 	// an inch and a half, an hour and ten
-	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) {
+	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) && !(next > 0 && words[next].stop == 0 && words[next-1].lower == "of") {
 		if u, length := unitAt(words, next+1); length > 0 && single.has(u.symbol) {
 			n := whole(1)
 			after := next + 1 + length
@@ -201,6 +215,9 @@ func amountAt(words []word, at int) (amount, bool) {
 	n, after := numberAt(words, next)
 	if after == next {
 		return a, false
+	}
+	if words[next].lower == "oh" && after == next+1 {
+		return a, false // oh, hang on
 	}
 	a.low = n
 	next = after

@@ -366,7 +366,11 @@ func (t *taker) fluidQuestions() {
 		switch d.verb {
 		case "drain":
 			if !t.toolNear("container", d.sentence, 1) && d.part.class == cavityPart && d.part.head != "water bowl" {
-				t.ask(askContainer, d.object, fmt.Sprintf("What catches the oil of the %s, and does it hold all of it?", strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
+				question := "What catches the oil of the %s, and does it hold all of it?"
+				if watery.has(d.part.head) || strings.Contains(d.object, "fuel") || strings.Contains(d.object, "water") || strings.Contains(d.object, "cool") {
+					question = "What catches what comes out of the %s, and does it hold all of it?"
+				}
+				t.ask(askContainer, d.object, fmt.Sprintf(question, strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
 			}
 		case "fill":
 			told := slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Amount && one.About == d.object })
@@ -408,6 +412,9 @@ func (t *taker) toppedUp(d deed) bool {
 }
 
 var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
+
+// watery are what holds as often fuel or water as oil.
+var watery = set("tank drum tray radiator boiler bowl tub")
 
 func (t *taker) thickened(it item) bool {
 	for _, other := range t.items {
@@ -464,7 +471,11 @@ func (t *taker) backQuestions() {
 		if !off || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
 			continue
 		}
-		t.ask(askBack, d.part.name, fmt.Sprintf("The %s comes off: when does it go back on?", d.object), d.from, min(d.to, len(t.words)))
+		question := "The %s comes off: when does it go back on?"
+		if d.verb == "disconnect" {
+			question = "The %s is disconnected: when is it connected again?"
+		}
+		t.ask(askBack, d.part.name, fmt.Sprintf(question, d.object), d.from, min(d.to, len(t.words)))
 	}
 }
 

@@ -110,10 +110,14 @@ func (t *taker) borrow(number int, a amount) amount {
 			return a
 		}
 	}
+	if u, ok := t.toldAgain(number, a); ok {
+		a.unit = u // 0.2 to 0.5 mm; if it's more than 0.5
+		return a
+	}
 	if t.sharesOut(it) {
 		for k := number - 1; k >= max(number-3, 0); k-- {
 			if before := &t.items[k]; before.kind == amountItem && before.amount.unit.symbol != "" && t.words[before.from].sentence == t.words[it.from].sentence && it.from-before.to < 9 {
-				if kind := before.amount.unit.kind; kind == quantity.Count || kind == quantity.Volume || kind == quantity.Mass {
+				if kind := before.amount.unit.kind; kind == quantity.Count || kind == quantity.Volume || kind == quantity.Mass || kind == quantity.Pressure {
 					a.unit = before.amount.unit // three strokes in the front one and two in the rear one
 				}
 				return a
@@ -132,6 +136,27 @@ func (t *taker) borrow(number int, a amount) amount {
 		return a
 	}
 	return a
+}
+
+// toldAgain gives the unit of the same figure where it was told close before, of what is spoken of.
+func (t *taker) toldAgain(number int, a amount) (unit, bool) {
+	bounded := a.prefixed && (a.shape == atMost || a.shape == atLeast)
+	if a.low.whole && a.low.int() < 40 && !bounded || a.ranged() || !endsHere(t.words, t.items[number].to) && !speakers.has(t.words[t.items[number].to].lower) {
+		return unit{}, false
+	}
+	for k := number - 1; k >= 0 && t.words[t.items[number].from].sentence-t.words[t.items[k].from].sentence <= 2 && t.items[k].from >= t.begun; k-- {
+		one := t.items[k]
+		if one.kind != amountItem || one.amount.unit.symbol == "" || one.amount.unit.kind == quantity.Torque || one.amount.unit.kind == quantity.Time {
+			continue
+		}
+		if bounded && k == number-1 && one.amount.unit.kind == quantity.Length && alike(one.amount, a) {
+			return one.amount.unit, true // it gives 8 to 10 mm; if it's more than 12
+		}
+		if one.amount.low.value.Cmp(a.low.value) == 0 || one.amount.ranged() && one.amount.high.value.Cmp(a.low.value) == 0 {
+			return one.amount.unit, true
+		}
+	}
+	return unit{}, false
 }
 
 // sharesOut reports whether a bare figure tells how much of the same goes to another place: AND

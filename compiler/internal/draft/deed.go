@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"sync"
@@ -72,6 +73,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if w := t.words[at]; row.particles == "" && nounVerbs.has(w.lower) && at > 0 && w.stop == 0 && modifiers.has(t.words[at-1].stem) && !endsHere(t.words, at+1) && isHead(t.words[at+1].stem) {
 		return false // side brush bolts
+	}
+	if w := t.words[at]; w.lower == "back" && at+1 < len(t.words) && !t.backs(at+1) {
+		return false // back the same way as it came off
 	}
 	if row.deed == "close" && t.words[at].lower == "shut" && t.particleBehind(at, "down") >= 0 {
 		return false
@@ -180,6 +184,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 			return true
 		}
 	}
+	if row.deed == "adjust" && ok && pronouns.has(t.words[min(at+1, len(t.words)-1)].lower) && p.class != fastener {
+		if gap := t.gapBefore(at); gap != "" {
+			t.actOn("adjust", p.name+" "+gap, p, at, max(to, end), false) // air gap 0.2 to 0.5, or adjust it
+			return true
+		}
+	}
 	if row.deed == "disconnect" && ok && p.class == machinePart {
 		return false // unplug it
 	}
@@ -189,7 +199,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.deed == "run" && ok && p.class == movingPart && p.many || row.deed == "off?" && ok && strokes.has(p.head) && row.particles != "" && t.words[at].stem == "send" {
 		return false
 	}
-	if !ok && !t.spoken() && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (endsHere(t.words, end) || numeric(t.words[end].lower)) {
+	if !ok && !t.spoken() && t.words[at].stem != "crack" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" && (endsHere(t.words, end) || numeric(t.words[end].lower)) {
 		p, to, ok = t.bolt(), end, true // slack off 1 turn
 	}
 	if !ok && t.everyOne(at+1, row) {
@@ -197,6 +207,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	}
 	if !ok && row.particles == "" && !openMachine.has(row.deed) {
 		p, to, ok = t.postposed(at, end)
+		if ok && (row.deed == "change?" || row.deed == "loosen" && t.words[at].stem == "crack") && (p.class == plugPart || row.deed == "loosen") {
+			return false // level plug 8 mm, change every 5 years: the oil
+		}
 	}
 	if !ok && t.words[min(at+1, len(t.words)-1)].lower == "all" && (row.deed == "loosen" || row.deed == "tighten") && t.bolt().name != "" {
 		p, to, ok = t.bolt(), at+3, true // slack all four
@@ -256,6 +269,15 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 				break
 			}
 		}
+	}
+	if w := t.words[at].stem; row.deed == "off?" && p.class == filterPart && (w == "tap" || w == "shake" || w == "knock") {
+		row.deed = "clean" // the paper one you tap out
+	}
+	if p.class == energyPart && row.particles == "" && (row.deed == "close" || row.deed == "close?" || row.deed == "open") {
+		if t.live(at, to) {
+			t.ask(askEnergy, p.name, fmt.Sprintf("%s the %s: does that switch it off, or on?", capital(t.words[at].lower), p.name), at, to)
+		}
+		return true // to some that is on, to others off
 	}
 	if w := t.words[at].stem; row.deed == "tighten" && (w == "run" || w == "screw" || w == "bolt") && row.particles != "" && p.class != fastener && p.class != plugPart {
 		return false // run her up and down
@@ -319,6 +341,22 @@ var (
 
 // oiledNouns are nouns behind oil and grease that are no objects of them.
 var oiledNouns = set("level plug filter seal pump cap line cooler tank change gauge pressure light bath drain fill gun nipple point can way hole")
+
+// gapBefore is the gap or the clearance that was told of shortly before a word.
+func (t *taker) gapBefore(at int) string {
+	for i := at - 1; i >= 0 && t.words[at].sentence-t.words[i].sentence <= 1 && at-i < 30; i-- {
+		if w := t.words[i].lower; w == "gap" || w == "clearance" || w == "backlash" {
+			return w
+		}
+	}
+	return ""
+}
+
+// backs reports whether a word may stand behind the verb "back": back off, back it off, back the nut off.
+func (t *taker) backs(at int) bool {
+	w := t.words[at].lower
+	return t.words[at].stop == 0 && (w == "off" || w == "out" || pronouns.has(w) || articles.has(w) && !(at+1 < len(t.words) && (t.words[at+1].lower == "same" || t.words[at+1].lower == "way")))
+}
 
 // operated are things that are called by what they do: a stop button, a test lever.
 var operated = set("button switch lever cock valve lamp light key")
@@ -662,6 +700,14 @@ func (t *taker) looked(at int) {
 		t.act("inspect", t.section, at, min(t.endOf(at), at+5), false) // cracks, shiny sides, frayed
 		return
 	}
+	if w.lower == "if" && t.signs(at) {
+		for i := len(t.mentions) - 1; i >= 0 && t.words[t.mentions[i].from].sentence == w.sentence; i-- {
+			if m := t.mentions[i]; m.class == plainPart && !m.place || m.class == sealPart || m.class == linePart {
+				t.act("inspect", m.part, m.from, min(at+5, t.endOf(at)), true) // weep hole …, if you see water
+				break
+			}
+		}
+	}
 	if w.lower == "if" {
 		for i := at + 1; i < min(at+9, len(t.words)) && t.words[i].stop == 0; i++ {
 			if !bad.has(t.words[i].lower) {
@@ -719,6 +765,7 @@ func (t *taker) looked(at int) {
 		}
 	}
 	if w.lower == "write" || w.lower == "record" || w.lower == "note" || w.lower == "log" {
+		t.recorded(at)
 		for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
 			if n := length(quantities, t.words, i); n > 0 {
 				name := strings.ToLower(t.said(i, i+n))
@@ -729,6 +776,47 @@ func (t *taker) looked(at int) {
 				i += n
 			}
 		}
+	}
+}
+
+// signs reports whether an "if" asks for what is seen to come out: if you see rust, if there's oil.
+func (t *taker) signs(at int) bool {
+	seen := false
+	for i := at + 1; i < min(at+7, len(t.words)) && t.words[i].sentence == t.words[at].sentence; i++ {
+		switch w := t.words[i]; {
+		case w.lower == "see" || w.lower == "find" || w.lower == "there":
+			seen = true
+		case seen && (leaking.has(w.stem) || defects.has(w.lower)):
+			return true
+		}
+	}
+	return false
+}
+
+var leaking = set("water rust oil grease coolant drip leak weep swarf damp moisture fuel")
+
+// recorded takes what is written down that no table knows: log the cycles.
+func (t *taker) recorded(at int) {
+	if w := t.words[at]; w.lower == "note" && t.spoken() || at > 0 && w.stop == 0 && !breaks.has(t.words[at-1].lower) && !beforeInfinitive.has(t.words[at-1].lower) {
+		return // the log
+	}
+	for i := at + 1; i < min(at+8, len(t.words)) && t.words[i].stop == 0; i++ {
+		if length(quantities, t.words, i) > 0 {
+			return
+		}
+	}
+	next := at + 1
+	if !endsHere(t.words, next) && t.words[next].lower == "down" {
+		next++
+	}
+	for !endsHere(t.words, next) && (t.words[next].lower == "the" || t.words[next].lower == "both" || t.words[next].lower == "all") {
+		next++
+	}
+	if endsHere(t.words, next) {
+		return
+	}
+	if w := t.words[next]; lettersOnly(w.lower) && !stopWords.has(w.lower) && !vague.has(w.stem) && !prepositions.has(w.lower) && (endsHere(t.words, next+1) || breaks.has(t.words[next+1].lower) || prepositions.has(t.words[next+1].lower)) {
+		t.actOn("record", w.lower, part{name: w.lower}, at, next+1, false)
 	}
 }
 
@@ -790,6 +878,11 @@ func (t *taker) object(from, end int) (part, int, bool) {
 		}
 		if _, unit := unitAt(t.words, i); unit > 0 && i > from && numeric(t.words[i-1].lower) {
 			continue // replace the 10 micron filter
+		}
+		if bad.has(w.lower) && i >= from && !endsHere(t.words, i+1) {
+			if _, n := partAt(t.words, i+1); n > 0 {
+				continue // replace cracked boot
+			}
 		}
 		if !articles.has(w.lower) && !adjectives.has(w.lower) && i >= end && !small.has(w.lower) && !numeric(w.lower) {
 			break

@@ -57,7 +57,14 @@ func stand(words []word) []standing {
 		if n := length(notNow, words, i); n > 0 {
 			from := clauseStart(words, i)
 			for from > 0 && words[from].stop == ',' && words[from-1].sentence == words[i].sentence && i-from < 10 {
-				from = clauseStart(words, from-1)
+				before := clauseStart(words, from-1)
+				if length(slipCues, words, before) > 0 || length(slipCues, words, min(before+1, from)) > 0 {
+					break // forty thou, oh hang on, that was the last one
+				}
+				from = before
+			}
+			if words[i].lower == "skip" && marked(words, max(i-12, 0)) {
+				from = max(sentenceStart(words, i), i-16) // chain for the mast, this one has none, so skip that
 			}
 			if !marked(words, max(i-12, 0)) && i-from > 4 { // nothing tells clauses apart
 				from = namedBefore(words, i)
@@ -353,7 +360,7 @@ func slips(words []word, items []item, standings []standing) {
 		}
 		var last, next *item
 		for k := range items {
-			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 9 {
+			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 13 {
 				next = it
 				break
 			}

@@ -88,7 +88,18 @@ func (t *taker) warn(key string, from, to int) {
 			return
 		}
 	}
-	t.put(Hazard, key, t.section.name, from, to)
+	t.put(Hazard, key, t.spokenOf(from), from, to)
+}
+
+// spokenOf is what the notes are about at a word.
+func (t *taker) spokenOf(at int) string {
+	name := ""
+	for _, s := range t.sections {
+		if s.at <= at {
+			name = s.name
+		}
+	}
+	return name
 }
 
 // bodies takes warnings of a part of the body, by what it is warned of: mind your fingers, keep

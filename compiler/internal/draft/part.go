@@ -141,7 +141,7 @@ func noPart(words []word, at int) bool {
 	case "cleaner":
 		return before != "air" && before != "oil" && before != "bath" && before != "pre" // a fluid, or a machine
 	case "cross":
-		return before == "criss" || before == "a" || !endsHere(words, at+1) && (words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
+		return before == "criss" || before == "a" || !endsHere(words, at+1) && (words[at+1].lower == "head" || words[at+1].lower == "headed" || words[at+1].lower == "point" || words[at+1].lower == "pattern" || words[at+1].lower == "ways" || words[at+1].lower == "wise")
 	case "sleeve":
 		return before == "your" || before == "loose" || before == "rolled"
 	case "end":

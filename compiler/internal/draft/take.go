@@ -239,8 +239,10 @@ func (t *taker) thing(number int, it *item) {
 }
 
 // sentenceStart gives the first word of the sentence of a word.
-func (t *taker) sentenceStart(at int) int {
-	for at > 0 && t.words[at-1].sentence == t.words[at].sentence {
+func (t *taker) sentenceStart(at int) int { return sentenceStart(t.words, at) }
+
+func sentenceStart(words []word, at int) int {
+	for at > 0 && words[at-1].sentence == words[at].sentence {
 		at--
 	}
 	return at

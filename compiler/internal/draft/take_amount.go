@@ -30,6 +30,9 @@ func (t *taker) amountThing(number int, it *item) {
 	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
 		a.unit = unit{symbol: "mL", kind: quantity.Volume} // five hundred mil of oil
 	}
+	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && said != "mm" && t.mixed(number, it) {
+		a.unit = unit{symbol: "mL", kind: quantity.Volume} // fifty mil to five litres
+	}
 	a = t.borrow(number, a)
 	it.amount = a
 	if t.countThing(number, it, a) || t.acrossFlats(it, a) {
@@ -66,6 +69,9 @@ func (t *taker) amountThing(number int, it *item) {
 			a.unit = unit{symbol: "psi", kind: quantity.Pressure} // fourteen pounds in the front tyres
 			t.add(Range, a.text(), t.subject(), it.from, it.to)
 			return
+		}
+		if x, _ := a.low.value.Float64(); t.words[it.from].sentence == 0 && !t.spoken() && (a.unit.symbol == "t" || a.unit.symbol == "kg" && x >= 100) {
+			return // what the machine of the title is made for
 		}
 		for i := it.to; i < min(it.to+3, len(t.words)) && t.words[i].stop == 0; i++ {
 			if t.words[i].lower == "one" { // the half tonne one, the two tonne electric one
@@ -134,6 +140,9 @@ func (t *taker) amountThing(number int, it *item) {
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
 			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+			if p.class == filterPart && !t.didSince("replace", t.begun) && !t.didSince("clean", t.begun) {
+				t.actAcross("replace", p, max(clauseStart(t.words, it.from), it.from-4), it.to) // what is turned on by hand is a new one
+			}
 		}
 	case quantity.Temperature:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
@@ -204,6 +213,15 @@ func (a amount) unbound() amount {
 	return a
 }
 
+// mixed reports whether a figure is told as a part of a volume behind it.
+func (t *taker) mixed(number int, it *item) bool {
+	if number+1 >= len(t.items) || endsHere(t.words, it.to) || t.words[it.to].lower != "to" && t.words[it.to].lower != "per" && t.words[it.to].lower != "in" {
+		return false
+	}
+	next := t.items[number+1]
+	return next.kind == amountItem && next.from-it.to <= 2 && next.amount.unit.kind == quantity.Volume
+}
+
 // heights are words behind a length that tell where it is measured.
 var heights = set("up high down off above below apart deep clear long wide away")
 
@@ -232,6 +250,8 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 	case a.low.whole && a.shape == exact && a.low.int() >= 3 && a.low.int() <= 75 && t.sizesTool(number, it):
 		t.add(Size, size(), t.subject(), it.from, it.to) // spanners 19 and 30
 	case a.shape == exact && before == "new" && t.words[it.from].stop == 0 && endsHere(t.words, it.to): // (new 9)
+	case a.low.whole && before == "size" && a.low.int() >= 4 && a.low.int() <= 75 && endsHere(t.words, it.to):
+		t.add(Size, size(), t.subject(), it.from, it.to) // two bolts, size thirteen
 	case a.low.whole && a.shape == exact && before == "is" && t.words[it.from-1].raw == "" && endsHere(t.words, it.to) && t.inSentence(Count, it) && a.low.int() > 1:
 		t.add(Count, a.text(), t.subject(), it.from-1, it.to) // 8 blocks / carriage = 16
 	case f.name != "" && a.low.whole && a.shape == exact && a.low.int() > 60 && a.low.int() < 900 && endsHere(t.words, it.to) && t.torqueAlone(it, f):

@@ -18,6 +18,9 @@ type deed struct {
 
 // smearedAt takes what oil or grease is put on: oil on the O-ring, marine grease on the splines.
 func (t *taker) smearedAt(at int) {
+	if t.smearOf(at) {
+		return
+	}
 	verb := smeared()[t.words[at].stem]
 	if verb == "" || t.words[at].of || t.near(cues("write|record|note|log"), at, at+1, 6, 0) {
 		return
@@ -38,6 +41,51 @@ func (t *taker) smearedAt(at int) {
 		}
 		return
 	}
+}
+
+// smearOf takes a little of a grease or an oil on what its sentence names: a smear of petroleum jelly, dab of
+// anti-seize on every bolt, silicone grease just a film.
+func (t *taker) smearOf(at int) bool {
+	w := t.words[at]
+	if !littles.has(w.stem) || t.near(cues("write|record|note|log|no"), at, at+1, 3, 0) {
+		return false
+	}
+	end := at + 1
+	for i := max(at-5, 0); i < min(at+5, len(t.words)); i++ {
+		if i == at || t.words[i].sentence != w.sentence || i > at && t.words[i].stop != 0 {
+			continue
+		}
+		row, n := products.at(t.words, i)
+		if i > at && (n == 0 || !row.smears()) && smeared()[t.words[i].stem] == "" || i < at && (n == 0 || row.kind != "grease") {
+			continue
+		}
+		end = max(end, i+max(n, 1))
+		if next := end; !endsHere(t.words, next+1) && (t.words[next].lower == "on" || t.words[next].lower == "round" || t.words[next].lower == "around") && t.words[next].stop == 0 {
+			next++
+			for next < len(t.words)-1 && articles.has(t.words[next].lower) {
+				next++
+			}
+			if p, m := partAt(t.words, next); m > 0 && t.words[next].stop == 0 && p.class != placePart && p.class != machinePart && p.class != energyPart {
+				t.act("lubricate", t.qualify(p), at, next+m, false)
+			}
+			return true
+		}
+		for k := len(t.mentions) - 1; k >= 0 && at-t.mentions[k].from < 25 && t.words[t.mentions[k].from].sentence == w.sentence; k-- {
+			if m := t.mentions[k]; !m.place && m.class != machinePart && m.class != placePart && m.class != cavityPart && m.class != fastener && m.head != "grease fitting" {
+				t.act("lubricate", m.part, min(at, i), end, false)
+				return true
+			}
+		}
+		return false
+	}
+	return false
+}
+
+var littles = set("dab smear film")
+
+// smears reports whether a product is put on, and not filled in.
+func (row productRow) smears() bool {
+	return row.kind == "grease" || row.name == "anti-seize" || row.name == "silicone spray" || row.name == "penetrating oil" || row.name == "glycerine"
 }
 
 var smeared = sync.OnceValue(func() map[string]string {

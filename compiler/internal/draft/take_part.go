@@ -12,8 +12,12 @@ func (t *taker) partThing(number int, it *item) {
 	if p.bare && it.from > 1 && apposed.has(p.head) && describing.has(t.words[it.from-1].lower) && t.words[it.from-1].stop == ',' {
 		place = true // battery switch off, red knob behind the seat
 	}
-	if p.bare && p.head == "pin" && slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Tool && strings.HasSuffix(one.Value, " pin") }) {
-		return // that of the tools
+	if tool, ok := t.pinOf(p); ok {
+		p.name, p.class, p.bare = tool, supportPart, false
+		if t.standings[it.from] == holds {
+			t.particle(it, p) // pins out: the safety pins of before
+		}
+		return
 	}
 	p = t.qualify(p)
 	it.part = p
@@ -51,6 +55,7 @@ func (t *taker) partThing(number int, it *item) {
 	if (p.class == plugPart && p.name == "drain plug" || p.class == valvePart && strings.HasPrefix(p.name, "drain ") && !t.spoken() || p.name == "drain screw" || p.name == "drain bolt") && !place && t.section.class == cavityPart && t.cavity != "" && !t.didSince("drain", t.begun) && t.live(it.from, it.to) {
 		t.act("drain", cavityOf(t.cavity), it.from, it.to, true)
 	}
+	t.levelShown(it, p)
 	t.fittings(number, it, p)
 	t.spinOn(it, p)
 	t.renewal(it, p)
@@ -60,6 +65,19 @@ func (t *taker) partThing(number int, it *item) {
 
 // apposed are what a switch or a valve has to take hold of, named behind it for where it is.
 var apposed = set("knob handle lever button key")
+
+// pinOf gives the tool that a bare pin is, where one was named before: a safety pin.
+func (t *taker) pinOf(p part) (string, bool) {
+	if !p.bare || p.head != "pin" {
+		return "", false
+	}
+	for _, one := range t.out {
+		if one.Kind == Tool && strings.HasSuffix(one.Value, " pin") {
+			return one.Value, true
+		}
+	}
+	return "", false
+}
 
 // harmed reports whether a part is what comes to harm: you'll pop the seal, it cuts the seal.
 func (t *taker) harmed(at int) bool {
@@ -223,6 +241,22 @@ func (t *taker) renewal(it *item, p part) {
 func (t *taker) everyTime(at int) bool {
 	return !endsHere(t.words, at) && (t.words[at].lower == "every" || t.words[at].lower == "each" || t.words[at].lower == "always")
 }
+
+// levelShown takes a glass or a stick between whose marks a level stands as a check of that level.
+func (t *taker) levelShown(it *item, p part) {
+	if p.head != "sight glass" && p.head != "dipstick" && p.head != "gauge glass" && p.head != "stick" || t.cavity == "" {
+		return
+	}
+	for i := it.to; i < min(it.to+22, len(t.words)) && t.words[i].sentence-t.words[it.from].sentence <= 1; i++ {
+		if length(markings, t.words, i) > 0 && t.live(it.from, it.to) {
+			name := t.levelOf(t.cavity)
+			t.actOn("check", name, cavityOf(t.cavity), it.from, it.to, false)
+			return
+		}
+	}
+}
+
+var markings = cues("between the two lines|between the lines|between the two marks|between the marks|between min and max|between the min and max|between low and full|min max|min and max|up to the line|on the line|to the top mark|to the upper mark|halfway up the glass|half way up the glass|in the middle|middle of the glass|halfway up|between low and high")
 
 // fittings takes what grease fittings are counted on: king pins, four nipples.
 func (t *taker) fittings(number int, it *item, p part) {

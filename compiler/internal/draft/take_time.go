@@ -49,7 +49,7 @@ func (t *taker) timeThing(it *item, a amount) {
 			t.waits(it, a)
 			return
 		}
-		if n := len(t.mentions); n > 0 && t.mentions[n-1].class == machinePart && t.mentions[n-1].to == it.from && t.words[it.from].stop == 0 && t.live(it.from, it.to) {
+		if n := len(t.mentions); n > 0 && (t.mentions[n-1].class == machinePart && t.words[it.from].stop == 0 || blowing.has(lastWord(t.mentions[n-1].head)) && t.words[it.from].stop != '.' && t.startsSentence(t.mentions[n-1].from)) && t.mentions[n-1].to == it.from && t.live(it.from, it.to) {
 			t.actOn("run", t.mentions[n-1].name, t.mentions[n-1].part, t.mentions[n-1].from, it.to, true) // blower 4 min
 			return
 		}
@@ -61,6 +61,9 @@ func (t *taker) timeThing(it *item, a amount) {
 		}
 	}
 }
+
+// blowing are parts that run by themselves for a time: exhaust fan, ten minutes.
+var blowing = set("fan blower pump extractor ventilator heater")
 
 // serviced reports whether a time is told as that of a service: 500 hour service, 2 yr / 4000 h.
 func (t *taker) serviced(it *item) bool {

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/trade"
@@ -51,6 +52,9 @@ func metric(words []word, size string, next int) (string, int) {
 	}
 	if !endsHere(words, next) && (words[next].lower == "by" || words[next].lower == "x" || words[next].lower == "×") {
 		if n, after := numberAt(words, next+1); after > next+1 {
+			if wide, err := strconv.Atoi(size); err == nil && n.whole && n.int() >= 4 && n.int() < wide && n.int()*6 > wide && words[next].lower != "by" {
+				return "M" + size, next // M24 x 8: eight of them
+			}
 			return "M" + size + "x" + n.text(false), after
 		}
 	}

@@ -21,7 +21,7 @@ var unitWords = []struct {
 	{"mm|mil|mill|milli|millimetre|millimeter|millie", "mm", quantity.Length, false},
 	{"cm|centimetre|centimeter|centi", "cm", quantity.Length, false},
 	{"micron|mic|um|µm", "µm", quantity.Length, false},
-	{"metre|meter", "m", quantity.Length, false},
+	{"metre|meter|mtr|mtrs", "m", quantity.Length, false},
 	{"inch|in|\"", "in", quantity.Length, false},
 	{"thou|thousandth|thousandth of an inch|thousandths of an inch|thousands of an inch", "thou", quantity.Length, false},
 	{"foot|feet|ft", "ft", quantity.Length, false},

@@ -49,6 +49,12 @@ func (t *taker) subject() string {
 
 // qualify says of a bare bolt or plug which one it is, by what is spoken of.
 func (t *taker) qualify(p part) part {
+	if p.class == fastener && !p.bare && length(byForm, t.words, p.from) == p.to-p.from {
+		if of, ok := t.formHolds(p); ok { // restraint gear: 3 cap screws
+			p.name = of.name + " " + p.name
+		}
+		return p
+	}
 	if !p.bare {
 		return p
 	}
@@ -111,6 +117,14 @@ func (t *taker) qualify(p part) part {
 			return p.of(t.topic)
 		}
 	case plugPart:
+		if name, ok := t.onlyOne("plug"); ok && !p.many && strings.HasPrefix(t.wordBehind(p.to), "in") {
+			for _, m := range t.mentions {
+				if m.name == name && m.class == linePart {
+					p.name, p.class, p.bare = name, linePart, false
+					return p // battery plug out … plug in
+				}
+			}
+		}
 		return t.whichPlug(p)
 	case linePart:
 		if p.head == "wire" || p.head == "cap" || p.head == "lead" || p.head == "clamp" {
@@ -204,12 +218,35 @@ func (t *taker) onlyOne(head string) (string, bool) {
 	return name, name != ""
 }
 
+// byForm are fasteners called by their form alone, which tells as little which they are as "bolt".
+var byForm = cues("cap screw|cap head|allen bolt|allen screw|hex bolt|hex screw|torx screw|torx bolt|socket screw|coach bolt|coach screw|machine screw|flange bolt|pan head screw|self tapper")
+
+// formHolds is what a fastener called by its form holds: what is named right before, or is spoken of.
+func (t *taker) formHolds(p part) (part, bool) {
+	if of, ok := t.ofWhat(p.to); ok && of.class != placePart && of.class != machinePart {
+		return of, true
+	}
+	if of, ok := t.heldBy(p.from); ok && of.class != machinePart {
+		return of, true
+	}
+	s := t.section
+	return s, s.name != "" && s.class != fastener && s.class != machinePart && s.class != cavityPart && s.class != plugPart
+}
+
 // wordBefore gives the word before a word.
 func wordBefore(words []word, at int) string {
 	if at == 0 || words[at].stop != 0 {
 		return ""
 	}
 	return words[at-1].lower
+}
+
+// wordBehind gives the word at a place in the same clause.
+func (t *taker) wordBehind(at int) string {
+	if endsHere(t.words, at) {
+		return ""
+	}
+	return t.words[at].lower
 }
 
 // of gives a bolt the name of what it holds.
