@@ -184,10 +184,19 @@ var oneThing = strings.NewReplacer("tire", "tyre", "jam nut", "lock nut", "zerk"
 	"wheel chock", "chock", "frequency gauge", "frequency meter", "slack", "tension", "sae 10w", "10w", "sae 15w", "15w", " for leaks", "")
 
 // oneDeed are verbs for one and the same deed, as wordsOf gives them.
-var oneDeed = [][]string{{"fit", "refit"}, {"check", "inspect"}, {"remov", "disconnect"}, {"set", "adjust"}}
+var oneDeed = [][]string{{"fit", "refit"}, {"check", "inspect"}, {"remov", "disconnect"}, {"set", "adjust"}, {"fill", "top"}}
 
 func sameVerb(a, b string) bool {
 	return a == b || slices.ContainsFunc(oneDeed, func(all []string) bool { return slices.Contains(all, a) && slices.Contains(all, b) })
+}
+
+// oilOrTank calls a fluid and what holds it by one word: hydraulic oil, hydraulic tank.
+func oilOrTank(words []string) []string {
+	words = slices.DeleteFunc(words, func(word string) bool { return word == "up" })
+	if last := &words[len(words)-1]; *last == "tank" || *last == "reservoir" {
+		*last = "oil"
+	}
+	return words
 }
 
 var betweenWords = regexp.MustCompile(`[^\pL\pN.·°/×'-]+`)
@@ -228,6 +237,9 @@ func sameNoted(fact, one noted) bool {
 		}
 		if supply := a[0] == "isolat" || a[0] == "restor" || a[0] == "prov"; supply && slices.Equal(b[1:], []string{"power"}) {
 			return true // the supply, that no word of the notes names
+		}
+		if a[0] == "fill" || a[0] == "top" { // an oil is topped up, and what holds it is filled
+			a, b = oilOrTank(a), oilOrTank(b)
 		}
 		return oneHoldsOther(a[1:], b[1:])
 	case "part":

@@ -232,7 +232,7 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if next := min(at+1, len(t.words)-1); !ok && row.deed == "raise" && pronouns.has(t.words[next].lower) {
 		p, to, ok = part{name: "machine", head: "machine", class: machinePart}, end, true // jack it up
 	}
-	if !ok && row.deed == "isolate" && (t.words[at].stop != 0 || t.startsSentence(at)) {
+	if !ok && row.deed == "isolate" && t.wordBehind(end) != "on" && t.wordBehind(end) != "back" && (t.words[at].stop != 0 || t.startsSentence(at)) {
 		p, to, ok = part{name: "isolator", head: "isolator", class: energyPart}, min(end+1, t.endOf(at)), true // isolate at board 2
 	}
 	if !ok || to > len(t.words) {
@@ -289,6 +289,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if row.particles != "" && scooped.has(t.words[at].stem) && p.class == plainPart && !isHead(p.head) && row.deed == "off?" {
 		if p, ok = t.dirtied(at); !ok {
 			return false
+		}
+		if s := t.section; s.name != "" && s.class != machinePart && s.class != cavityPart && s.class != fastener && p.from < s.from+60 && !namesPart(t.words, at+1, to+3) {
+			p = s
 		}
 		row.deed = "clean" // fish out the coins
 	}
@@ -522,7 +525,7 @@ func (t *taker) toldAt(at int) {
 			}
 		}
 	}
-	if row.verb == "prove" && t.restored() {
+	if row.verb == "prove" && t.lastOfEnergy() == "restore" {
 		row = toldDeed{"start", "$prime", ""} // the power is on again: press the green button
 	}
 	if end := at + n; row.object == "emergency stop" && !endsHere(t.words, end) && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
@@ -548,6 +551,10 @@ func (t *taker) toldAt(at int) {
 		return
 	}
 	p := t.section
+	if row.object == "$fastener" && t.section.class == filterPart && sieves.has(lastWord(t.section.head)) && t.fastener.name == "" {
+		t.ask(askOwner, "by hand", fmt.Sprintf("%s: which part is that?", capital(t.said(at, at+n))), at, at+n)
+		return
+	}
 	switch row.object {
 	case "$energy":
 		name := t.energyAt(at)
@@ -627,14 +634,14 @@ func (t *taker) toldAt(at int) {
 
 var pressed = set("hit press push punch smack thump knock slap")
 
-// restored reports whether the energy was last told to be on again.
-func (t *taker) restored() bool {
+// lastOfEnergy is what was done last about the energy: "isolate", "restore", or nothing.
+func (t *taker) lastOfEnergy() string {
 	for i := len(t.deeds) - 1; i >= 0; i-- {
 		if v := t.deeds[i].verb; v == "restore" || v == "isolate" {
-			return v == "restore"
+			return v
 		}
 	}
-	return false
+	return ""
 }
 
 // levelOf is the level of what a cavity holds.

@@ -360,7 +360,7 @@ func slips(words []word, items []item, standings []standing) {
 		}
 		var last, next *item
 		for k := range items {
-			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 13 {
+			if it := &items[k]; it.from >= i+n && it.kind == amountItem && it.from-i < 9 {
 				next = it
 				break
 			}
@@ -373,6 +373,14 @@ func slips(words []word, items []item, standings []standing) {
 			}
 			if it.to <= i && i-it.to <= 7 && !(last != nil && doubled) && it.kind == amountItem && words[it.from].sentence >= words[i].sentence-1 {
 				last = it
+			}
+		}
+		if last != nil && next == nil { // forty thou, oh hang on, that was the last motor as well, thirty-two thou
+			for k := range items {
+				if it := &items[k]; it.from >= i+n && it.from-i < 13 && it.kind == amountItem && it.amount.unit.symbol != "" && it.amount.unit == last.amount.unit {
+					next = it
+					break
+				}
 			}
 		}
 		if last == nil || next == nil {

@@ -48,6 +48,10 @@ func (t *taker) sectionAt(at int) {
 		t.spinOn(&item{from: i, to: i + 1}, p)
 		return
 	}
+	if w := t.words[i]; w.lower == "hydraulic" && (i+1 >= len(t.words) || t.words[i+1].line != w.line) && (i == 0 || t.words[i-1].line != w.line || t.words[i-1].lower == "g" || len(t.words[i-1].lower) == 1) {
+		t.comeToCavity("hydraulic tank", at) // HYD
+		return
+	}
 	if t.words[i].lower == "oil" || t.words[i].lower == "hydraulics" || t.words[i].lower == "coolant" {
 		if n := i + 1; endsHere(t.words, n) || t.words[i].of || newLine || t.announced(at, i) {
 			oiled := t.oiled()
@@ -99,6 +103,9 @@ func (t *taker) sectionAt(at int) {
 	}
 	if p.class == plugPart && p.bare && t.section.name != "" && t.qualify(p).name != "spark plug" {
 		return // the plug of what is spoken of
+	}
+	if p.class == coverPart && strings.HasPrefix(p.name, t.section.name+" ") && (t.wordBehind(end) == "goes" || t.wordBehind(end) == "comes" || t.wordBehind(end) == "on" || t.wordBehind(end) == "off") {
+		return // the blade is spoken of, and its cover only goes on
 	}
 	p = t.qualify(p)
 	if of, ok := t.ofWhat(end); ok && t.words[end].lower == "of" && p.bare {

@@ -142,6 +142,7 @@ func take(notes string) *taker {
 	t.items, t.standings = scan(words), stand(words)
 	slips(words, t.items, t.standings)
 	t.walk()
+	t.sizesOfTools()
 	t.due()
 	t.named()
 	t.hazards()
@@ -334,5 +335,13 @@ func (t *taker) sentence(number int) (text string, line int) {
 		}
 		end += size
 	}
-	return strings.Join(strings.Fields(t.notes[t.words[first].start:end]), " "), t.words[first].line
+	text = t.notes[t.words[first].start:end]
+	if head, behind, ok := strings.Cut(text, "\n"); ok && t.words[last].timed {
+		all := []string{head} // the times before the lines are not said
+		for one := range strings.SplitSeq(behind, "\n") {
+			all = append(all, timeStamp().ReplaceAllString(one, ""))
+		}
+		text = strings.Join(all, " ")
+	}
+	return strings.Join(strings.Fields(text), " "), t.words[first].line
 }

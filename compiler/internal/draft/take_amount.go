@@ -139,10 +139,11 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 		t.add(Range, a.text(), t.subject(), it.from, it.to)
 		if p := t.turned(); p.name != "" && a.unit.symbol == "turn" {
-			t.actAcross("tighten", p, max(clauseStart(t.words, it.from), it.from-4), it.to)
+			from := max(clauseStart(t.words, it.from), it.from-4)
 			if p.class == filterPart && !t.didSince("replace", t.begun) && !t.didSince("clean", t.begun) {
-				t.actAcross("replace", p, max(clauseStart(t.words, it.from), it.from-4), it.to) // what is turned on by hand is a new one
+				t.actAcross("replace", p, from, it.to) // what is turned on by hand is a new one
 			}
+			t.actAcross("tighten", p, from, it.to)
 		}
 	case quantity.Temperature:
 		t.add(Range, a.text(), t.subject(), it.from, it.to)

@@ -169,8 +169,8 @@ func (t *taker) particle(it *item, p part) {
 	if !back && (w == "on" || w == "in") && !endsHere(t.words, at+1) && !goesOn.has(t.words[at+1].lower) && !t.statesGoOn(at+1) && p.class != linePart && p.class != energyPart && p.class != valvePart {
 		return // "the screw on top"
 	}
-	if !back && w == "off" && p.class == coverPart && p.bare && at+2 < len(t.words) && t.words[at+1].lower == "the" && t.words[at+1].stop == 0 && t.words[at+2].stop == 0 {
-		if of, n := partAt(t.words, at+2); n > 0 { // cover off the blade
+	if !back && w == "off" && p.class == coverPart && at+2 < len(t.words) && t.words[at+1].lower == "the" && t.words[at+1].stop == 0 && t.words[at+2].stop == 0 {
+		if of, n := partAt(t.words, at+2); n > 0 && (p.bare || p.name == of.name+" "+p.head) { // cover off the blade
 			t.act("remove", p.of(of), it.from, at+2+n, false)
 			return
 		}

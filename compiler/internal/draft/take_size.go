@@ -1,5 +1,10 @@
 package draft
 
+import (
+	"slices"
+	"strings"
+)
+
 // isSize reports whether a length is a size of a tool or a fastener.
 func (t *taker) isSize(number int, it *item, a amount) bool {
 	if a.ranged() || a.shape == atMost || a.shape == atLeast {
@@ -150,4 +155,43 @@ func (t *taker) sizesTool(number int, it *item) bool {
 		it = &t.items[k]
 	}
 	return false
+}
+
+// sizesOfTools gives the sizes in a list of tools to the tools, where no part is named: a 17 and a
+// 24 socket, spanners 19 and 30.
+func (t *taker) sizesOfTools() {
+	for i := range t.out {
+		size := &t.out[i]
+		if size.Kind != Size || threadLike(size.Value) || slices.ContainsFunc(t.mentions, func(m mention) bool { return t.words[m.from].sentence == size.sentence }) {
+			continue
+		}
+		var before, behind *Taken
+		n := 0
+		for k := range t.out {
+			one := &t.out[k]
+			if one.Kind != Tool || one.sentence != size.sentence {
+				continue
+			}
+			n++
+			if one.End <= size.Start && (before == nil || one.End > before.End) {
+				before = one
+			}
+			if one.End > size.Start && (behind == nil || one.End < behind.End) {
+				behind = one
+			}
+		}
+		switch {
+		case n < 3:
+		case before != nil && t.behindTool(before.End, size.Start):
+			size.About = before.Value
+		case behind != nil:
+			size.About = behind.Value
+		}
+	}
+}
+
+// behindTool reports whether no mark stands between a tool and a size behind it, so that the size is its own.
+func (t *taker) behindTool(end, start int) bool {
+	between := t.notes[end:start]
+	return !strings.ContainsAny(between, ",;.") && len(between) < 12 && !strings.Contains(between, " a ") && !strings.Contains(between, "\n") && !t.spoken()
 }

@@ -57,6 +57,10 @@ func (t *taker) timeThing(it *item, a amount) {
 			return // it stands still by itself
 		}
 		if (t.near(runCues, it.from, it.to, 6, 0) || t.near(runBehind, it.from, it.to, 0, 4)) && !t.near(standCues, it.from, it.to, 5, 0) && (!t.near(coolCues, it.from, it.to, 5, 6) || t.near(letRun, it.from, it.to, 7, 0)) {
+			if t.near(cues("give it|give them"), it.from, it.to, 5, 0) && t.lastOfEnergy() == "isolate" && !t.near(cues("run|runs|idle|warm|revs"), it.from, it.to, 6, 4) {
+				t.waits(it, a) // it stands still, and is given ten minutes
+				return
+			}
 			t.actOn("run", t.prime(), part{name: t.prime(), class: machinePart}, t.runFrom(it), it.to, true)
 		}
 	}

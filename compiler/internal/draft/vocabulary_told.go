@@ -18,6 +18,7 @@ var toldRows = []toldRow{
 	{"red stop button|stop button works|test the stop button|try the stop button|check the stop button", "check", "emergency stop", ""},
 	{"good and tight", "tighten", "$fastener", ""},
 	{"key stays on you|key stays with you|key in your pocket|keys in your pocket|pocket the key", "remove", "key", ""},
+	{"top up only|only top up|topping up only", "fill", "$cavity", "cavity"},
 	{"fuel off|tap off|fuel tap off", "close", "fuel valve", ""},
 	{"stop on panel|stop on the panel|stop at the panel|stop at panel|stop it at the panel|press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
 	{"red mushroom|emergency stop|e stop|mushroom button", "check", "emergency stop", ""},
@@ -71,7 +72,7 @@ var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud muck
 var bad = set("cracked worn glazed split torn damaged frayed scored chipped perished bent broken loose leaking weeping blunt rusty pitted burnt swollen cut nicked")
 
 // defects are what is looked for.
-var defects = set("crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
+var defects = set("glazing chunks fraying splitting flaking crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
 
 // ownName are machines that are started and run by their own name, also where an engine drives
 // them; of all others the engine is.

@@ -258,6 +258,9 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers.has(words[at-1].stem) && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
 		return toolRow{}, 0 // slide blocks
 	}
+	if length == 1 && row.name == "block" && at > 0 && w.stop == 0 && numeric(words[at-1].lower) && words[at-1].lower != "1" && words[at-1].lower != "2" && words[at-1].lower != "4" {
+		return toolRow{}, 0 // 8 blocks
+	}
 	if length == 1 && w.lower == "brushes" && wordBefore(words, at) != "with" && wordBefore(words, at) != "wire" {
 		return toolRow{}, 0
 	}

@@ -253,7 +253,7 @@ func tells(words []word, at int) bool {
 // clean the slots, wipe them down, behind words that lead to no verb.
 func ordered(words []word, at int) bool {
 	w, before := words[at].lower, words[at-1].lower
-	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" && !states.has(before) || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
+	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" && !states.has(before) || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) && !states.has(before) || describing.has(before) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
 		return false
 	}
 	next := words[at+1].lower
@@ -309,6 +309,10 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 				if stop != '.' {
 					stop = '.'
 					sentence++
+				}
+			case '/':
+				if at > 0 && text[at-1] == ' ' && at+1 < len(text) && text[at+1] == ' ' && stop == 0 {
+					stop = ',' // 8 blocks / carriage
 				}
 			case ',', ';', ':', '(', ')', '–', '—', '…', '→', '>':
 				if stop == 0 {
@@ -698,7 +702,7 @@ func known(words []word, at int) bool {
 	_, unit := units.at(words, at)
 	_, fluid := products.at(words, at)
 	_, of := denominators()[w]
-	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords.has(w) || modifiers.has(w) || modifiers.has(words[at].stem) || actionWords()[w] || participle(w) != "" || describing.has(w) || vague.has(words[at].stem) || scales()[w] > 0 || bad.has(w) || defects.has(w) || dirt.has(w) || finite.has(w) || plainWords.has(w)
+	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords.has(w) || modifiers.has(w) || modifiers.has(words[at].stem) || actionWords()[w] || participle(w) != "" || describing.has(w) || vague.has(words[at].stem) || scales()[w] > 0 || bad.has(w) || defects.has(w) || dirt.has(w) || finite.has(w) || plainWords.has(w) || plainWords.has(words[at].stem)
 }
 
 // plainWords are short words that are whole.

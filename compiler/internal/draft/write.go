@@ -990,6 +990,12 @@ func (t *taker) sizesOf(called string) []string {
 			continue
 		}
 		for _, size := range t.out {
+			if _, tool := toolNames()[size.About]; size.Kind == Size && tool && size.About != called {
+				continue // that of another tool
+			}
+			if size.Kind == Size && size.About == called && size.sentence == one.sentence && readable(size.Value) && !slices.Contains(out, size.Value) {
+				out = append(out, size.Value)
+			}
 			if size.Kind == Size && size.sentence == one.sentence && size.Start <= one.End && one.Start <= size.End+12 && readable(size.Value) && !slices.Contains(out, size.Value) {
 				out = append(out, size.Value)
 			}
@@ -1114,12 +1120,12 @@ var switched = []energyRow{
 	{"hydraulics", "hydraulic", cues("hydraulic lever|hydraulic pressure|hydraulic isolator|hydraulic supply|hydraulics off|hydraulic valve")},
 	{"air", "pneumatic", cues("compressed air|air line|air supply|air off|air isolator|air valve")},
 	{"mains", "electric", cues("mains|main breaker|circuit breaker|rcd|fuse switch|out of the wall|at the wall|on the wall|unplug it|unplug the machine|electrics off|switchboard")},
-	{"mains", "", cues("main switch|isolator|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
+	{"mains", "", cues("main switch|isolator|ice a later|eyes a later|distribution board|fuse board|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
 }
 
 var energies = []energyRow{
 	{"controller", "electric", cues("controller")},
-	{"mains", "electric", cues("isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
+	{"mains", "electric", cues("isolator|ice a later|eyes a later|distribution board|fuse board|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
 	{"tractor", "shaft", cues("pto|p t o|tractor")},
 	{"engine", "engine", cues("engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord")},
 	{"mains", "electric", cues("switch on the wall|electrics|mains|socket outlet|plug it in")},
