@@ -157,6 +157,9 @@ func amountAt(words []word, at int) (amount, bool) {
 	}
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
+		if bound == atMost && least.has(words[at].lower) && wantedHere(words, at) {
+			a.shape = atLeast // it should read more than one megohm
+		}
 		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns.has(words[at-1].lower) || heads()[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
 			a.shape, a.prefixed = exact, false // do them up to forty
 		}
@@ -380,6 +383,22 @@ func (a amount) ended(words []word, next int) amount {
 		}
 	}
 	return a
+}
+
+// least are words of a bound that is the least where something has to be so.
+var least = set("over more above")
+
+// wantedHere reports whether what is wanted is told before a word of its sentence, and not what is too much.
+func wantedHere(words []word, at int) bool {
+	for i := at - 1; i >= max(at-14, 0) && words[i].sentence == words[at].sentence; i-- {
+		switch words[i].lower {
+		case "should", "must", "wants", "needs", "ought":
+			return true
+		case "if", "when", "not", "never", "unless", "once", "till", "until", "can", "or", "because", "shouldn't", "mustn't", "doesn't", "won't", "no":
+			return false
+		}
+	}
+	return false
 }
 
 // measures are words between a bound and its figure that say what is measured.

@@ -367,7 +367,7 @@ func (t *taker) fluidQuestions() {
 		case "drain":
 			if !t.toolNear("container", d.sentence, 1) && d.part.class == cavityPart && d.part.head != "water bowl" {
 				question := "What catches the oil of the %s, and does it hold all of it?"
-				if watery.has(d.part.head) || strings.Contains(d.object, "fuel") || strings.Contains(d.object, "water") || strings.Contains(d.object, "cool") {
+				if !oily(d.object) {
 					question = "What catches what comes out of the %s, and does it hold all of it?"
 				}
 				t.ask(askContainer, d.object, fmt.Sprintf(question, strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
@@ -413,8 +413,15 @@ func (t *taker) toppedUp(d deed) bool {
 
 var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
 
-// watery are what holds as often fuel or water as oil.
-var watery = set("tank drum tray radiator boiler bowl tub")
+// oily reports whether what is drained holds oil, and not as well water or fuel.
+func oily(called string) bool {
+	for _, holder := range []string{"oil", "engine", "gear", "sump", "crankcase", "hydraulic", "compressor", "differential", "axle", "chaincase", "transmission", "drive", "reducer", "hub"} {
+		if strings.Contains(called, holder) {
+			return true
+		}
+	}
+	return false
+}
 
 func (t *taker) thickened(it item) bool {
 	for _, other := range t.items {

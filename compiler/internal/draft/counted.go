@@ -110,6 +110,19 @@ func (t *taker) borrow(number int, a amount) amount {
 			return a
 		}
 	}
+	if it.from > 0 && t.words[it.from].stop == 0 && a.low.decimals != "" || it.from > 0 && a.prefixed && t.words[it.from].stop == 0 {
+		switch t.words[it.from-1].lower { // amps < 9.4
+		case "amps":
+			a.unit = unit{symbol: "A", kind: quantity.Current}
+			return a
+		case "volts":
+			a.unit = unit{symbol: "V", kind: quantity.Voltage}
+			return a
+		case "ohms":
+			a.unit = unit{symbol: "Ω", kind: quantity.Resistance}
+			return a
+		}
+	}
 	if u, ok := t.toldAgain(number, a); ok {
 		a.unit = u // 0.2 to 0.5 mm; if it's more than 0.5
 		return a

@@ -24,6 +24,14 @@ func (t *taker) deedAt(at int) {
 	if at > 0 && w.stop == 0 && (t.words[at-1].lower == "the" || t.words[at-1].lower == "your") {
 		return // the vacuum pump out the back
 	}
+	if at > 0 && w.stop == 0 && t.spoken() && (numeric(t.words[at-1].lower) || smalls()[t.words[at-1].lower] > 1) && !t.words[at-1].times {
+		return // two wash arms
+	}
+	if at > 0 && w.stop == 0 && !t.spoken() && !t.endsName(at) && !endsHere(t.words, at+1) && modifiers.has(w.lower) && !beforeVerb.has(t.words[at-1].lower) {
+		if _, n := partAt(t.words, at); n > 1 {
+			return // safety valve pull ring
+		}
+	}
 	for _, row := range deedsBy()[w.lower] {
 		if row.particles != "" && bothWays()[w.lower] && at > 0 && w.stop == 0 && (notBeforeVerb.has(t.words[at-1].lower) || modifiers.has(t.words[at-1].stem) || isHead(t.words[at-1].stem) || small.has(t.words[at-1].lower)) {
 			continue
@@ -238,6 +246,12 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 	if !ok || to > len(t.words) {
 		return false
 	}
+	if row.particles == "" && to < len(t.words) && t.words[to].stop == ':' && to-at <= 3 && t.startsSentence(at) && called.has(t.words[at].lower) {
+		return false // Wash pump: …
+	}
+	if next := t.words[min(at+1, len(t.words)-1)].lower; t.words[at].lower == "scrap" && t.spoken() && !articles.has(next) && !pronouns.has(next) {
+		return false // the scrap filter
+	}
 	to = max(to, end)
 	if row.deed == "lock?" && p.class != fastener && t.fastener.name != "" && !namesPart(t.words, at+1, to) {
 		p = t.fastener
@@ -360,6 +374,9 @@ func (t *taker) backs(at int) bool {
 	w := t.words[at].lower
 	return t.words[at].stop == 0 && (w == "off" || w == "out" || pronouns.has(w) || articles.has(w) && !(at+1 < len(t.words) && (t.words[at+1].lower == "same" || t.words[at+1].lower == "way")))
 }
+
+// called are verbs that machines and their parts are called by: a wash pump, a drain tank.
+var called = set("wash rinse drain lift feed test vacuum blow spray dust grease oil cut saw fill vent brake clutch")
 
 // operated are things that are called by what they do: a stop button, a test lever.
 var operated = set("button switch lever cock valve lamp light key")
@@ -531,6 +548,12 @@ func (t *taker) toldAt(at int) {
 	if end := at + n; row.object == "emergency stop" && !endsHere(t.words, end) && (t.words[end].lower == "in" || t.words[end].lower == "pressed") {
 		return // it is pressed
 	}
+	if row.verb == "replace" && row.object == "$section" {
+		if p, from, ok := t.subjectAt(at); ok && from >= clauseStart(t.words, at) && p.class != machinePart && p.class != cavityPart && p.class != placePart {
+			t.act("replace", p, from, at+n, false)
+			return // the squeeze tube gets changed
+		}
+	}
 	if row.verb == "replace" && t.section.class == cavityPart {
 		return // the oil gets changed
 	}
@@ -605,7 +628,9 @@ func (t *taker) toldAt(at int) {
 	case "$section sag":
 		p.name, p.many = p.name+" sag", false
 	case "$system":
-		p = part{name: t.system(), class: cavityPart}
+		if p = (part{name: t.system(), class: cavityPart}); p.name == "" {
+			return
+		}
 	default:
 		p = part{name: row.object, head: row.object, class: plainPart}
 		if row.object == "fuel valve" {
@@ -948,6 +973,10 @@ func (t *taker) openObject(at int) (part, int, bool) {
 		to++
 		if w.of {
 			break
+		}
+		if n := length(quantities, t.words, to); n > 0 && !endsHere(t.words, to) { // check the wash temperature
+			name := strings.ToLower(strings.Join(names, " ") + " " + t.said(to, to+n))
+			return part{name: name, head: lastWord(name), class: plainPart, from: at, to: to + n}, to + n, true
 		}
 	}
 	if len(names) == 0 || vague.has(t.words[to-1].stem) || bad.has(t.words[to-1].lower) || strings.HasSuffix(t.words[to-1].lower, "ed") || curt && (len(names) > 2 || !endsHere(t.words, to) && !afterName.has(t.words[to].lower)) || to-first != len(names) {

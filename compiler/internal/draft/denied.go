@@ -30,7 +30,7 @@ func stand(words []word) []standing {
 		}
 	}
 	for i := range words {
-		if n := length(storyCues, words, i); n > 0 {
+		if n := length(storyCues, words, i); n > 0 && !(words[i].lower == "a" && i > 0 && words[i].stop == 0 && helped.has(words[i-1].lower)) {
 			mark(storyStart(words, i), storyEnd(words, i+n), story)
 		}
 		if n := length(shortCues, words, i); n > 0 {
@@ -158,6 +158,10 @@ var limits = cues("more than|less than|go over|go under|go above|go below|exceed
 // leftFor reports whether something is left as it is for a time: leave it up ten minutes.
 func leftFor(words []word, at int) bool {
 	for i := at; i < min(at+4, len(words)) && words[i].stop == 0; i++ {
+		if w := words[i].lower; (w == "a" || w == "an") && i+1 < len(words) {
+			u, n := unitAt(words, i+1)
+			return n > 0 && u.kind == quantity.Time // leave it an hour
+		}
 		if _, after := numberAt(words, i); after > i && after < len(words) {
 			u, n := unitAt(words, after)
 			return n > 0 && u.kind == quantity.Time
@@ -259,6 +263,9 @@ func clausesStart(words []word, at int) int {
 	}
 	return from
 }
+
+// helped are words before somebody who helps: with a mate.
+var helped = set("with get need needs want wants take takes or and have grab ask")
 
 // left are words that, alone behind a comma, leave what was said before them.
 var left = set("skip leave")

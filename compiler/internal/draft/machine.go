@@ -52,7 +52,17 @@ func (t *taker) prime() string {
 
 // engined reports whether the notes speak of an engine.
 func (t *taker) engined() bool {
-	return wordIn(t.words, "engine", "spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard")
+	return wordIn(t.words, "spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard") || t.enginePart()
+}
+
+// enginePart reports whether an engine is named, and not only its oil.
+func (t *taker) enginePart() bool {
+	for i, w := range t.words {
+		if w.stem == "engine" && t.standings[i] != denied && (i+1 >= len(t.words) || t.words[i+1].lower != "oil" || t.words[i+1].stop != 0) {
+			return true
+		}
+	}
+	return false
 }
 
 func wordIn(words []word, any ...string) bool {
@@ -107,6 +117,9 @@ func (t *taker) system() string {
 		return "brakes"
 	case strings.Contains(about, "cool") || strings.Contains(about, "radiator"):
 		return "cooling system"
+	}
+	if !wordIn(t.words, "hydraulic", "hydraulics", "ram", "cylinder", "jack", "brake") {
+		return ""
 	}
 	return "hydraulics"
 }

@@ -48,6 +48,9 @@ func partAt(words []word, at int) (part, int) {
 			return part{name: "drain plug", head: "plug", class: plugPart, from: at, to: next + 1}, next + 1 - at // the drain's on the left
 		}
 		class, head := heads()[w.stem]
+		if head && len(names) == 1 && names[0] == "drain" && (class == cavityPart || w.stem == "receiver" || w.stem == "tank" || w.stem == "boiler") {
+			return part{}, 0 // drain the receiver, in short
+		}
 		if head && noPart(words, next) {
 			break
 		}

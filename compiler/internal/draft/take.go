@@ -221,6 +221,12 @@ func (t *taker) thing(number int, it *item) {
 					t.items[number+1].part.class = fastener
 				}
 			}
+			if name, ok := t.threaded(it.text, p.head); ok && p.bare {
+				p.name, p.bare = name, false // the M6 nuts of before
+				if number+1 < len(t.items) && t.items[number+1].kind == partItem && t.items[number+1].from == it.to {
+					t.items[number+1].part.name, t.items[number+1].part.bare = name, false
+				}
+			}
 			p = t.qualify(p)
 			t.add(Size, it.text, p.name, it.from, it.to)
 			if number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].to == it.from && t.items[number-1].amount.low.whole && t.items[number-1].amount.low.int() > 1 {

@@ -50,6 +50,9 @@ func (t *taker) amountThing(number int, it *item) {
 	case quantity.Time, quantity.Calendar, quantity.Distance:
 		t.timeThing(it, a)
 	case quantity.Volume:
+		if t.words[it.from].sentence == 0 && !t.spoken() && t.cavity == "" {
+			return // what the machine of the title holds
+		}
 		about := t.cavity
 		if number > 0 && t.items[number-1].kind == toolItem && t.items[number-1].tool.kind == "container" && t.near(cues("hold|holds|takes"), it.from, it.to, 2, 0) && it.from-t.items[number-1].to < 4 {
 			about = t.items[number-1].tool.name // a tub that holds three gallons

@@ -175,7 +175,7 @@ func (t *taker) particle(it *item, p part) {
 			return
 		}
 	}
-	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && !endsHere(t.words, at+1) && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower)) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
+	if !back && (w == "on" || w == "in" || w == "out" || w == "off") && !endsHere(t.words, at+1) && (articles.has(t.words[at+1].lower) || numeric(t.words[at+1].lower) && (t.spoken() || w != "off")) && (p.class != linePart || p.head != "cap" && p.head != "lead" && p.head != "clip" && p.head != "clamp" && p.name != "spark plug wire" && p.name != "spark plug cap") {
 		return // "the spring on it"
 	}
 	if !back && p.class == valvePart && p.bare && !endsHere(t.words, at+1) {
@@ -398,7 +398,12 @@ func (t *taker) act(verb string, p part, from, to int, implied bool) {
 		case strings.Contains(p.name, "clutch"):
 			name = "clutch"
 		default:
-			name = t.system()
+			if name = t.system(); name == "" {
+				name = t.section.name
+			}
+			if name == "" {
+				return
+			}
 		}
 	case "tighten":
 		if p.class == raisedPart || p.class == cavityPart || p.class == machinePart || p.class == placePart || p.class == signPart || p.class == coverPart || p.class == linePart && p.head != "clamp" && p.head != "battery clamp" && p.head != "battery terminal" || p.class == movingPart || p.class == springPart || p.class == sealPart || p.class == energyPart {

@@ -195,3 +195,18 @@ func (t *taker) behindTool(end, start int) bool {
 	between := t.notes[end:start]
 	return !strings.ContainsAny(between, ",;.") && len(between) < 12 && !strings.Contains(between, " a ") && !strings.Contains(between, "\n") && !t.spoken()
 }
+
+// threaded gives the fastener that was told to have a thread, where only one with its noun has.
+func (t *taker) threaded(thread, head string) (string, bool) {
+	name := ""
+	for _, one := range t.out {
+		if one.Kind != Size || one.Value != thread || !strings.HasSuffix(one.About, " "+head) {
+			continue
+		}
+		if name != "" && name != one.About {
+			return "", false
+		}
+		name = one.About
+	}
+	return name, name != ""
+}

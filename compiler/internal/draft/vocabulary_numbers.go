@@ -38,7 +38,7 @@ var plurals = sync.OnceValue(func() map[string]string {
 })
 
 // kept are words that end in s and stay as they are.
-var kept = set("grease gas chassis glass brass press this his less bellows pliers goggles gloves always across as is was has its us bus plus yes does goes axis lens alias canvas")
+var kept = set("phillips grease gas chassis glass brass press this his less bellows pliers goggles gloves always across as is was has its us bus plus yes does goes axis lens alias canvas")
 
 // The number before a line of a list: 1. or 2) or 3.
 var listMark = pattern(`^\s*(\d{1,2})[.)]?\s+`)

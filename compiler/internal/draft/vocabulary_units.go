@@ -129,7 +129,7 @@ var plainInch = set("inch centimetre centimeter millimetre millimeter mil litre 
 var sized = set("mm mil mill milli millimetre millimeter inch")
 
 // unitLetters are units that may be written close to a figure.
-var unitLetters = set(`hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths cc oz qt qts gal pt lbf kph mph micron um µm in-lb nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
+var unitLetters = set(`af hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths cc oz qt qts gal pt lbf kph mph micron um µm in-lb nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
 
 var boundWords = []boundRow{
 	{"max|maximum|inside|up to a max of|to a max of|no greater than|no bigger than|no higher than|not higher than|doesn't exceed|not exceed|must not exceed|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
@@ -139,7 +139,7 @@ var boundWords = []boundRow{
 
 var boundsBehind = []boundRow{
 	{"max|maximum|at most|at the most|tops|max.|absolute max|at the very most|and no more|is the limit|is plenty|or it's out|is your limit|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
-	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|or more|or better|and up|and over|or over", atLeast},
+	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|or more|or above|and above|or better|and up|and over|or over", atLeast},
 	{"or so|ish|or thereabouts|give or take|roughly|about", about},
 }
 

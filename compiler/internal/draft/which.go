@@ -219,7 +219,7 @@ func (t *taker) onlyOne(head string) (string, bool) {
 }
 
 // byForm are fasteners called by their form alone, which tells as little which they are as "bolt".
-var byForm = cues("cap screw|cap head|allen bolt|allen screw|hex bolt|hex screw|torx screw|torx bolt|socket screw|coach bolt|coach screw|machine screw|flange bolt|pan head screw|self tapper")
+var byForm = cues("phillips screw|pozi screw|slotted screw|countersunk screw|cap screw|cap head|allen bolt|allen screw|hex bolt|hex screw|torx screw|torx bolt|socket screw|coach bolt|coach screw|machine screw|flange bolt|pan head screw|self tapper")
 
 // formHolds is what a fastener called by its form holds: what is named right before, or is spoken of.
 func (t *taker) formHolds(p part) (part, bool) {

@@ -514,7 +514,7 @@ func cuts(text string) []string {
 		n++
 	}
 	if n > 0 && n < len(text) {
-		if unitLetters.has(strings.ToLower(text[n:])) {
+		if unit := text[n:]; unitLetters.has(strings.ToLower(unit)) || unit == "C" || unit == "F" {
 			return []string{text[:n], text[n:]}
 		}
 	}
