@@ -183,7 +183,7 @@ func amountAt(words []word, at int) (amount, bool) {
 	}
 	// an inch and a half, an hour and ten
 	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) && !(next > 0 && words[next].stop == 0 && words[next-1].lower == "of") {
-		if u, length := unitAt(words, next+1); length > 0 && single.has(u.symbol) {
+		if u, length := unitAt(words, next+1); length > 0 && single.has(u.symbol) && !(words[next+1].lower == "second" && !endsHere(words, next+2) && (isHead(words[next+2].stem) || modifiers.has(words[next+2].lower) || words[next+2].lower == "one")) {
 			n := whole(1)
 			after := next + 1 + length
 			if part, behind := andMore(words, after); behind > after {
@@ -237,7 +237,7 @@ func amountAt(words []word, at int) (amount, bool) {
 	if a.unit.symbol == "" {
 		if u, length := unitAt(words, next); length > 0 {
 			a.unit, next = u, next+length
-			if minutes, behind := numberAt(words, min(next, len(words)-1)); u.symbol == "h" && behind > next && next < len(words) && words[next].stop == 0 && minutes.whole && minutes.int() < 60 && endsHere(words, behind) {
+			if minutes, behind := numberAt(words, min(next, len(words)-1)); u.symbol == "h" && behind > next && next < len(words) && words[next].stop == 0 && minutes.whole && minutes.int() >= 5 && minutes.int() < 60 && endsHere(words, behind) {
 				a.more, next = minutes.text(false)+" min", behind // 2 hr 15
 			}
 			if part, behind := andMore(words, next); behind > next && part.fraction { // two inches and a half

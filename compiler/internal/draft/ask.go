@@ -479,8 +479,13 @@ func (t *taker) backQuestions() {
 			continue
 		}
 		question := "The %s comes off: when does it go back on?"
-		if d.verb == "disconnect" {
+		switch {
+		case d.verb == "disconnect" && d.part.many:
+			question = "The %s are disconnected: when are they connected again?"
+		case d.verb == "disconnect":
 			question = "The %s is disconnected: when is it connected again?"
+		case d.part.many:
+			question = "The %s come off: when do they go back on?"
 		}
 		t.ask(askBack, d.part.name, fmt.Sprintf(question, d.object), d.from, min(d.to, len(t.words)))
 	}

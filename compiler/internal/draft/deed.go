@@ -24,7 +24,7 @@ func (t *taker) deedAt(at int) {
 	if at > 0 && w.stop == 0 && (t.words[at-1].lower == "the" || t.words[at-1].lower == "your") {
 		return // the vacuum pump out the back
 	}
-	if at > 0 && w.stop == 0 && t.spoken() && (numeric(t.words[at-1].lower) || smalls()[t.words[at-1].lower] > 1) && !t.words[at-1].times {
+	if at > 0 && w.stop == 0 && t.spoken() && (numeric(t.words[at-1].lower) || smalls()[t.words[at-1].lower] > 1) && !t.words[at-1].times && modifiers.has(w.lower) && !endsHere(t.words, at+1) && isHead(t.words[at+1].stem) {
 		return // two wash arms
 	}
 	if at > 0 && w.stop == 0 && !t.spoken() && !t.endsName(at) && !endsHere(t.words, at+1) && modifiers.has(w.lower) && !beforeVerb.has(t.words[at-1].lower) {
@@ -68,6 +68,9 @@ func (t *taker) deedBy(at int, row deedRow) bool {
 		}
 		if row.deed == "on?" && t.words[particle].lower != "back" && !endsHere(t.words, end) && !goesOn.has(t.words[end].lower) && t.words[particle-1].lower != "back" {
 			return false // put the lever in float
+		}
+		if row.deed == "off?" && particle == at+1 && !endsHere(t.words, end) && (t.words[end].lower == "over" || t.words[end].lower == "past" || t.words[end].lower == "through") {
+			return false // it slips off over the pulley
 		}
 		if row.deed == "switchon?" && !endsHere(t.words, end) && articles.has(t.words[end].lower) {
 			return false // turn the screw on the end

@@ -52,7 +52,14 @@ func (t *taker) prime() string {
 
 // engined reports whether the notes speak of an engine.
 func (t *taker) engined() bool {
-	return wordIn(t.words, "spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard") || t.enginePart()
+	return t.enginePart() || slices.ContainsFunc([]string{"spark", "petrol", "gasoline", "diesel", "carburettor", "carburetor", "outboard"}, func(said string) bool {
+		for i, w := range t.words {
+			if w.stem == said && t.standings[i] != story && t.standings[i] != denied {
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // enginePart reports whether an engine is named, and not only its oil.

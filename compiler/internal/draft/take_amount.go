@@ -1,6 +1,7 @@
 package draft
 
 import (
+	"slices"
 	"strings"
 
 	"benchleaf/compiler/internal/quantity"
@@ -24,7 +25,10 @@ func (t *taker) amountThing(number int, it *item) {
 			}
 		}
 	}
-	if a.shape == atMost && t.near(scraps, it.from, it.to, 4, 7) && length(underCues, t.words, it.from) > 0 {
+	if !endsHere(t.words, it.to) && t.words[it.to].lower == "new" && endsHere(t.words, it.to+1) && a.unit.symbol == "" && a.shape == exact && !t.words[it.from].times && wordBefore(t.words, it.from) != "x" {
+		return // they're thirty-eight new
+	}
+	if a.shape == atMost && (t.near(scraps, it.from, it.to, 4, 7) || wordBefore(t.words, it.from) == "new") && length(underCues, t.words, it.from) > 0 {
 		a.shape = atLeast // bin them under 8
 	}
 	if said := t.words[max(it.to-1, 0)].lower; a.unit.symbol == "mm" && (said == "mil" || said == "mill" || said == "mils") && t.ofFluid(it, a) {
@@ -83,7 +87,7 @@ func (t *taker) amountThing(number int, it *item) {
 		}
 		t.add(Amount, a.text(), t.subject(), it.from, it.to)
 		for _, p := range []part{t.last, t.section} {
-			if a.unit.symbol == "g" && p.class == greasePart && t.live(it.from, it.to) {
+			if a.unit.symbol == "g" && (p.class == greasePart && p.head != "grease fitting" || p.name == t.section.name && t.last.head == "grease fitting" && p.class != machinePart) && t.live(it.from, it.to) {
 				t.act("grease", p, it.from, it.to, true)
 				break
 			}
@@ -171,7 +175,7 @@ var supplied = cues("supply|mains|three phase|single phase|motor|battery|system|
 
 // deflects takes how far a belt or a chain gives as a check of its tension.
 func (t *taker) deflects(it *item) {
-	if !t.near(givings, it.from, it.to, 9, 5) {
+	if !t.near(givings, it.from, it.to, 9, 5) && !slices.ContainsFunc(t.words[it.from:it.to], func(w word) bool { return w.lower == "slack" || w.lower == "play" }) {
 		return
 	}
 	for _, p := range []part{t.topic, t.section, t.last} {
@@ -295,6 +299,7 @@ func (t *taker) bareThing(number int, it *item, a amount) {
 		t.add(Interval, a.unbound().text()+" h", t.intervalOf(it.from), it.from, it.to)
 	case a.low.whole && a.low.int() > 1 && it.to < len(t.words) && t.words[it.to].lower == "times" && t.words[it.to].stop == 0:
 		t.add(Count, a.text(), "", it.from, it.to+1)
+	case a.low.whole && number > 0 && t.items[number-1].kind == amountItem && t.items[number-1].amount.unit.kind == quantity.Time && !endsHere(t.words, it.to) && (t.words[it.to].lower == "if" || t.words[it.to].lower == "when" || t.words[it.to].lower == "unless"): // two hours, three if …
 	case a.low.whole && next != nil && next.kind == partItem && a.low.int() > 1 && before != "number" && before != "step" && !t.words[it.to-1].of && (next.part.many || next.from == it.to && before != "it" && before != "at"):
 		t.add(Count, a.text(), t.qualify(next.part).name, it.from, next.to)
 	case a.low.whole && a.low.int() > 3 && number > 0 && t.items[number-1].kind == partItem && t.items[number-1].to == it.from && (t.items[number-1].part.class == fastener || t.items[number-1].part.class == plugPart) && t.torque != "" && t.inSentence(Torque, it) && next == nil:
@@ -339,6 +344,9 @@ func (t *taker) ofThings(it *item, a amount) bool {
 		return false
 	}
 	w := t.words[it.to].lower
+	if a.low.whole && t.words[it.to].stem != w && it.to+1 < len(t.words) && t.words[it.to+1].lower == "of" {
+		return true // two strips of paper
+	}
 	if a.low.fraction && (articles.has(w) || w == "of" || w == "its" || w == "way") {
 		return true
 	}

@@ -140,6 +140,9 @@ func (t *taker) particle(it *item, p part) {
 	if strokes.has(p.head) && !back {
 		return // with the ram in
 	}
+	if first := clauseStart(t.words, it.from); t.words[first].lower == "if" || it.from > 1 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "if" || t.words[it.from-1].lower == "the" && t.words[it.from-2].lower == "if" && t.words[it.from-1].stop == 0) {
+		return // if the belts come off
+	}
 	if length(adjusters, t.words, it.from) > 0 && (w == "in" || w == "out") {
 		return // wind the jack screw in
 	}

@@ -13,6 +13,14 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	if t.words[it.from].stop == 0 && it.from > 0 && t.words[it.from-1].lower == "the" && a.low.fraction && a.unit.symbol == "in" {
 		return true
 	}
+	if !endsHere(t.words, it.to) && across.has(t.words[it.to].lower) && endsHere(t.words, it.to+1) {
+		return true // eight mil inside
+	}
+	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 8 && a.low.int() <= 46 && endsHere(t.words, it.to) && (t.words[it.from].stop == ':' || t.words[it.from].stop == ',') {
+		if before := t.items[number-1]; before.kind == partItem && before.to == it.from && (before.part.class == fastener || before.part.class == plugPart || before.part.name == "spark plug") {
+			return true // plug: 19 mm, gap 0.6
+		}
+	}
 	if number > 0 && a.unit.symbol == "mm" && a.low.whole && a.low.int() >= 4 && a.low.int() <= 70 {
 		before := t.items[number-1]
 		if before.kind == partItem && (before.to == it.from || t.isA(before.to, it.from)) && t.words[it.from].stop == 0 && (before.part.class == fastener || before.part.class == plugPart) && !t.near(rangeCues, it.from, it.to, 4, 3) {
@@ -48,6 +56,9 @@ func (t *taker) isSize(number int, it *item, a amount) bool {
 	}
 	return t.near(sizeCues, it.from, it.to, 3, 4) && !t.near(rangeCues, it.from, it.to, 4, 2)
 }
+
+// across are words behind a length that tell what of it is meant.
+var across = set("inside outside bore diameter id od")
 
 // isA reports whether words between two places only say what something is: is a, takes a.
 func (t *taker) isA(from, to int) bool {

@@ -110,6 +110,9 @@ func classAt(words []word, at int, before []item) (string, int) {
 		}
 		return "", at
 	}
+	if text, to := drive(words, at); to > at {
+		return text, to
+	}
 	from := at
 	if n := letters(words, at, "sae"); n > 0 {
 		from += n
@@ -134,4 +137,32 @@ func classAt(words []word, at int, before []item) (string, int) {
 		sae, next = "SAE ", next+behind
 	}
 	return sae + "grade " + n.text(false), next
+}
+
+// drive reads the size of a six-lobe socket: T27, T thirty beside torx. It stands near a screw or its key.
+func drive(words []word, at int) (string, int) {
+	bare, ok := strings.CutPrefix(words[at].lower, "t")
+	if !ok {
+		return "", at
+	}
+	to := at + 1
+	if bare == "" {
+		n, next := numberAt(words, min(at+1, len(words)-1))
+		if next <= at+1 || words[at+1].stop != 0 || !n.whole {
+			return "", at
+		}
+		bare, to = n.text(false), next
+	}
+	if size, err := strconv.Atoi(bare); err != nil || size < 5 || size > 100 || size%5 != 0 && size != 6 && size != 7 && size != 8 && size != 9 && size != 27 {
+		return "", at
+	}
+	for i := max(at-6, 0); i < min(to+4, len(words)); i++ {
+		if words[i].sentence != words[at].sentence {
+			continue
+		}
+		if w := words[i].stem; w == "torx" || heads()[w] == fastener && to-at == 1 {
+			return "T" + bare, to
+		}
+	}
+	return "", at
 }

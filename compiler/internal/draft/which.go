@@ -95,6 +95,13 @@ func (t *taker) qualify(p part) part {
 		if of, ok := t.heldBy(p.from); ok {
 			return p.of(of)
 		}
+		if t.spoken() {
+			for _, m := range t.mentions { // guards off, each on two knobs
+				if t.words[m.from].sentence == t.words[p.from].sentence && t.startsSentence(m.from) && m.class == coverPart && !m.place {
+					return p.of(m.part)
+				}
+			}
+		}
 		if !t.spoken() {
 			for _, m := range t.mentions { // rail brackets 8 no., 2 x M10 screws
 				if t.words[m.from].sentence == t.words[p.from].sentence && t.startsSentence(m.from) && !m.place && m.class != fastener && m.class != plugPart && m.class != sealPart && m.class != placePart && m.class != machinePart {
@@ -111,7 +118,7 @@ func (t *taker) qualify(p part) part {
 		switch {
 		case t.section.name != "" && t.section.class == p.class && t.section.head == p.head:
 			p.name, p.bare = t.section.name, false
-		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart:
+		case t.section.name != "" && t.section.class != fastener && t.section.class != machinePart && t.section.class != energyPart:
 			return p.of(t.section)
 		case t.topic.name != "" && (t.spoken() || t.words[t.topic.from].line == t.words[p.from].line) && t.words[p.from].sentence-t.words[t.topic.from].sentence < 5:
 			return p.of(t.topic)

@@ -479,7 +479,7 @@ const noEnergy = "power"
 // liveCue reports whether a phrase that is not ruled out begins between two words.
 func (t *taker) liveCue(said *phrases[bool], from, to int) bool {
 	for at := from; at < to; at++ {
-		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip {
+		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip && t.standings[at] != story {
 			return true
 		}
 	}
