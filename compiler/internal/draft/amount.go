@@ -292,7 +292,7 @@ func andMore(words []word, at int) (number, int) {
 // tolerance reads what a figure may be off by: half an inch, give or take an eighth; 5 mm plus or
 // minus one. Words of what is measured may stand between.
 func tolerance(words []word, a amount, at int) (low, high number, u unit, end int) {
-	for next := at; next < min(at+4, len(words)) && words[next].stop != '.'; next++ {
+	for next := at; next < min(at+7, len(words)) && words[next].stop != '.'; next++ {
 		n := length(giveOrTake, words, next)
 		if n == 0 || a.unit.symbol == "" {
 			continue

@@ -395,6 +395,12 @@ func (t *taker) wound(p part, at, to int) {
 			return
 		}
 	}
+	for _, it := range t.items { // wind it in till the drive belt is tight
+		if it.kind == partItem && it.from >= at && t.words[it.from].sentence == t.words[at].sentence && it.part.class == movingPart && (strings.HasSuffix(it.part.head, "belt") || strings.HasSuffix(it.part.head, "chain")) {
+			t.act("tension", t.qualify(it.part), at, to, false)
+			return
+		}
+	}
 	t.act("adjust", p, at, to, false)
 }
 
