@@ -367,7 +367,7 @@ func (t *taker) fluidQuestions() {
 		case "drain":
 			if !t.toolNear("container", d.sentence, 1) && d.part.class == cavityPart && d.part.head != "water bowl" {
 				question := "What catches the oil of the %s, and does it hold all of it?"
-				if !oily(d.object) {
+				if !oily(d.object) && !t.oilTold() {
 					question = "What catches what comes out of the %s, and does it hold all of it?"
 				}
 				t.ask(askContainer, d.object, fmt.Sprintf(question, strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
@@ -412,6 +412,13 @@ func (t *taker) toppedUp(d deed) bool {
 }
 
 var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
+
+// oilTold reports whether the notes tell the grade of an oil.
+func (t *taker) oilTold() bool {
+	return slices.ContainsFunc(t.items, func(it item) bool {
+		return it.kind == fluidItem && it.fluid.what == gradePart && strings.HasSuffix(it.fluid.kind, "-oil") && t.live(it.from, it.to)
+	})
+}
 
 // oily reports whether what is drained holds oil, and not as well water or fuel.
 func oily(called string) bool {
