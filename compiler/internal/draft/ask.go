@@ -413,9 +413,9 @@ func (t *taker) toppedUp(d deed) bool {
 
 var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
 
-// oilTold reports whether the notes tell the grade of an oil.
+// oilTold reports whether the notes tell of a drain plug or of an oil with its grade.
 func (t *taker) oilTold() bool {
-	return slices.ContainsFunc(t.items, func(it item) bool {
+	return slices.ContainsFunc(t.mentions, func(m mention) bool { return m.name == "drain plug" }) || slices.ContainsFunc(t.items, func(it item) bool {
 		return it.kind == fluidItem && it.fluid.what == gradePart && strings.HasSuffix(it.fluid.kind, "-oil") && t.live(it.from, it.to)
 	})
 }
