@@ -61,7 +61,7 @@ func (a amount) text() string {
 		if a.ranged() {
 			last = high
 		}
-		if one, ok := ones[symbol]; ok && last.value.Cmp(big.NewRat(1, 1)) <= 0 {
+		if one, ok := ones()[symbol]; ok && last.value.Cmp(big.NewRat(1, 1)) <= 0 {
 			symbol = one
 		}
 		text += " " + symbol
@@ -111,7 +111,7 @@ func unitAt(words []word, at int) (unit, int) {
 	if words[at].lower == "t" && at > 1 && (strings.Contains(words[at-1].lower, "/") || numeric(words[at-1].lower)) && (words[at-2].lower == "tight" || words[at-2].lower == "and" || words[at-2].lower == "plus") {
 		return unit{symbol: "turn", kind: quantity.Angle}, 1 // hand tight + 1/2 t
 	}
-	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly[words[at].lower] && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
+	if close := at > 0 && words[at-1].end == words[at].start; !close && closeOnly.has(words[at].lower) && !(at > 0 && numeric(words[at-1].lower) && unitAlone(words, at)) {
 		return unit{}, 0
 	}
 	if w := words[at]; (w.raw == "C" || w.raw == "F" || w.raw == "c" && at+1 < len(words) && words[at+1].stop != 0) && at > 0 && numeric(words[at-1].lower) {
@@ -120,8 +120,11 @@ func unitAt(words []word, at int) (unit, int) {
 		}
 		return unit{symbol: "°F", kind: quantity.Temperature}, 1
 	}
+	if words[at].lower == "m" && (at+1 >= len(words) || words[at+1].stop != 0 || !numeric(words[at+1].lower) && smalls()[words[at+1].lower] == 0) {
+		return metres(words, at)
+	}
 	if u, n := units.at(words, at); n > 0 {
-		if after := at + n; words[at].lower == "bar" && after < len(words) && words[after].stop == 0 && isHead(words[after].stem) {
+		if after := at + n; words[at].lower == "bar" && !endsHere(words, after) && isHead(words[after].stem) {
 			return unit{}, 0 // two bar nuts
 		}
 		return u, n
@@ -129,32 +132,49 @@ func unitAt(words []word, at int) (unit, int) {
 	return unitHeard(words, at)
 }
 
+// metres reads an m close behind a figure, which stands for months before a service: 6m insp.
+func metres(words []word, at int) (unit, int) {
+	if at == 0 || !numeric(words[at-1].lower) {
+		return unit{}, 0
+	}
+	if !endsHere(words, at+1) && dueWords.has(words[at+1].lower) || !endsHere(words, at+1) && words[at+1].lower == "inspect" {
+		return unit{symbol: "months", kind: quantity.Calendar}, 1
+	}
+	return unit{symbol: "m", kind: quantity.Length}, 1
+}
+
 // unitAlone reports whether a letter behind a figure can only be its unit: 12 V, 4 h.
 func unitAlone(words []word, at int) bool {
-	return words[at].lower != "a" && words[at].lower != "in" && words[at].lower != "t" || words[at].raw == "A"
+	return words[at].lower != "a" && words[at].lower != "in" && (words[at].lower != "t" || strings.Contains(words[at-1].lower, ".")) || words[at].raw == "A"
 }
 
 // amountAt reads the amount that begins at a word, with the words that bound it.
 func amountAt(words []word, at int) (amount, bool) {
 	a := amount{from: at}
 	next := at
-	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators[words[at-1].lower] > 0) {
+	if w := words[at].lower; w == "past" && at > 0 && words[at].stop == 0 && (smalls()[words[at-1].lower] > 0 || numeric(words[at-1].lower) || denominators()[words[at-1].lower] > 0) {
 		return a, false // ten past eleven
 	}
 	if bound, length := prefixes.at(words, at); length > 0 {
 		a.shape, a.prefixed, next = bound, true, at+length
-		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns[words[at-1].lower] || heads[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
+		if bound == atMost && least.has(words[at].lower) && wantedHere(words, at) {
+			a.shape = atLeast // it should read more than one megohm
+		}
+		if words[at].lower == "up" && at > 0 && words[at].stop == 0 && (pronouns.has(words[at-1].lower) || heads()[words[at-1].stem] == fastener || words[at-1].lower == "do" || words[at-1].lower == "tighten") {
 			a.shape, a.prefixed = exact, false // do them up to forty
 		}
 		if next < len(words) && words[next].lower == "the" {
 			next++
+		}
+		if !endsHere(words, next+1) && measures.has(words[next].lower) && words[next].stop == 0 {
+			next++ // min thickness 5
 		}
 	}
 	if next >= len(words) || next > at && words[next].stop == '.' {
 		return a, false
 	}
 	a.figures = next
-	between := words[next].lower == "between" && next+1 < len(words) && words[next+1].stop == 0
+	between := words[next].lower == "between" && !endsHere(words, next+1)
 	if between {
 		next++
 	}
@@ -162,8 +182,8 @@ func amountAt(words []word, at int) (amount, bool) {
 		return a, false
 	}
 	// an inch and a half, an hour and ten
-	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) {
-		if u, length := unitAt(words, next+1); length > 0 && single[u.symbol] {
+	if (words[next].lower == "an" || words[next].lower == "a") && next+1 < len(words) && !(next > 0 && words[next].stop == 0 && words[next-1].lower == "of") {
+		if u, length := unitAt(words, next+1); length > 0 && single.has(u.symbol) && !(words[next+1].lower == "second" && !endsHere(words, next+2) && (isHead(words[next+2].stem) || modifiers.has(words[next+2].lower) || words[next+2].lower == "one")) {
 			n := whole(1)
 			after := next + 1 + length
 			if part, behind := andMore(words, after); behind > after {
@@ -175,7 +195,7 @@ func amountAt(words []word, at int) (amount, bool) {
 					behind = after
 				}
 				after = behind
-			} else if u.kind == quantity.Length && !plainInch[words[next+1].lower] {
+			} else if u.kind == quantity.Length && !plainInch.has(words[next+1].lower) {
 				return a, false
 			}
 			a.low, a.unit = n, u
@@ -189,7 +209,7 @@ func amountAt(words []word, at int) (amount, bool) {
 			return a.ended(words, behind), true
 		}
 	}
-	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun[words[next-1].lower] {
+	if words[next].lower == "one" && next > 0 && words[next].stop == 0 && !bounded(words, at, next) && onePronoun.has(words[next-1].lower) {
 		return a, false
 	}
 	if words[next].lower == "one" && words[next].of { // one's shot
@@ -198,6 +218,9 @@ func amountAt(words []word, at int) (amount, bool) {
 	n, after := numberAt(words, next)
 	if after == next {
 		return a, false
+	}
+	if words[next].lower == "oh" && after == next+1 {
+		return a, false // oh, hang on
 	}
 	a.low = n
 	next = after
@@ -214,16 +237,33 @@ func amountAt(words []word, at int) (amount, bool) {
 	if a.unit.symbol == "" {
 		if u, length := unitAt(words, next); length > 0 {
 			a.unit, next = u, next+length
+			if minutes, behind := numberAt(words, min(next, len(words)-1)); u.symbol == "h" && behind > next && next < len(words) && words[next].stop == 0 && minutes.whole && minutes.int() >= 5 && minutes.int() < 60 && endsHere(words, behind) {
+				a.more, next = minutes.text(false)+" min", behind // 2 hr 15
+			}
 			if part, behind := andMore(words, next); behind > next && part.fraction { // two inches and a half
 				a.low = number{value: new(big.Rat).Add(a.low.value, part.value), fraction: true}
 				next = behind
 			}
 		}
 	}
+	if a.unit.symbol == "" && next+1 < len(words) && words[next].stop == ',' && (n.whole || n.decimals != "") {
+		if u, length := units.at(words, next); length > 1 && u.kind == quantity.Torque {
+			a.unit, next = u, next+length // twenty-five, foot-pounds
+		}
+	}
+	if low, high, u, behind := tolerance(words, a, next); behind > next {
+		a.low, a.high, a.unit = low, high, u
+		return a.ended(words, behind), true
+	}
 	if high, u, behind := secondFigure(words, a, next, between); behind > next {
 		a.high, next = high, behind
 		if u.symbol != "" {
 			a.unit = u
+		}
+	}
+	if a.unit.symbol == "" && !endsHere(words, next) && words[next].lower == "of" && next+1 < len(words) && (words[next+1].lower == "a" || words[next+1].lower == "an") && (a.ranged() || !a.low.whole) {
+		if u, length := unitAt(words, next+2); length > 0 {
+			a.unit, next = u, next+2+length // point two to point five of a millimetre
 		}
 	}
 	return a.ended(words, next), true
@@ -241,13 +281,46 @@ func andMore(words []word, at int) (number, int) {
 	if _, length := unitAt(words, next); length > 0 && !n.fraction {
 		return n, at
 	}
-	if next < len(words) && words[next].stop == 0 && !n.fraction {
+	if !endsHere(words, next) && !n.fraction {
 		if _, length := partAt(words, next); length > 0 {
 			return n, at
 		}
 	}
 	return n, next
 }
+
+// tolerance reads what a figure may be off by: half an inch, give or take an eighth; 5 mm plus or
+// minus one. Words of what is measured may stand between.
+func tolerance(words []word, a amount, at int) (low, high number, u unit, end int) {
+	for next := at; next < min(at+7, len(words)) && words[next].stop != '.'; next++ {
+		n := length(giveOrTake, words, next)
+		if n == 0 || a.unit.symbol == "" {
+			continue
+		}
+		off, after := numberAt(words, min(next+n, len(words)-1))
+		if after <= next+n || off.value.Cmp(a.low.value) >= 0 || words[next+n].stop != 0 {
+			return low, high, u, at
+		}
+		if also, length := unitAt(words, after); length > 0 {
+			if also.symbol != a.unit.symbol {
+				return low, high, u, at
+			}
+			after += length
+		}
+		fraction := a.low.fraction || off.fraction
+		decimals := a.low.decimals
+		if len(off.decimals) > len(decimals) {
+			decimals = off.decimals
+		}
+		put := func(value *big.Rat) number {
+			return number{value: value, fraction: fraction, decimals: decimals, whole: !fraction && value.IsInt()}
+		}
+		return put(new(big.Rat).Sub(a.low.value, off.value)), put(new(big.Rat).Add(a.low.value, off.value)), a.unit, after
+	}
+	return low, high, u, at
+}
+
+var giveOrTake = cues("±|give or take|plus or minus|plus minus|either way by")
 
 // secondFigure reads the other end of a range: to eighteen, or four, and no more than five eighths.
 func secondFigure(words []word, a amount, at int, between bool) (number, unit, int) {
@@ -311,6 +384,25 @@ func (a amount) ended(words []word, next int) amount {
 	}
 	return a
 }
+
+// least are words of a bound that is the least where something has to be so.
+var least = set("over more above")
+
+// wantedHere reports whether what is wanted is told before a word of its sentence, and not what is too much.
+func wantedHere(words []word, at int) bool {
+	for i := at - 1; i >= max(at-14, 0) && words[i].sentence == words[at].sentence; i-- {
+		switch words[i].lower {
+		case "should", "must", "wants", "needs", "ought":
+			return true
+		case "if", "when", "not", "never", "unless", "once", "till", "until", "can", "or", "because", "shouldn't", "mustn't", "doesn't", "won't", "no":
+			return false
+		}
+	}
+	return false
+}
+
+// measures are words between a bound and its figure that say what is measured.
+var measures = set("thickness width depth gap clearance height length temperature pressure level speed wear play slack")
 
 func bounded(words []word, at, next int) bool { return next > at && prefixes.has(words, at) }
 

@@ -163,7 +163,7 @@ func sameSize(a, b quantity.Amount) bool {
 func (t *taker) conflictQuestions() {
 	asked := map[string]bool{}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames[one.About].kind != "" {
+		if one.Kind != Torque && one.Kind != Amount || one.About == "" || asked[one.Kind+one.About] || toolNames()[one.About].kind != "" {
 			continue
 		}
 		asked[one.Kind+one.About] = true
@@ -347,6 +347,9 @@ var handTight = cues("by hand|hand tight|finger tight|snug|no number|don't torqu
 
 func (t *taker) neverBack(d deed) bool {
 	return !slices.ContainsFunc(t.deeds, func(o deed) bool {
+		if (o.verb == "tighten" || o.verb == "replace" || o.verb == "refit") && o.from > d.from && strings.HasPrefix(o.part.name, d.part.head+" ") {
+			return true // the hose: a new hose clip
+		}
 		if o.part.class == fastener && o.verb == "tighten" && o.from > d.from && strings.Contains(o.part.name, d.part.head) {
 			return true
 		}
@@ -363,11 +366,15 @@ func (t *taker) fluidQuestions() {
 		switch d.verb {
 		case "drain":
 			if !t.toolNear("container", d.sentence, 1) && d.part.class == cavityPart && d.part.head != "water bowl" {
-				t.ask(askContainer, d.object, fmt.Sprintf("What catches the oil of the %s, and does it hold all of it?", strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
+				question := "What catches the oil of the %s, and does it hold all of it?"
+				if !oily(d.object) && !t.oilTold() {
+					question = "What catches what comes out of the %s, and does it hold all of it?"
+				}
+				t.ask(askContainer, d.object, fmt.Sprintf(question, strings.TrimSuffix(d.object, " oil")), d.from, min(d.to, len(t.words)))
 			}
 		case "fill":
 			told := slices.ContainsFunc(t.out, func(one Taken) bool { return one.Kind == Amount && one.About == d.object })
-			if !told && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
+			if !told && !t.toppedUp(d) && !t.volumeNear(d.sentence, 1) && !t.asksNear(askAmount, d.sentence, 1) {
 				t.ask(askAmount, d.object, fmt.Sprintf("How much goes into the %s?", d.object), d.from, min(d.to, len(t.words)))
 			}
 			if strings.Contains(d.object, "cool") && !t.kindNear(Fluid, d.sentence, 1) {
@@ -393,6 +400,36 @@ func (t *taker) fluidQuestions() {
 	}
 }
 
+// toppedUp reports whether a fill only makes up what is missing, so that a mark or an eye ends it: top
+// up, if it wants some, to the line.
+func (t *taker) toppedUp(d deed) bool {
+	for i := max(t.sentenceStart(d.from), d.from-12); i < min(d.to+10, len(t.words)); i++ {
+		if t.words[i].sentence == d.sentence && length(toppings, t.words, i) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+var toppings = cues("top up|top it up|top them up|topped up|if it wants|if it needs|if needed|if it is low|if it's low|if low|if they need|if they want|to the line|to the mark|between the lines|to the level|whatever it needs")
+
+// oilTold reports whether the notes tell of a drain plug or of an oil with its grade.
+func (t *taker) oilTold() bool {
+	return slices.ContainsFunc(t.mentions, func(m mention) bool { return m.name == "drain plug" }) || slices.ContainsFunc(t.items, func(it item) bool {
+		return it.kind == fluidItem && it.fluid.what == gradePart && strings.HasSuffix(it.fluid.kind, "-oil") && t.live(it.from, it.to)
+	})
+}
+
+// oily reports whether what is drained holds oil, and not as well water or fuel.
+func oily(called string) bool {
+	for _, holder := range []string{"oil", "engine", "gear", "sump", "crankcase", "hydraulic", "compressor", "differential", "axle", "chaincase", "transmission", "drive", "reducer", "hub"} {
+		if strings.Contains(called, holder) {
+			return true
+		}
+	}
+	return false
+}
+
 func (t *taker) thickened(it item) bool {
 	for _, other := range t.items {
 		if other.kind == fluidItem && other.fluid.what == thickenerPart && other.from-it.from < 12 && it.from-other.from < 12 {
@@ -404,7 +441,7 @@ func (t *taker) thickened(it item) bool {
 
 func (t *taker) toolNear(kind string, sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Tool && toolNames[one.Value].kind == kind && one.sentence-sentence <= within && sentence-one.sentence <= within
+		return one.Kind == Tool && toolNames()[one.Value].kind == kind && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 
@@ -417,7 +454,7 @@ func (t *taker) kindNear(kind string, sentence, within int) bool {
 // volumeNear reports whether a volume or a mass is told close by.
 func (t *taker) volumeNear(sentence, within int) bool {
 	return slices.ContainsFunc(t.out, func(one Taken) bool {
-		return one.Kind == Amount && toolNames[one.About].kind != "container" && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
+		return one.Kind == Amount && toolNames()[one.About].kind != "container" && !strings.Contains(one.Value, "stroke") && !strings.Contains(one.Value, "drop") && one.sentence-sentence <= within && sentence-one.sentence <= within
 	})
 }
 
@@ -448,7 +485,16 @@ func (t *taker) backQuestions() {
 		if !off || !t.neverBack(d) || t.asksNear(askTorque, d.sentence, 0) {
 			continue
 		}
-		t.ask(askBack, d.part.name, fmt.Sprintf("The %s comes off: when does it go back on?", d.object), d.from, min(d.to, len(t.words)))
+		question := "The %s comes off: when does it go back on?"
+		switch {
+		case d.verb == "disconnect" && d.part.many:
+			question = "The %s are disconnected: when are they connected again?"
+		case d.verb == "disconnect":
+			question = "The %s is disconnected: when is it connected again?"
+		case d.part.many:
+			question = "The %s come off: when do they go back on?"
+		}
+		t.ask(askBack, d.part.name, fmt.Sprintf(question, d.object), d.from, min(d.to, len(t.words)))
 	}
 }
 
@@ -460,7 +506,7 @@ func (t *taker) toolQuestions() {
 		}
 	}
 	for _, one := range slices.Clone(t.out) {
-		if one.Kind != Tool || toolNames[one.Value].kind != "gauge" || one.Value == "spring scale" && t.pulled != "" || t.measured(one.sentence) || !t.listed(one.sentence) {
+		if one.Kind != Tool || toolNames()[one.Value].kind != "gauge" || one.Value == "spring scale" && t.pulled != "" || t.measured(one.sentence) || !t.listed(one.sentence) {
 			continue
 		}
 		t.askAt(askUsed, one.Value, fmt.Sprintf("What is the %s used for? No step takes it.", one.Value), one)

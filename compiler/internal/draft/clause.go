@@ -33,7 +33,7 @@ func (t *taker) stateAt(at int) bool {
 	if before.lower == "is" && before.raw == "" {
 		return false // flat = change
 	}
-	return before.of && before.lower != "let" || stateBefore[before.lower] && !(before.lower == "are" || before.lower == "be") || before.lower == "be" && !passives[t.words[at].lower]
+	return before.of && before.lower != "let" || stateBefore.has(before.lower) && !(before.lower == "are" || before.lower == "be") || before.lower == "be" && !passives.has(t.words[at].lower)
 }
 
 var (
@@ -52,13 +52,13 @@ func (t *taker) subjectAt(at int) (part, int, bool) {
 		if t.words[m.from].sentence != t.words[at].sentence || at-m.to > 9 {
 			break
 		}
-		if m.place && m.from > 0 && !articles[t.words[m.from-1].lower] || clauseStart(t.words, at-1) > m.from && t.words[at-1].lower != "it" {
+		if m.place && m.from > 0 && !articles.has(t.words[m.from-1].lower) || clauseStart(t.words, at-1) > m.from && t.words[at-1].lower != "it" {
 			continue
 		}
 		return m.part, m.from, true
 	}
 	first := clauseStart(t.words, at-1)
-	if t.words[first].stop == ',' || first+1 < at && pronouns[t.words[first].lower] || at-first <= 1 {
+	if t.words[first].stop == ',' || first+1 < at && pronouns.has(t.words[first].lower) || at-first <= 1 {
 		p, ok := t.meant(max(at-1, 0))
 		return p, first, ok && at-first <= 3
 	}
@@ -70,12 +70,12 @@ func (t *taker) subjectAt(at int) (part, int, bool) {
 func (t *taker) passiveAt(at int) {
 	aux := t.words[at].lower
 	short := t.words[at].of || strings.HasSuffix(aux, "'re")
-	wants := wanting[aux]
-	if !wants && !passive[aux] && !short || at+1 >= len(t.words) || at == 0 && !short || t.words[at].stop != 0 && !short {
+	wants := wanting.has(aux)
+	if !wants && !passive.has(aux) && !short || at+1 >= len(t.words) || at == 0 && !short || t.words[at].stop != 0 && !short {
 		return
 	}
 	next := at + 1
-	for next < len(t.words)-1 && t.words[next].stop == 0 && (adverbs[t.words[next].lower] || wants && (t.words[next].lower == "to" || t.words[next].lower == "be" || t.words[next].lower == "a")) {
+	for next < len(t.words)-1 && t.words[next].stop == 0 && (adverbs.has(t.words[next].lower) || wants && (t.words[next].lower == "to" || t.words[next].lower == "be" || t.words[next].lower == "a")) {
 		next++
 	}
 	if t.words[next].stop != 0 || !t.live(at, next+1) {
@@ -83,16 +83,16 @@ func (t *taker) passiveAt(at int) {
 	}
 	said := t.words[next].lower
 	verb := participle(said)
-	if verb == "" && wants && t.words[next-1].lower == "a" && actionWords[said] {
+	if verb == "" && wants && t.words[next-1].lower == "a" && actionWords()[said] {
 		verb = said
 	}
-	if verb == "" || wants && strings.HasSuffix(said, "ed") && t.words[next-1].lower != "be" || !wants && !strings.HasSuffix(said, "ed") && otherForms[said] == "" {
+	if verb == "" || wants && strings.HasSuffix(said, "ed") && t.words[next-1].lower != "be" || !wants && !strings.HasSuffix(said, "ed") && otherForms()[said] == "" {
 		return
 	}
-	if end := next + 1; end < len(t.words) && t.words[end].stop == 0 && (t.words[end].lower == "for" && t.words[next].lower != "checked" || t.words[end].lower == "by" || t.words[end].lower == "from") {
+	if end := next + 1; !endsHere(t.words, end) && (t.words[end].lower == "for" && t.words[next].lower != "checked" || t.words[end].lower == "by" || t.words[end].lower == "from") {
 		return // they are fitted by the dealer
 	}
-	if short && !strings.HasSuffix(aux, "'re") && !pronouns[aux] {
+	if short && !strings.HasSuffix(aux, "'re") && !pronouns.has(aux) {
 		if _, n := partAt(t.words, at); n == 0 {
 			return
 		}
@@ -106,18 +106,18 @@ func (t *taker) passiveAt(at int) {
 	if !ok || p.name == "" {
 		return
 	}
-	for _, row := range deedsBy[verb] {
+	for _, row := range deedsBy()[verb] {
 		end := next + 1
 		if row.particles != "" {
-			if end >= len(t.words) || t.words[end].stop != 0 || !set(row.particles)[t.words[end].lower] {
+			if endsHere(t.words, end) || !set(row.particles).has(t.words[end].lower) {
 				continue
 			}
 			end++
 		}
-		if bad[said] && row.deed == "loosen" && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
+		if bad.has(said) && row.deed == "loosen" && p.class != fastener && p.class != plugPart && p.class != linePart && p.class != valvePart {
 			continue // the belt is cracked
 		}
-		if deed := settle(row.deed, p.class); deed != "" && passiveDeeds[deed] {
+		if deed := settle(row.deed, p.class); deed != "" && passiveDeeds.has(deed) {
 			t.act(deed, p, min(from, at), end, false)
 			return
 		}
@@ -149,20 +149,20 @@ func (t *taker) renewedAt(at int) {
 	}
 }
 
-var renewals = cues("is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|they go as a set|go as a set|change them as a set|changed as a set|always as a set|swap as set|change as set|replace as set|change the set")
+var renewals = cues("is always new|are always new|always a new one|replace as a pair|change as a pair|replace them as a pair|change both|put in the pair|put in a pair|change the pair|replace the pair|renew the pair|always the pair|always in pairs|do them as a pair|is a new one|it's a new one|a new one every|a new one each|new ones every|new one each|get a new one|put a new one|fit a new one|fit new ones|put new ones|it's new ones|is scrap|it's scrap|are scrap|goes in the bin|go in the bin|goes in the scrap|go in the scrap|in the bin with it|bin it|bin them|scrap it|scrap them|chuck it|chuck them|is finished|it's finished|it's had it|has had it|is knackered|it's knackered|it's done for|are done for|wants a new one|needs a new one|want new ones|need new ones|gets a new one|get new ones|time for a new one|time for new ones|new one goes in|new one goes on|new ones go in|new ones go on|put the new one|fit the new one|they go as a set|go as a set|change them as a set|changed as a set|always as a set|swap as set|change as set|replace as set|change the set")
 
 // renewedOf is what is made new at a word: what its sentence names last, or what is spoken of.
 func (t *taker) renewedOf(at int) (part, int, bool) {
-	if w := t.words[at].lower; w == "it" || wanting[w] {
+	if w := t.words[at].lower; w == "it" || wanting.has(w) {
 		for _, m := range t.mentions { // the seal, if there is a drip under the stem, it wants a new one
-			if t.words[m.from].sentence == t.words[at].sentence && m.to <= at && !m.place && (t.startsSentence(m.from) || m.from > 0 && articles[t.words[m.from-1].lower] && t.startsSentence(m.from-1)) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
+			if t.words[m.from].sentence == t.words[at].sentence && m.to <= at && !m.place && (t.startsSentence(m.from) || m.from > 0 && articles.has(t.words[m.from-1].lower) && t.startsSentence(m.from-1)) && m.class != machinePart && m.class != cavityPart && m.class != placePart {
 				return m.part, m.from, true
 			}
 		}
 	}
 	for i := len(t.mentions) - 1; i >= 0 && t.words[at].sentence-t.words[t.mentions[i].from].sentence <= 1; i-- {
 		m := t.mentions[i]
-		if m.to > at || m.place || m.class == placePart || m.class == machinePart || m.class == cavityPart || features[m.head] {
+		if m.to > at || m.place || m.class == placePart || m.class == machinePart || m.class == cavityPart || features.has(m.head) {
 			continue
 		}
 		if t.section.name != "" && m.from < t.begun {
@@ -182,7 +182,7 @@ func (t *taker) renewedOf(at int) (part, int, bool) {
 
 // fineAt takes what is looked at whether it is well, in notes in short: locking pins ok?, lights work.
 func (t *taker) fineAt(at int) {
-	if !t.spoken() && well[t.words[at].lower] && t.words[at].stop == 0 && at > 0 && !(at+1 < len(t.words) && t.words[at+1].stop == 0) && t.live(at, at+1) {
+	if !t.spoken() && well.has(t.words[at].lower) && t.words[at].stop == 0 && at > 0 && endsHere(t.words, at+1) && t.live(at, at+1) {
 		if n := len(t.mentions); n > 0 && t.mentions[n-1].to == at && !t.mentions[n-1].place && t.mentions[n-1].class != machinePart && t.mentions[n-1].class != cavityPart {
 			verb := "check"
 			if w := t.words[at].lower; w == "clear" || w == "clean" {
@@ -191,14 +191,14 @@ func (t *taker) fineAt(at int) {
 			t.act(verb, t.mentions[n-1].part, t.mentions[n-1].from, at+1, false)
 		}
 	}
-	if w := t.words[at]; !t.spoken() && w.lower == "new" && (at+1 >= len(t.words) || t.words[at+1].stop != 0 || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && (t.words[at-1].lower == "is" || t.words[at-1].times)) {
+	if w := t.words[at]; !t.spoken() && w.lower == "new" && (endsHere(t.words, at+1) || t.words[at+1].lower == "every" || t.words[at+1].lower == "each" || t.words[at+1].lower == "if") && t.live(at, at+1) && (w.stop != 0 || t.endsName(at) || at > 0 && (t.words[at-1].lower == "is" || t.words[at-1].times)) {
 		p, from, ok := t.postposed(at, at+1)
 		if !ok && t.section.name != "" {
 			p, from, ok = t.section, at, true
 		}
 		if ok && p.class != machinePart && p.class != cavityPart && p.name != "" {
 			t.act("replace", p, min(from, at), at+1, false)
-			if at > 1 && t.words[at-1].lower == "is" && bad[t.words[at-2].lower] {
+			if at > 1 && t.words[at-1].lower == "is" && bad.has(t.words[at-2].lower) {
 				t.act("inspect", p, at-2, at+1, true)
 			}
 		}
@@ -212,7 +212,7 @@ func (t *taker) conditioned(from, to int) bool {
 	cond := false
 	for i := max(from, 0); i < to; i++ {
 		cond = cond || t.words[i].lower == "if" || t.words[i].lower == "when" || t.words[i].lower == "any"
-		if cond && (bad[t.words[i].lower] || defects[t.words[i].lower]) {
+		if cond && (bad.has(t.words[i].lower) || defects.has(t.words[i].lower)) {
 			return true
 		}
 	}
@@ -222,20 +222,20 @@ func (t *taker) conditioned(from, to int) bool {
 // postposed is what a verb without an object is told of: what its sentence began with, or what
 // the notes came to: chain - clean, lube; plugs replace every 200 hours; rpl if worn.
 func (t *taker) postposed(at, end int) (part, int, bool) {
-	if end < len(t.words) && t.words[end].stop == 0 {
+	if !endsHere(t.words, end) {
 		next := t.words[end].lower
 		_, named := partAt(t.words, end)
-		if curt := !t.spoken() && named == 0 && !articles[next] && (t.words[at].stop != 0 || at == 0 || t.words[at-1].lower == "and"); !curt && !behindVerb[next] && !numeric(next) && smalls[next] == 0 {
+		if curt := !t.spoken() && named == 0 && !articles.has(next) && (t.words[at].stop != 0 || at == 0 || t.words[at-1].lower == "and"); !curt && !behindVerb.has(next) && !numeric(next) && smalls()[next] == 0 {
 			return part{}, 0, false
 		}
 	}
 	w := t.words[at].lower
-	if at > 1 && t.words[at].stop == 0 && speakers[t.words[at-1].lower] && len(t.mentions) > 0 { // the foam you wash in …
+	if at > 1 && t.words[at].stop == 0 && speakers.has(t.words[at-1].lower) && len(t.mentions) > 0 { // the foam you wash in …
 		if m := t.mentions[len(t.mentions)-1]; m.to == at-1 && !m.place && t.words[at-1].stop == 0 {
 			return m.part, end, true
 		}
 	}
-	if len(t.mentions) == 0 || nounVerbs[w] && t.words[at].stop == 0 && !(at > 0 && (t.words[at-1].lower == "and" || t.words[at-1].lower == "to")) && !(!t.spoken() && t.endsName(at)) || w == "test" || at > 0 && t.words[at].stop == 0 && !beforeVerb[t.words[at-1].lower] && !t.endsName(at) {
+	if len(t.mentions) == 0 || nounVerbs.has(w) && t.words[at].stop == 0 && !(at > 0 && (t.words[at-1].lower == "and" || t.words[at-1].lower == "to")) && !(!t.spoken() && t.endsName(at)) || w == "test" || at > 0 && t.words[at].stop == 0 && !beforeVerb.has(t.words[at-1].lower) && !t.endsName(at) {
 		return part{}, 0, false
 	}
 	if t.spoken() && t.words[at].stop == 0 && !t.endsName(at) {
@@ -252,7 +252,7 @@ func (t *taker) postposed(at, end int) (part, int, bool) {
 		}
 	}
 	switch {
-	case first != nil && (t.startsSentence(first.from) || t.words[first.from].stop != 0 || !t.spoken()) && at-first.to <= 12:
+	case first != nil && (t.startsSentence(first.from) || first.from > 0 && t.startsSentence(first.from-1) || t.words[first.from].stop != 0 || !t.spoken()) && at-first.to <= 12:
 		return first.part, end, true
 	case first == nil && !t.spoken() && t.section.name != "" && t.words[at].sentence-t.words[t.section.from].sentence <= 2 && t.section.class != machinePart && (t.startsSentence(at) || t.words[at].stop != 0):
 		return t.section, end, true
@@ -287,7 +287,7 @@ func (t *taker) further(verb string, at int) {
 			return
 		}
 		bare := next
-		for bare < len(t.words)-1 && t.words[bare].stop == 0 && articles[t.words[bare].lower] && !pronouns[t.words[bare].lower] || bare == next && bare < len(t.words)-1 && articles[t.words[bare].lower] {
+		for bare < len(t.words)-1 && t.words[bare].stop == 0 && articles.has(t.words[bare].lower) && !pronouns.has(t.words[bare].lower) || bare == next && bare < len(t.words)-1 && articles.has(t.words[bare].lower) {
 			bare++
 		}
 		if bare >= len(t.words) || bare > next && t.words[bare].stop != 0 {
@@ -296,7 +296,7 @@ func (t *taker) further(verb string, at int) {
 		p, n := partAt(t.words, bare)
 		end := bare + n
 		if n == 0 {
-			if bare == next || !listedVerbs[verb] {
+			if bare == next || !listedVerbs.has(verb) {
 				return
 			}
 			if p, end, ok = t.openObject(next); !ok {
@@ -305,10 +305,10 @@ func (t *taker) further(verb string, at int) {
 		} else if p.class == placePart || p.class == machinePart {
 			return
 		}
-		if end < len(t.words) && t.words[end].stop == 0 && (finite[t.words[end].lower] || t.words[end].of) || t.words[end-1].of {
+		if !endsHere(t.words, end) && (finite.has(t.words[end].lower) || t.words[end].of) || t.words[end-1].of {
 			return // and the other end is free
 		}
-		if end < len(t.words) && t.words[end].stop == 0 && t.words[end].lower == "same" {
+		if !endsHere(t.words, end) && t.words[end].lower == "same" {
 			return // new washer, and the fill plug same as the drain
 		}
 		t.act(verb, t.qualify(p), at, end, false)
@@ -318,9 +318,9 @@ func (t *taker) further(verb string, at int) {
 
 // nextOfList gives the word at which the next thing of a list begins.
 func (t *taker) nextOfList(at int) (int, bool) {
-	if at < len(t.words) && t.words[at].stop == 0 && t.words[at].lower == "for" { // check the hoses for chafing, the clips …
+	if !endsHere(t.words, at) && t.words[at].lower == "for" { // check the hoses for chafing, the clips …
 		at++
-		for skipped := 0; at < len(t.words) && t.words[at].stop == 0 && skipped < 3 && t.words[at].lower != "and" && !articles[t.words[at].lower]; skipped++ {
+		for skipped := 0; !endsHere(t.words, at) && skipped < 3 && t.words[at].lower != "and" && !articles.has(t.words[at].lower); skipped++ {
 			at++
 		}
 	}
@@ -333,7 +333,7 @@ func (t *taker) nextOfList(at int) (int, bool) {
 		if at < len(t.words) && (t.words[at].lower == "on" || t.words[at].lower == "then" || t.words[at].lower == "also") {
 			at++
 		}
-	case w.stop == ',' || articles[w.lower] && !pronouns[w.lower]:
+	case w.stop == ',' || articles.has(w.lower) && !pronouns.has(w.lower):
 		if !t.listGoesOn(at) {
 			return 0, false
 		}
@@ -351,9 +351,9 @@ func (t *taker) listGoesOn(at int) bool {
 		if w == "and" {
 			next := t.words[i+1].lower
 			_, n := partAt(t.words, i+1)
-			return articles[next] || n > 0
+			return articles.has(next) || n > 0
 		}
-		if actionWords[w] && !bothWays[w] && !isHead(t.words[i].stem) || finite[w] || pronouns[w] && w != "that" && w != "this" {
+		if actionWords()[w] && !bothWays()[w] && !isHead(t.words[i].stem) || finite.has(w) || pronouns.has(w) && w != "that" && w != "this" {
 			return false
 		}
 	}

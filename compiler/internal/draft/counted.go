@@ -1,6 +1,9 @@
 package draft
 
-import "benchleaf/compiler/internal/quantity"
+import (
+	"benchleaf/compiler/internal/quantity"
+	"sync"
+)
 
 // countThing takes a figure that says how many there are: 6 off, x4, qty 3, a set of four; it
 // reports whether it was one.
@@ -8,11 +11,11 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 	if !a.low.whole || a.unit.symbol != "" || a.ranged() || a.low.int() < 1 || a.low.int() > 200 {
 		return false
 	}
-	behind := it.to < len(t.words) && t.words[it.to].stop == 0
+	behind := !endsHere(t.words, it.to)
 	switch {
 	case t.words[it.from].times:
-	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(it.to+1 < len(t.words) && t.words[it.to+1].stop == 0 && articles[t.words[it.to+1].lower]):
-	case behind && t.words[it.to].lower == "no" && (it.to+1 >= len(t.words) || t.words[it.to+1].stop != 0):
+	case behind && t.words[it.to].lower == "off" && (it.from == 0 || !t.takesParticle(it.from)) && !(!endsHere(t.words, it.to+1) && articles.has(t.words[it.to+1].lower)):
+	case behind && t.words[it.to].lower == "no" && endsHere(t.words, it.to+1):
 	case behind && t.words[it.to].lower == "x" && number+1 < len(t.items) && t.items[number+1].from == it.to+1 && (t.items[number+1].kind == threadItem || t.items[number+1].kind == amountItem && t.items[number+1].amount.unit.symbol != "" && t.items[number+1].amount.unit.kind != quantity.Length || t.items[number+1].kind == partItem || t.items[number+1].kind == toolItem):
 	case it.from > 0 && t.words[it.from].stop == 0 && (t.words[it.from-1].lower == "quantity" || t.words[it.from-1].lower == "x"):
 	default:
@@ -41,7 +44,7 @@ func (t *taker) countThing(number int, it *item, a amount) bool {
 // takesParticle reports whether a verb that takes "off" stands close before a word.
 func (t *taker) takesParticle(at int) bool {
 	for i := at - 1; i >= max(at-3, 0) && t.words[i+1].stop == 0; i-- {
-		if actionWords[t.words[i].lower] && !isHead(t.words[i].stem) {
+		if actionWords()[t.words[i].lower] && !isHead(t.words[i].stem) {
 			return true
 		}
 	}
@@ -50,7 +53,7 @@ func (t *taker) takesParticle(at int) bool {
 
 // acrossFlats takes the width of a head: 19 AF, seventeen across flats.
 func (t *taker) acrossFlats(it *item, a amount) bool {
-	if a.ranged() || it.to >= len(t.words) || t.words[it.to].stop != 0 || a.unit.kind != quantity.None && a.unit.kind != quantity.Length {
+	if a.ranged() || endsHere(t.words, it.to) || a.unit.kind != quantity.None && a.unit.kind != quantity.Length {
 		return false
 	}
 	n := length(flats, t.words, it.to)
@@ -95,16 +98,43 @@ func (t *taker) borrow(number int, a amount) amount {
 			break
 		}
 		if next.amount.unit.symbol != "" {
-			if lends[next.amount.unit.kind] && alike(a, next.amount) && t.joins(it.to, next.from, next.amount.unit.kind == quantity.Torque) {
+			if lends()[next.amount.unit.kind] && alike(a, next.amount) && t.joins(it.to, next.from, next.amount.unit.kind == quantity.Torque) {
 				a.unit = next.amount.unit
 			}
 			return a
 		}
 	}
-	if before := max(number-1, 0); before < number && a.low.decimals != "" && figureSaid[t.words[max(a.figures-1, 0)].lower] {
+	if before := max(number-1, 0); before < number && a.low.decimals != "" && figureSaid.has(t.words[max(a.figures-1, 0)].lower) {
 		if one := t.items[before]; one.kind == amountItem && one.amount.unit.kind == quantity.Volume && t.words[one.from].sentence == t.words[it.from].sentence {
 			a.unit = one.amount.unit // the book says one point four
 			return a
+		}
+	}
+	if it.from > 0 && t.words[it.from].stop == 0 && a.low.decimals != "" || it.from > 0 && a.prefixed && t.words[it.from].stop == 0 {
+		switch t.words[it.from-1].lower { // amps < 9.4
+		case "amps":
+			a.unit = unit{symbol: "A", kind: quantity.Current}
+			return a
+		case "volts":
+			a.unit = unit{symbol: "V", kind: quantity.Voltage}
+			return a
+		case "ohms":
+			a.unit = unit{symbol: "Ω", kind: quantity.Resistance}
+			return a
+		}
+	}
+	if u, ok := t.toldAgain(number, a); ok {
+		a.unit = u // 0.2 to 0.5 mm; if it's more than 0.5
+		return a
+	}
+	if t.sharesOut(it) {
+		for k := number - 1; k >= max(number-3, 0); k-- {
+			if before := &t.items[k]; before.kind == amountItem && before.amount.unit.symbol != "" && t.words[before.from].sentence == t.words[it.from].sentence && it.from-before.to < 9 {
+				if kind := before.amount.unit.kind; kind == quantity.Count || kind == quantity.Volume || kind == quantity.Mass || kind == quantity.Pressure {
+					a.unit = before.amount.unit // three strokes in the front one and two in the rear one
+				}
+				return a
+			}
 		}
 	}
 	for k := number - 1; k >= max(number-2, 0); k-- {
@@ -112,7 +142,7 @@ func (t *taker) borrow(number int, a amount) amount {
 		if before.kind == partItem && it.from-before.from <= 4 {
 			continue
 		}
-		if before.kind != amountItem || !lends[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || it.to < len(t.words) && t.words[it.to].stop == 0 {
+		if before.kind != amountItem || !lends()[before.amount.unit.kind] || before.amount.unit.kind == quantity.Torque || before.amount.unit.symbol == "" || t.words[before.from].sentence != t.words[it.from].sentence || it.from-before.to > 4 || it.from == before.to || !alike(before.amount, a) || t.words[it.from].stop == ',' && before.to == it.from || !endsHere(t.words, it.to) {
 			break
 		}
 		a.unit = before.amount.unit
@@ -121,7 +151,40 @@ func (t *taker) borrow(number int, a amount) amount {
 	return a
 }
 
-var lends = map[quantity.Dimension]bool{quantity.Torque: true, quantity.Pressure: true, quantity.Temperature: true, quantity.Frequency: true, quantity.Voltage: true, quantity.Current: true}
+// toldAgain gives the unit of the same figure where it was told close before, of what is spoken of.
+func (t *taker) toldAgain(number int, a amount) (unit, bool) {
+	bounded := a.prefixed && (a.shape == atMost || a.shape == atLeast)
+	if a.low.whole && a.low.int() < 40 && !bounded || a.ranged() || !endsHere(t.words, t.items[number].to) && !speakers.has(t.words[t.items[number].to].lower) {
+		return unit{}, false
+	}
+	for k := number - 1; k >= 0 && t.words[t.items[number].from].sentence-t.words[t.items[k].from].sentence <= 2 && t.items[k].from >= t.begun; k-- {
+		one := t.items[k]
+		if one.kind != amountItem || one.amount.unit.symbol == "" || one.amount.unit.kind == quantity.Torque || one.amount.unit.kind == quantity.Time {
+			continue
+		}
+		if bounded && k == number-1 && one.amount.unit.kind == quantity.Length && alike(one.amount, a) {
+			return one.amount.unit, true // it gives 8 to 10 mm; if it's more than 12
+		}
+		if one.amount.low.value.Cmp(a.low.value) == 0 || one.amount.ranged() && one.amount.high.value.Cmp(a.low.value) == 0 {
+			return one.amount.unit, true
+		}
+	}
+	return unit{}, false
+}
+
+// sharesOut reports whether a bare figure tells how much of the same goes to another place: AND
+// TWO IN the rear one.
+func (t *taker) sharesOut(it *item) bool {
+	if it.from == 0 || t.words[it.from].stop == '.' || t.words[it.from-1].lower != "and" && t.words[it.from].stop == 0 || it.to+1 >= len(t.words) || t.words[it.to].stop != 0 {
+		return false
+	}
+	w, next := t.words[it.to].lower, t.words[it.to+1].lower
+	return (w == "in" || w == "into" || w == "for" || w == "on" || w == "at") && (next == "the" || next == "each" || next == "both")
+}
+
+var lends = sync.OnceValue(func() map[quantity.Dimension]bool {
+	return map[quantity.Dimension]bool{quantity.Torque: true, quantity.Pressure: true, quantity.Temperature: true, quantity.Frequency: true, quantity.Voltage: true, quantity.Current: true}
+})
 
 // alike reports whether two figures may be of one kind: neither is four times the other.
 func alike(a, b amount) bool {
@@ -142,7 +205,7 @@ func (t *taker) joins(from, to int, only bool) bool {
 		case "first", "then", "and", "to", "next", "finally", "by", "or":
 			continue
 		}
-		if only || actionWords[w] && !isHead(t.words[i].stem) || finite[w] && w != "on" && w != "off" || articles[w] {
+		if only || actionWords()[w] && !isHead(t.words[i].stem) || finite.has(w) && w != "on" && w != "off" || articles.has(w) {
 			return false
 		}
 	}

@@ -1,29 +1,32 @@
 package draft
 
-import "strconv"
+import (
+	"strconv"
+	"sync"
+)
 
 // everyAt takes an interval that is told without a figure: every year, weekly, once a month,
 // the winter service, after the first hour.
 func (t *taker) everyAt(at int) {
 	w := t.words[at]
-	if at+1 >= len(t.words) && periodic[w.lower] == "" {
+	if at+1 >= len(t.words) && periodic()[w.lower] == "" {
 		return
 	}
 	about := t.section.name
-	if value := periodic[w.lower]; value != "" && w.stop == 0 && at > 0 && (t.words[at-1].lower == "half" || t.words[at-1].lower == "bi") {
+	if value := periodic()[w.lower]; value != "" && w.stop == 0 && at > 0 && (t.words[at-1].lower == "half" || t.words[at-1].lower == "bi") {
 		if w.lower == "yearly" || w.lower == "annual" || w.lower == "annually" {
 			t.add(Interval, "6 months", t.intervalOf(at), at-1, at+1)
 		}
 		return
-	} else if value != "" && w.stop == 0 && at > 0 && (numeric(t.words[at-1].lower) || smalls[t.words[at-1].lower] > 1) {
+	} else if value != "" && w.stop == 0 && at > 0 && (numeric(t.words[at-1].lower) || smalls()[t.words[at-1].lower] > 1) {
 		return // three monthly
 	} else if value != "" {
 		t.add(Interval, value, t.intervalOf(at), at, at+1)
 		return
 	}
 	next := at + 1
-	if n, after := numberAt(t.words, at); after > at && n.whole && n.int() > 1 && after < len(t.words) && t.words[after].stop == 0 { // three monthly, 500 hourly
-		if unit := periodicUnit[t.words[after].lower]; unit != "" {
+	if n, after := numberAt(t.words, at); after > at && n.whole && n.int() > 1 && !endsHere(t.words, after) { // three monthly, 500 hourly
+		if unit := periodicUnit()[t.words[after].lower]; unit != "" {
 			t.add(Interval, n.text(false)+" "+unit, t.intervalOf(at), at, after+1)
 			return
 		}
@@ -39,7 +42,7 @@ func (t *taker) everyAt(at int) {
 				t.add(Interval, "1 day", t.intervalOf(at), at, i+1)
 				break
 			}
-			if !articles[t.words[i].lower] {
+			if !articles.has(t.words[i].lower) {
 				break
 			}
 		}
@@ -62,12 +65,12 @@ func (t *taker) everyAt(at int) {
 		if value != "" {
 			t.add(Interval, value, t.intervalOf(at), at, next+2)
 		}
-	case seasons[w.lower] && (t.words[next].lower == "service" || t.words[next].lower == "check"):
+	case seasons.has(w.lower) && (t.words[next].lower == "service" || t.words[next].lower == "check"):
 		t.add(Interval, "1 year", wholeJob, at, next+1)
 	case w.lower == "first" && at > 0 && (t.words[at-1].lower == "the" || t.words[at-1].lower == "after"):
 		if u, n := units.at(t.words, next); n > 0 && t.words[next].stop == 0 && t.words[next].stem == t.words[next].lower && (u.symbol == "h" || u.symbol == "weeks" || u.symbol == "months" || u.symbol == "days") {
 			value := "1 " + u.symbol
-			if one, ok := ones[u.symbol]; ok {
+			if one, ok := ones()[u.symbol]; ok {
 				value = "1 " + one
 			}
 			t.add(Interval, value, about, at, next+n)
@@ -85,10 +88,14 @@ func (t *taker) intervalOf(at int) string {
 
 var wholeCues = cues("all of this|whole thing|this job|the lot|whole job|everything|i'm doing")
 
-var periodic = map[string]string{"yearly": "1 year", "annually": "1 year", "monthly": "1 month", "weekly": "1 week", "daily": "1 day", "quarterly": "3 months", "fortnightly": "2 weeks", "annual": "1 year", "biannual": "6 months", "nightly": "1 day"}
+var periodic = sync.OnceValue(func() map[string]string {
+	return map[string]string{"yearly": "1 year", "annually": "1 year", "monthly": "1 month", "weekly": "1 week", "daily": "1 day", "quarterly": "3 months", "fortnightly": "2 weeks", "annual": "1 year", "biannual": "6 months", "nightly": "1 day"}
+})
 
 // periodicUnit are words that tell a period behind a figure: three monthly.
-var periodicUnit = map[string]string{"monthly": "months", "weekly": "weeks", "yearly": "years", "hourly": "h", "daily": "days"}
+var periodicUnit = sync.OnceValue(func() map[string]string {
+	return map[string]string{"monthly": "months", "weekly": "weeks", "yearly": "years", "hourly": "h", "daily": "days"}
+})
 
 var seasons = set("winter spring summer autumn fall annual yearly")
 

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"strings"
+	"sync"
 
 	"benchleaf/compiler/internal/trade"
 )
@@ -35,7 +36,7 @@ func letters(words []word, at int, want string) int {
 			return 0
 		}
 		text := w.lower
-		if said, ok := saidLetters[text]; ok {
+		if said, ok := saidLetters()[text]; ok {
 			text = said
 		}
 		if !strings.HasPrefix(want[n:], text) || text == "" {
@@ -50,7 +51,9 @@ func letters(words []word, at int, want string) int {
 }
 
 // saidLetters are letters as they are written when heard.
-var saidLetters = map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l", "saw": "so", "sow": "so", "ice": "is", "ee": "e", "en": "n", "an": "n", "in": "n", "jee": "g", "ji": "g", "bg": "vg", "be": "v", "veegee": "vg", "aye": "i", "ay": "a", "hey": "a", "say": "sa", "es": "s", "aisle": "is", "elle": "l", "al": "l", "dgi": "gi", "lg": "lg"}
+var saidLetters = sync.OnceValue(func() map[string]string {
+	return map[string]string{"essay": "sa", "ess": "s", "double": "", "eye": "i", "bee": "b", "vee": "v", "gee": "g", "see": "c", "sea": "c", "jay": "j", "kay": "k", "are": "r", "double-u": "w", "el": "l", "ell": "l", "saw": "so", "sow": "so", "ice": "is", "ee": "e", "en": "n", "an": "n", "in": "n", "jee": "g", "ji": "g", "bg": "vg", "be": "v", "veegee": "vg", "aye": "i", "ay": "a", "hey": "a", "say": "sa", "es": "s", "aisle": "is", "elle": "l", "al": "l", "dgi": "gi", "lg": "lg", "energy": "nlg"}
+})
 
 // fluidAt reads a fluid or its grade that begins at a word.
 func fluidAt(words []word, at int) (fluid, bool) {
@@ -81,7 +84,7 @@ func multigrade(words []word, at int) (fluid, bool) {
 		}
 	} else {
 		n, after := numberAt(words, from)
-		if after == from || !n.whole || after >= len(words) || words[after].stop != 0 && !words[after].hyphen || !wSaid[words[after].lower] {
+		if after == from || !n.whole || after >= len(words) || words[after].stop != 0 && !words[after].hyphen || !wSaid.has(words[after].lower) {
 			return fluid{}, false
 		}
 		low, next = n.text(false), after+1
@@ -149,7 +152,7 @@ func monograde(words []word, at int) (fluid, bool) {
 		next++
 	default:
 		n, after := numberAt(words, at)
-		if after > at && n.whole && after < len(words) && words[after].stop == 0 && (words[after].lower == "weight" || words[after].lower == "wt") {
+		if after > at && n.whole && !endsHere(words, after) && (words[after].lower == "weight" || words[after].lower == "wt") {
 			return oneGrade(n, after+1)
 		}
 		return fluid{}, false
@@ -217,6 +220,9 @@ func oilOf(words []word, from, to int, grade string) fluid {
 	return out
 }
 
+// viscosities are those that hydraulic oils are sold by, by no more than their number.
+var viscosities = set("15 22 32 46 68 100")
+
 // consistency reads NLGI 2, n l g i double-o, number two grease, EP2, grease number two.
 func consistency(words []word, at int) (fluid, bool) {
 	next := at
@@ -239,8 +245,8 @@ func consistency(words []word, at int) (fluid, bool) {
 	text, after := zeros(words, next)
 	if after == next {
 		n, behind := numberAt(words, next)
-		if said := heardAs[wordAt(words, next)]; named > 0 && behind == next && said != "" {
-			n, behind = whole(smalls[said]), next+1 // n l g i too
+		if said := heardAs()[wordAt(words, next)]; named > 0 && behind == next && said != "" {
+			n, behind = whole(smalls()[said]), next+1 // n l g i too
 		}
 		if behind == next || !n.whole || n.int() > 6 {
 			return fluid{}, false
@@ -268,9 +274,9 @@ func zeros(words []word, at int) (string, int) {
 	switch w := words[at].lower; {
 	case w == "00" || w == "000":
 		return w, at + 1
-	case (w == "double" || w == "triple") && at+1 < len(words) && noughts[words[at+1].lower]:
+	case (w == "double" || w == "triple") && at+1 < len(words) && noughts.has(words[at+1].lower):
 		return strings.Repeat("0", map[string]int{"double": 2, "triple": 3}[w]), at + 2
-	case noughts[w] && at+1 < len(words) && words[at+1].stop == 0 && noughts[words[at+1].lower]:
+	case noughts.has(w) && !endsHere(words, at+1) && noughts.has(words[at+1].lower):
 		return "00", at + 2
 	}
 	return "", at
@@ -284,7 +290,7 @@ func greaseNear(words []word, from, to int) bool {
 		if words[i].sentence < words[from].sentence-1 || words[i].sentence > words[from].sentence {
 			continue
 		}
-		if words[i].stem == "grease" || words[i].lower == "ep" || thickeners[words[i].lower] != "" && words[i].sentence == words[from].sentence {
+		if words[i].stem == "grease" || words[i].lower == "ep" || thickeners()[words[i].lower] != "" && words[i].sentence == words[from].sentence {
 			return true
 		}
 	}
@@ -339,7 +345,7 @@ func brakeFluid(words []word, at int) (fluid, bool) {
 func named(words []word, at int) (fluid, bool) {
 	if row, n := products.at(words, at); n > 0 {
 		f := fluid{kind: row.kind, grade: row.name, what: row.what, to: at + n}
-		if at+n < len(words) && words[at+n].stop == 0 && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays[words[at+n].lower] {
+		if !endsHere(words, at+n) && !words[at+n-1].of && isHead(words[at+n].stem) && !bothWays()[words[at+n].lower] {
 			if _, part := partAt(words, at); part > n {
 				return fluid{}, false // coolant tank, engine oil filter
 			}
@@ -347,13 +353,20 @@ func named(words []word, at int) (fluid, bool) {
 		if row.what == thickenerPart && row.name != "polyurea" && !greaseNear(words, at, at+n) {
 			return fluid{}, false
 		}
+		if row.kind == "hydraulic-oil" && row.what == namePart && at+n < len(words) && words[at+n].stop != '.' {
+			if number, after := numberAt(words, at+n); after > at+n && number.whole && viscosities.has(number.text(false)) && endsHere(words, after) {
+				if grade, err := trade.ParseGrade("ISO VG " + number.text(false)); err == nil {
+					return oilOf(words, at, after, grade.Canonical), true // hydraulic oil, thirty-two
+				}
+			}
+		}
 		if row.coloured {
 			for i := at + n; i < len(words) && i < at+n+3; i++ {
-				if colours[words[i].lower] && (words[i].stop == ',' || words[i-1].lower == "the") && words[i].sentence == words[at].sentence {
+				if colours.has(words[i].lower) && (words[i].stop == ',' || words[i-1].lower == "the") && words[i].sentence == words[at].sentence {
 					f.grade, f.to = row.name+", "+words[i].lower, i+1
 				}
 			}
-			if at > 0 && colours[words[at-1].lower] && words[at].stop == 0 {
+			if at > 0 && colours.has(words[at-1].lower) && words[at].stop == 0 {
 				f.grade = row.name + ", " + words[at-1].lower
 			}
 		}

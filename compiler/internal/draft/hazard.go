@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // hazards takes what the notes warn of. What verbs and parts imply besides is told by lint.
 func (t *taker) hazards() {
@@ -14,7 +17,7 @@ func (t *taker) hazards() {
 		}
 	}
 	for at := range t.words {
-		if body[t.words[at].lower] && t.near(clear, at, at+1, 0, 5) && !t.near(warnedOf, at, at+1, 3, 5) && t.movingNear(at+1) != "" {
+		if body.has(t.words[at].lower) && t.near(clear, at, at+1, 0, 5) && !t.near(warnedOf, at, at+1, 3, 5) && t.movingNear(at+1) != "" {
 			t.warn(t.movingNear(at+1), at, t.endAt(at+4))
 		}
 		if n := length(helpers, t.words, at); n > 0 && t.standings[at] == holds {
@@ -43,7 +46,7 @@ func (t *taker) hazards() {
 
 // fuelled reports whether fuel is named beside a word: gas fumes, petrol … no smoking.
 func (t *taker) fuelled(at int) bool {
-	return t.near(fuels, at, at+1, 4, 4)
+	return t.near(fuels, at, at+1, 4, 4) || t.near(gases, at, at+1, 30, 8)
 }
 
 // movingNear gives the hazard of a part that turns and is named close behind a word: one that
@@ -56,7 +59,7 @@ func (t *taker) movingNear(at int) string {
 			return "shaft"
 		case n == 0 || p.class != movingPart && p.class != wheelPart:
 			continue
-		case drawsIn[p.head]:
+		case drawsIn.has(p.head):
 			return "pinch"
 		}
 		return "rotation"
@@ -67,7 +70,8 @@ func (t *taker) movingNear(at int) string {
 func (t *taker) endAt(at int) int { return min(at, len(t.words)) }
 
 var (
-	fuels    = cues("gas fumes|petrol|gasoline|fuel|diesel")
+	fuels    = cues("gas fumes|petrol|gasoline|fuel|diesel|propane|lpg|l p g|butane")
+	gases    = cues("propane|lpg|l p g|butane")
 	handNear = cues("a hand near|hand near|hands near|hand in the|fingers in a|fingers in the")
 	clear    = cues("away|clear|well back|off the|out of the")
 	warnedOf = cues("a hand near|hand near|hands near")
@@ -84,7 +88,18 @@ func (t *taker) warn(key string, from, to int) {
 			return
 		}
 	}
-	t.put(Hazard, key, t.section.name, from, to)
+	t.put(Hazard, key, t.spokenOf(from), from, to)
+}
+
+// spokenOf is what the notes are about at a word.
+func (t *taker) spokenOf(at int) string {
+	name := ""
+	for _, s := range t.sections {
+		if s.at <= at {
+			name = s.name
+		}
+	}
+	return name
 }
 
 // bodies takes warnings of a part of the body, by what it is warned of: mind your fingers, keep
@@ -92,7 +107,7 @@ func (t *taker) warn(key string, from, to int) {
 func (t *taker) bodies() {
 	for at := range t.words {
 		w := t.words[at]
-		if !limbs[w.stem] || t.standings[at] == slip || (w.lower == "back" || w.stem == "arm") && wordBefore(t.words, at) != "your" {
+		if !limbs.has(w.stem) || t.standings[at] == slip || (w.lower == "back" || w.stem == "arm") && wordBefore(t.words, at) != "your" {
 			continue
 		}
 		from := -1
@@ -102,7 +117,7 @@ func (t *taker) bodies() {
 				break
 			}
 		}
-		alone := (w.stem == "finger" || w.stem == "hand" || w.stem == "eye") && (w.stop != 0 || at == 0) && (at+1 >= len(t.words) || t.words[at+1].stop != 0) // Fingers.
+		alone := (w.stem == "finger" || w.stem == "hand" || w.stem == "eye") && (w.stop != 0 || at == 0) && endsHere(t.words, at+1) // Fingers.
 		behind := t.near(lost, at, at+1, 0, 7)
 		if from < 0 && !alone && !behind {
 			continue
@@ -121,8 +136,8 @@ func (t *taker) minded() {
 			continue
 		}
 		for i := at + 1; i < min(at+5, len(t.words)) && t.words[i].stop == 0; i++ {
-			key := dangers[t.words[i].stem]
-			if key == "" && cutting[t.words[i].stem] {
+			key := dangers()[t.words[i].stem]
+			if key == "" && cutting.has(t.words[i].stem) {
 				key = "edge"
 			}
 			if key != "" {
@@ -135,7 +150,9 @@ func (t *taker) minded() {
 
 var (
 	beware  = cues("mind|watch|careful of|careful with|beware|beware of|look out for|watch out for|respect")
-	dangers = map[string]string{"spring": "spring", "exhaust": "hot", "manifold": "hot", "steam": "hot", "fan": "rotation", "shaft": "shaft", "belt": "pinch", "chain": "pinch", "gear": "pinch", "roller": "pinch", "acid": "corrosive", "dust": "dust", "fume": "exhaust-gas", "terminal": "shock", "wire": "shock", "capacitor": "shock", "weight": "load", "swarf": "edge"}
+	dangers = sync.OnceValue(func() map[string]string {
+		return map[string]string{"spring": "spring", "exhaust": "hot", "manifold": "hot", "steam": "hot", "fan": "rotation", "shaft": "shaft", "belt": "pinch", "chain": "pinch", "gear": "pinch", "roller": "pinch", "acid": "corrosive", "dust": "dust", "fume": "exhaust-gas", "terminal": "shock", "wire": "shock", "capacitor": "shock", "weight": "load", "swarf": "edge"}
+	})
 )
 
 // bodyHazard is the hazard that a part of the body is warned of at a word.
@@ -147,11 +164,11 @@ func (t *taker) bodyHazard(at int, limb string) string {
 			continue
 		}
 		switch w := t.words[i].lower; {
-		case cutting[t.words[i].stem]:
+		case cutting.has(t.words[i].stem):
 			return "edge"
-		case heating[w]:
+		case heating.has(w):
 			return "hot"
-		case jets[w] || w == "leak" || w == "leaks" || w == "hoses" && limb != "toe":
+		case jets.has(w) || w == "leak" || w == "leaks" || w == "hoses" && limb != "toe":
 			return "injection"
 		case w == "running" || w == "turning" || w == "spinning" || w == "moving" || w == "rotating":
 			moving = "rotation"
@@ -213,9 +230,10 @@ var warningRows = []warningRow{
 	{"live wire|it's live|still live|electrocute|give you a belt|shock|belt off it|kill you", "shock", "wire|live|mains|shock|electric|capacitor|terminals"},
 	{"bursts|blow up in your face|explode|over inflate|overinflate|rim will", "burst", ""},
 	{"keeps spinning|still turning|still spinning|runs on|wait till it stops|until it stops dead|coasts", "rotation", ""},
-	{"no warning|starts up with it|starts up with no|by itself|by themselves|on its own accord|of its own accord|without warning|kicks in any time|cut in any time|could start|might start|can start|it'll start|it will start|will start up|start up on you|starts up on you|with the engine going|with the engine running|with the motor running|with the power on|switches it on|switch it on while|turns it on|turn it on while|hits the button|presses the button|knocks the switch|bumps the switch|auto start|auto restart|restarts|remote start|on a timer|while you're in there|while you're working on it|hand is in there|hand's in there|hands are in there|your arm in there", "start", ""},
-	{"what's under it|whatever is under it|nobody underneath|no one underneath|anyone underneath|don't stand under|never stand under|stand under|go under it|get under it|underneath it while|before going under|creeps down|it creeps|it sinks|it'll sink|comes down fast|drops like a stone|falls on|if it falls|slips off|if the jack|jack goes|jack slips|hydraulics fail|hose bursts|hose lets go|a hose goes|squash|squashed|squashes|flatten you|crush you|crushes you|crushed|roll away|rolls away|roll on you|topple|tip over|tips over|tip on you|won't hold it|never trust the jack|don't trust the jack|not on the jack", "crushing", ""},
-	{"sharp|like razors|razor blades|cut you to|slice your|slices|slice you|open you up|it'll cut you|will cut you|they'll cut you|take the skin off|jagged|splinters|splinter|burrs|nicks you|have your hand off|edges are|edge is like", "edge", ""},
+	{"no warning|starts up with it|starts up with no|without warning|kicks in any time|cut in any time|could start|might start|can start|it'll start|it will start|will start up|start up on you|starts up on you|with the engine going|with the engine running|with the motor running|with the power on|switches it on|switch it on while|turns it on|turn it on while|hits the button|presses the button|knocks the switch|bumps the switch|auto start|auto restart|restarts|remote start|on a timer|while you're in there|while you're working on it|hand is in there|hand's in there|hands are in there|your arm in there", "start", ""},
+	{"by itself|by themselves|on its own accord|of its own accord", "start", "start|starts|starting|turn|turns|run|runs|comes|kick|kicks|cut|cuts|moves|creep|creeps|auto|switch|switches"},
+	{"don't trust that cylinder|don't trust the cylinder|don't trust that jack|never trust a jack|don't trust the ram|don't trust that ram|never trust the hydraulics|don't trust the hydraulics|don't trust hydraulics|what's under it|whatever is under it|nobody underneath|no one underneath|anyone underneath|don't stand under|never stand under|stand under|go under it|get under it|underneath it while|before going under|creeps down|it creeps|it sinks|it'll sink|comes down fast|drops like a stone|falls on|if it falls|if the jack|jack goes|jack slips|hydraulics fail|hose bursts|hose lets go|a hose goes|squash|squashed|squashes|flatten you|crush you|crushes you|crushed|roll away|rolls away|roll on you|topple|tip over|tips over|tip on you|won't hold it|never trust the jack|don't trust the jack|not on the jack", "crushing", ""},
+	{"shave with it|shave with that|wire snags|snags your|snag your|broken strands|broken wires|wires stick out|sharp|like razors|razor blades|cut you to|slice your|slices|slice you|open you up|it'll cut you|will cut you|they'll cut you|take the skin off|jagged|splinters|splinter|burrs|nicks you|have your hand off|edges are|edge is like", "edge", ""},
 	{"have your fingers|have them off|have your fingers off|take your fingers|take your hand|fingers in between|pinch point|pinch points|nip point|nip points|traps your|it'll trap|will trap|catch your fingers|it'll nip|it'll bite you|guillotine", "pinch", ""},
 	{"go straight through|straight through your|through the skin|high pressure jet|fine jet|jet of oil|jet of fuel|spray of oil|under your skin|into your skin|into your blood|leak with your|leaks with your|hand along the hose|fingers along|with your bare hand|bar in there|bar in the|pressure behind|pressure in there|still got pressure|still under pressure|under pressure still", "injection", "hydraulic|hydraulics|oil|diesel|hose|hoses|injector|ram|jet|grease|pinhole|leak|leaks|line"},
 	{"under tension|wound up|loaded spring|spring tension|shoots out|shoot out|fires out|fire out|flies out|fly out at|pops out|whips|whip back|lash|recoil|lets go with|under a lot of tension|got some force|force in it|it'll kick|kick back at", "spring", "spring|springs|tension|gas strut|recoil|cable|chain|belt|rope|tensioner"},
@@ -223,7 +241,7 @@ var warningRows = []warningRow{
 	{"could burst|can burst|will burst|it'll burst|burst|explode|explodes|blow apart|vessel|inflating|overpressure|over pressure|go off like a|like a bomb|let the pressure off first|pressure in the tank|pressure in the receiver|pressure in the vessel|still pressure|residual pressure|pressure gauge reads zero|gauge to zero|gauge reads zero|gauge at zero|down to zero|stays on zero|hisses", "burst", "tank|receiver|vessel|tyre|tire|air|pressure|cap|cylinder|rim|boiler|inflate|inflating|gauge|sump"},
 	{"on your foot|on your feet|on your toes|hang on to it|heavy|weighs|it's a lump|a fair lump|awkward|it's a weight|a bit of weight|two people|two of you|second pair of hands|second man|2nd man|a mate to help|bad back|your back|lift with your|don't lift it|too heavy|help lifting|hoist or|engine hoist|with the hoist|on the hoist|with a sling|under its own weight", "load", ""},
 	{"asbestos|silica|dust mask|fine dust|dusty|the dust is|don't breathe|breathe that|breathe it|breathing it|breathing that|lungs|wheeze|flour dust|grain dust|mould|mouse droppings|fibreglass|brake dust|ffp3|ffp2|respirator|mask on|wear a mask|put a mask on", "dust", ""},
-	{"leave some skin|leave your skin|skin on it|leave skin|burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
+	{"take the skin right off|takes the skin right off|skin right off|leave some skin|leave your skin|skin on it|leave skin|burns you|burn you|burn your|scald|scalding|red hot|still hot|too hot|hot enough|piping hot|boiling|hot when|while it's hot|when it's hot|when hot|hot as|melt|takes the skin|cool down first|let it cool|let her cool|until it's cool|till it's cool|cool before|stays hot|gets hot|very hot|it's roasting|steam|hot water|hot oil|let it go cold", "hot", ""},
 	{"carbon monoxide|fumes|doors open|door open|ventilate|ventilated|ventilation|open the doors|extraction on|exhaust extraction|gas you|not indoors|outside the shed|outdoors|in the open|start it outside|run it outside|fresh air|headache", "exhaust-gas", "start|run|engine|exhaust|running|idle|petrol|diesel"},
 	{"decibels|db|loud|deafening|ear plugs|ear defenders|ear muffs|earmuffs|hearing protection|ears on|ear protection|defenders", "noise", ""},
 	{"naked flame|naked flames|no flames|no sparks|spark near|sparks near|flammable|inflammable|no smoking|don't smoke|cigarette|catch fire|catches fire|set light|fire risk|go up like|whoosh|hot work|extinguisher|flash back|flashback|full of vapour|vapour|vapors|vapours", "fire", ""},
@@ -235,6 +253,7 @@ var warningRows = []warningRow{
 	{"keeps turning|keep turning|coasts|coasting|run down|runs down|spins on|carries on turning|keeps spinning|wait till it stops|wait until it stops|wait for it to stop|until it's stopped|till it's stopped|still turning|clear of the fan|clear of fan|clear of the blade|clear of the blades|clear of the shaft|clear of the belt|away from the fan|away from fan|loose clothing|loose sleeves|long hair|hair tied|tie your hair|sleeves rolled|rolled up sleeves|no gloves|rings off|jewellery|ties off", "rotation", ""},
 	{"drag you in|drags you in|pull you in|pulls you in|draw you in|draws you in|wrap round|wraps around|wrap you|wind you in|winds you in|took his tie|took his sleeve|catch your sleeve|catch a sleeve|grab your sleeve", "shaft", ""},
 	{"fly off|flies off|bits flying|bits fly|chips fly|chips flying|throws bits|throw bits|throws stones|sparks fly|eye protection|in your eyes|in your eye|in the eyes|in your face|safety glasses|face shield|stand to one side|stand to the side|stand clear|out of line|not in line with|stand back|don't stand in front|don't stand behind", "chips", "fly|flying|chips|bits|stone|stones|stand|grinding|grinder|wheel|eyes|eye|face|swarf|sparks|grit|start"},
+	{"the second rung|the 2nd rung|the top rung|the third rung|the 3rd rung|ladder footed|foot the ladder|footing the ladder|ladder tied|tie the ladder|hold the ladder", "fall", ""},
 	{"off the ladder|off a ladder|fall off|falls off|up the ladder|from the ladder|step ladder|stepladder|harness|clip on|edge of the roof|off the roof|at height|working platform|slippery|slip on|slips on|don't climb|never climb|climb on|come off it|handrail", "fall", "ladder|roof|height|harness|platform|fall|step|climb|slippery|come|rail|edge"},
 	{"confined space|gas test|oxygen level|tank entry|don't go in the tank|never go in the|get in the tank|bad air|gas monitor|someone outside|man outside", "confined", ""},
 	{"old oil on your|dermatitis|oil on your skin|oil on your hands|skin cancer|barrier cream", "used-oil", ""},
@@ -243,9 +262,8 @@ var warningRows = []warningRow{
 	{"negative first|negative off first|earth off first|earth first|negative last|positive first|red first|black off first|black first|short it|short across|short between|spanner across|wrench across", "battery-order", "battery|terminal|terminals|negative|positive|spanner|wrench|posts|lead|clamps"},
 }
 
-var warnings = func() (out phrases[warningRow]) {
+var warnings = &phrases[warningRow]{fill: func(out *phrases[warningRow]) {
 	for _, row := range warningRows {
 		out.addAll(row.said, row)
 	}
-	return out
-}()
+}}

@@ -48,7 +48,7 @@ func TestTheVocabularyGoesByTheLanguage(t *testing.T) {
 	for _, row := range productRows {
 		assert.True(t, isWord("fluid", "kind", row.kind), "%s is no kind of fluid", row.kind)
 	}
-	for _, thickener := range thickeners {
+	for _, thickener := range thickeners() {
 		assert.True(t, isWord("fluid", "thickener", thickener), "%s is no thickener", thickener)
 	}
 }

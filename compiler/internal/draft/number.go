@@ -85,13 +85,13 @@ func numberAt(words []word, at int) (number, int) {
 	}
 	// half, a quarter, a third, an eighth
 	from := at
-	if (words[at].lower == "a" || words[at].lower == "an") && at+1 < len(words) && words[at+1].stop == 0 {
+	if (words[at].lower == "a" || words[at].lower == "an") && !endsHere(words, at+1) {
 		from++
 	}
 	if from+1 < len(words) && words[from+1].hyphen && words[from+1].lower == "term" {
 		return number{}, at
 	}
-	if under, ok := denominators[words[from].lower]; ok && (from > at || under == 2 || under == 4) && !(under == 2 && from+1 < len(words) && words[from+1].lower == "way") {
+	if under, ok := denominators()[words[from].lower]; ok && (from > at || under == 2 || under == 4) && !(under == 2 && from+1 < len(words) && words[from+1].lower == "way") {
 		return number{value: big.NewRat(1, under), fraction: true}, from + 1
 	}
 	return number{}, at
@@ -100,7 +100,7 @@ func numberAt(words []word, at int) (number, int) {
 // plainNumber reads figures, a cardinal, or a decimal.
 func plainNumber(words []word, at int) (number, int) {
 	w := words[at].lower
-	if half, ok := halves[w]; ok {
+	if half, ok := halves()[w]; ok {
 		return number{value: big.NewRat(half, 4), fraction: true}, at + 1
 	}
 	if numeric(w) {
@@ -109,12 +109,12 @@ func plainNumber(words []word, at int) (number, int) {
 			return number{}, at
 		}
 		next := at + 1
-		if n.whole && next < len(words) && words[next].stop == 0 && strings.Contains(words[next].lower, "/") { // 1-3/16, 1 3/16
+		if n.whole && !endsHere(words, next) && strings.Contains(words[next].lower, "/") { // 1-3/16, 1 3/16
 			if part, ok := figure(words[next].lower); ok && part.value.Cmp(big.NewRat(1, 1)) < 0 {
 				return number{value: new(big.Rat).Add(n.value, part.value), fraction: true}, next + 1
 			}
 		}
-		if n.whole && next < len(words) && words[next].stop == 0 && words[next].lower == "point" {
+		if n.whole && !endsHere(words, next) && words[next].lower == "point" {
 			return decimal(words, n, next)
 		}
 		return n, next
@@ -123,17 +123,17 @@ func plainNumber(words []word, at int) (number, int) {
 		return decimal(words, whole(0), at)
 	}
 	n, next := cardinal(words, at)
-	if next > at && next < len(words) && words[next].stop == 0 && words[next].lower == "point" {
+	if next > at && !endsHere(words, next) && words[next].lower == "point" {
 		return decimal(words, n, next)
 	}
 	return n, next
 }
 
 func digitAt(words []word, at int) bool {
-	if at >= len(words) || words[at].stop != 0 {
+	if endsHere(words, at) {
 		return false
 	}
-	_, small := smalls[words[at].lower]
+	_, small := smalls()[words[at].lower]
 	return small || numeric(words[at].lower) && figures(words[at].lower)
 }
 
@@ -141,9 +141,9 @@ func digitAt(words []word, at int) bool {
 func decimal(words []word, before number, at int) (number, int) {
 	digits := ""
 	next := at + 1
-	for next < len(words) && words[next].stop == 0 && len(digits) < 6 {
+	for !endsHere(words, next) && len(digits) < 6 {
 		w := words[next].lower
-		switch value, small := smalls[w]; {
+		switch value, small := smalls()[w]; {
 		case small && value < 10 || small && digits == "":
 			if value >= 20 { // point twenty-five
 				n, after := cardinal(words, next)
@@ -175,8 +175,8 @@ func cardinal(words []word, at int) (number, int) {
 	last := int64(-1)
 	for next < len(words) && (next == at || words[next].stop == 0) {
 		w := words[next].lower
-		value, small := smalls[w]
-		big := scales[w]
+		value, small := smalls()[w]
+		big := scales()[w]
 		switch {
 		case small && current < 0:
 			current, last = value, value
@@ -188,7 +188,7 @@ func cardinal(words []word, at int) (number, int) {
 			current, last = value, value
 		case small && current > 0 && current < 10 && last == current && value >= 20 && !pairs(words, next) && !(next+1 < len(words) && words[next+1].hyphen && strings.HasPrefix(words[next+1].lower, "second")): // one fifty
 			current, last = current*100+value, value
-		case big > 0 && current < 0 && next > at && (words[next-1].lower == "a"): // a hundred
+		case big > 0 && current < 0 && (next > at && words[next-1].lower == "a" || next == at && at > 0 && words[at].stop == ',' && !endsHere(words, at+1) && words[at+1].lower == "and"): // a hundred; wheel nuts, hundred and ten
 			current, last = big, big
 			if big == 1000 {
 				total, current = big, 0
@@ -197,10 +197,10 @@ func cardinal(words []word, at int) (number, int) {
 			current, last = current*100, 100
 		case big == 1000 && current > 0 && current < 1000 && total == 0:
 			total, current, last = current*1000, 0, 1000
-		case w == "a" && next == at && next+1 < len(words) && words[next+1].stop == 0 && scales[words[next+1].lower] > 0:
+		case w == "a" && next == at && !endsHere(words, next+1) && scales()[words[next+1].lower] > 0:
 			next++
 			continue
-		case w == "and" && last >= 100 && next+1 < len(words) && words[next+1].stop == 0 && smalls[words[next+1].lower] > 0:
+		case w == "and" && last >= 100 && !endsHere(words, next+1) && smalls()[words[next+1].lower] > 0:
 			next++
 			continue
 		case big > 0 && current < 0 && next == at: // hundred
@@ -224,25 +224,25 @@ func sum(total, current int64, at, next int) (number, int) {
 // hundred: two twenty-four mil spanners.
 func pairs(words []word, at int) bool {
 	for i := at + 1; i < len(words) && i < at+3 && words[i].stop == 0; i++ {
-		if _, small := smalls[words[i].lower]; small {
+		if _, small := smalls()[words[i].lower]; small {
 			continue
 		}
 		_, tool := toolAt(words, i)
 		_, unit := unitAt(words, i)
-		return tool > 0 || unit > 0 && sized[words[i].lower]
+		return tool > 0 || unit > 0 && sized.has(words[i].lower)
 	}
 	return false
 }
 
 // fractionOf reads a denominator behind a number: three eighths, five thirty-seconds.
 func fractionOf(words []word, at, next int, n number) (number, int) {
-	if next >= len(words) || words[next].stop != 0 || n.value.Sign() <= 0 {
+	if endsHere(words, next) || n.value.Sign() <= 0 {
 		return number{}, at
 	}
-	under, ok := denominators[words[next].lower]
+	under, ok := denominators()[words[next].lower]
 	after := next + 1
-	if !ok && after < len(words) && words[after].stop == 0 {
-		if long, found := longDenominators[words[next].lower+" "+words[after].lower]; found && words[after].hyphen {
+	if !ok && !endsHere(words, after) {
+		if long, found := longDenominators()[words[next].lower+" "+words[after].lower]; found && words[after].hyphen {
 			under, ok, after = long, true, after+1
 		}
 	}

@@ -35,7 +35,7 @@ func (t *taker) sameAt(at int) {
 		}
 		return
 	}
-	if _, part := heads[noun]; !part && noun != "thread" && noun != "size" {
+	if _, part := heads()[noun]; !part && noun != "thread" && noun != "size" {
 		return
 	}
 	for i := len(t.out) - 1; i >= 0; i-- {
@@ -52,10 +52,10 @@ func (t *taker) sameAt(at int) {
 
 // sameTorque takes the torque of another part: the fill plug same as the drain.
 func (t *taker) sameTorque(at, of int) bool {
-	for of < len(t.words) && articles[t.words[of].lower] {
+	for of < len(t.words) && articles.has(t.words[of].lower) {
 		of++
 	}
-	if of >= len(t.words) || t.words[of].stop != 0 {
+	if endsHere(t.words, of) {
 		return false
 	}
 	p, n := partAt(t.words, of)
@@ -139,7 +139,7 @@ func (t *taker) greases(it *item) {
 			continue
 		}
 		next := i + 1
-		if articles[t.words[next].lower] {
+		if articles.has(t.words[next].lower) {
 			next++
 		}
 		if p, n := partAt(t.words, next); n > 0 {
@@ -150,7 +150,13 @@ func (t *taker) greases(it *item) {
 			t.act("grease", p, i-1, next+n, true)
 		}
 	}
-	if found || t.didIn("grease", sentence) {
+	for _, d := range t.deeds {
+		if d.verb == "grease" && d.sentence == sentence {
+			t.reach(d, it.from, it.to)
+			found = true
+		}
+	}
+	if found {
 		return
 	}
 	for _, m := range t.mentions {
@@ -158,6 +164,14 @@ func (t *taker) greases(it *item) {
 			found = true
 			t.act("grease", m.part, m.from, it.to, true)
 			break
+		}
+	}
+	if !found && t.section.class == fastener { // augers: two idler bolts; then the grease, six nipples
+		for i := len(t.sections) - 1; i >= 0; i-- {
+			if s := t.sections[i]; s.class != fastener && s.class != cavityPart {
+				t.act("grease", s.part, it.from, it.to, true)
+				return
+			}
 		}
 	}
 	if !found && t.section.name != "" && t.section.class != cavityPart {

@@ -2,6 +2,7 @@ package draft
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"benchleaf/compiler/internal/trade"
@@ -10,7 +11,7 @@ import (
 // threadAt reads a thread: M12, M ten by one point five, five eighths eleven, quarter twenty.
 func threadAt(words []word, at int) (string, int) {
 	w := words[at].lower
-	if w == "m" && at+1 < len(words) && words[at+1].stop == 0 {
+	if w == "m" && !endsHere(words, at+1) {
 		if n, next := numberAt(words, at+1); next > at+1 && (n.whole || n.decimals != "") {
 			return metric(words, n.text(false), next)
 		}
@@ -37,11 +38,10 @@ func threadAt(words []word, at int) (string, int) {
 	return inchThread(words, at)
 }
 
-var pipes = func() (out phrases[string]) {
+var pipes = &phrases[string]{fill: func(out *phrases[string]) {
 	out.addAll("bsp|b s p|bspp", "BSPP")
 	out.addAll("npt|n p t", "NPT")
-	return out
-}()
+}}
 
 func figuresPoint(text string) bool { return figures(strings.Replace(text, ".", "", 1)) && text != "" }
 
@@ -50,8 +50,11 @@ func metric(words []word, size string, next int) (string, int) {
 	if _, err := trade.ParseThread("M" + size); err != nil {
 		return "", -1
 	}
-	if next < len(words) && words[next].stop == 0 && (words[next].lower == "by" || words[next].lower == "x" || words[next].lower == "×") {
+	if !endsHere(words, next) && (words[next].lower == "by" || words[next].lower == "x" || words[next].lower == "×") {
 		if n, after := numberAt(words, next+1); after > next+1 {
+			if wide, err := strconv.Atoi(size); err == nil && n.whole && n.int() >= 4 && n.int() < wide && n.int()*6 > wide && words[next].lower != "by" {
+				return "M" + size, next // M24 x 8: eight of them
+			}
 			return "M" + size + "x" + n.text(false), after
 		}
 	}
@@ -61,14 +64,14 @@ func metric(words []word, size string, next int) (string, int) {
 // inchThread reads five eighths eleven, 3/8-16, quarter twenty.
 func inchThread(words []word, at int) (string, int) {
 	size, next := numberAt(words, at)
-	if next == at || !size.fraction || next >= len(words) || words[next].stop != 0 {
+	if next == at || !size.fraction || endsHere(words, next) {
 		return "", at
 	}
 	pipeAt := next
 	if u, n := unitAt(words, next); n > 0 && u.symbol == "in" {
 		pipeAt += n
 	}
-	if pipeAt < len(words) && words[pipeAt].stop == 0 {
+	if !endsHere(words, pipeAt) {
 		if pipe, n := pipes.at(words, pipeAt); n > 0 {
 			return pipe + " " + size.text(true), pipeAt + n // quarter inch BSP
 		}
@@ -102,10 +105,13 @@ func classAt(words []word, at int, before []item) (string, int) {
 			return "", at
 		}
 		close := len(before) > 0 && at-before[len(before)-1].to < 6 && (before[len(before)-1].kind == threadItem || before[len(before)-1].kind == partItem && before[len(before)-1].part.class == fastener)
-		if close || next < len(words) && words[next].stop == 0 && (words[next].stem == "bolt" || words[next].stem == "screw") {
+		if close || !endsHere(words, next) && (words[next].stem == "bolt" || words[next].stem == "screw") {
 			return n.text(false), next
 		}
 		return "", at
+	}
+	if text, to := drive(words, at); to > at {
+		return text, to
 	}
 	from := at
 	if n := letters(words, at, "sae"); n > 0 {
@@ -131,4 +137,32 @@ func classAt(words []word, at int, before []item) (string, int) {
 		sae, next = "SAE ", next+behind
 	}
 	return sae + "grade " + n.text(false), next
+}
+
+// drive reads the size of a six-lobe socket: T27, T thirty beside torx. It stands near a screw or its key.
+func drive(words []word, at int) (string, int) {
+	bare, ok := strings.CutPrefix(words[at].lower, "t")
+	if !ok {
+		return "", at
+	}
+	to := at + 1
+	if bare == "" {
+		n, next := numberAt(words, min(at+1, len(words)-1))
+		if next <= at+1 || words[at+1].stop != 0 || !n.whole {
+			return "", at
+		}
+		bare, to = n.text(false), next
+	}
+	if size, err := strconv.Atoi(bare); err != nil || size < 5 || size > 100 || size%5 != 0 && size != 6 && size != 7 && size != 8 && size != 9 && size != 27 {
+		return "", at
+	}
+	for i := max(at-6, 0); i < min(to+4, len(words)); i++ {
+		if words[i].sentence != words[at].sentence {
+			continue
+		}
+		if w := words[i].stem; w == "torx" || heads()[w] == fastener && to-at == 1 {
+			return "T" + bare, to
+		}
+	}
+	return "", at
 }

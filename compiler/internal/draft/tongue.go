@@ -20,12 +20,12 @@ func foreignAt(words []word) int {
 	first, foreign, english := -1, 0, 0
 	for i, w := range words {
 		switch {
-		case foreignWords[w.lower]:
+		case foreignWords.has(w.lower):
 			foreign++
 			if first < 0 {
 				first = i
 			}
-		case englishWords[w.lower]:
+		case englishWords.has(w.lower):
 			english++
 		}
 	}

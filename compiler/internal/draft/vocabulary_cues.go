@@ -1,9 +1,6 @@
 package draft
 
-func cues(written string) (out phrases[bool]) {
-	out.addAll(written, true)
-	return out
-}
+func cues(written string) *phrases[bool] { return &phrases[bool]{written: written, value: true} }
 
 // breaks are words that a clause ends before.
 var breaks = set("and but so then because cause cos otherwise unless although though while whereas it'll you'll they're they'll just only")

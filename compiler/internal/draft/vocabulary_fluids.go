@@ -1,10 +1,14 @@
 package draft
 
+import "sync"
+
 // services are classes of oils by their letters: API 1560 for gears, API for engines.
 var services = []string{"GL-1", "GL-3", "GL-4", "GL-5", "GL-6", "MT-1", "CK-4", "CJ-4", "CI-4", "CH-4", "CF-4", "FA-4"}
 
 // thickeners are those of greases, as they are called.
-var thickeners = map[string]string{"lithium": "lithium", "calcium": "calcium", "sodium": "sodium", "barium": "barium", "clay": "clay", "bentone": "clay", "polyurea": "polyurea", "moly": "lithium"}
+var thickeners = sync.OnceValue(func() map[string]string {
+	return map[string]string{"lithium": "lithium", "calcium": "calcium", "sodium": "sodium", "barium": "barium", "clay": "clay", "bentone": "clay", "polyurea": "polyurea", "moly": "lithium"}
+})
 
 type productRow struct {
 	said     string
@@ -37,7 +41,7 @@ var productRows = []productRow{
 	{"clean diesel", "diesel", "fuel", productPart, false},
 	{"penetrating oil|penetrating fluid|release oil|penetrant|easing oil|freeing oil", "penetrating oil", "other", productPart, false},
 	{"silicone spray|silicone lube|silicone lubricant", "silicone spray", "other", productPart, false},
-	{"silicone grease", "silicone grease", "grease", productPart, false},
+	{"silicone grease|silly cone grease", "silicone grease", "grease", productPart, false},
 	{"silicone sealant|gasket sealant|gasket maker|instant gasket|rtv|r t v|liquid gasket|flange sealant|bead of sealant|bead of silicone|silicone sealer|gasket goo", "sealant", "other", productPart, false},
 	{"dielectric grease|contact grease|terminal grease|petroleum jelly|vaseline", "petroleum jelly", "grease", productPart, false},
 	{"food grade grease|food grease|food safe grease", "food-grade grease", "grease", productPart, false},
@@ -74,9 +78,8 @@ var productRows = []productRow{
 
 var colours = set("blue red green purple medium")
 
-var products = func() (out phrases[productRow]) {
+var products = &phrases[productRow]{fill: func(out *phrases[productRow]) {
 	for _, row := range productRows {
 		out.addAll(row.said, row)
 	}
-	return out
-}()
+}}

@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // class is what a part is, as far as the deed done to it depends on it.
 type class int
@@ -29,7 +32,7 @@ const (
 
 // headRows are the nouns of parts, by class.
 var headRows = map[class]string{
-	fastener:    "bolt screw nut stud capscrew setscrew fastener clamp u-bolt locknut wingnut fixing knob capnut grubscrew lag",
+	fastener:    "bolt screw nut stud capscrew setscrew fastener clamp u-bolt locknut wingnut fixing knob capnut grubscrew lag anchor",
 	plugPart:    "plug",
 	sealPart:    "washer ring o-ring gasket seal grommet circlip snapring splitpin cotter roll-pin lockwasher packing wiper-seal element",
 	coverPart:   "cover guard lid hatch shield panel-cover cowl cowling shroud casing-cover door inspection-plate fairing hood bonnet",
@@ -60,25 +63,25 @@ var headPhrases = map[string]struct {
 	"castor wheel": {"castor wheel", wheelPart}, "caster wheel": {"caster wheel", wheelPart}, "filter element": {"filter element", filterPart}, "motor plate bolt": {"motor plate bolt", fastener}, "spark plug": {"spark plug", plainPart}, "glow plug": {"glow plug", plainPart}, "split pin": {"split pin", sealPart}, "cotter": {"cotter pin", sealPart}, "cotter pin": {"cotter pin", sealPart}, "roll pin": {"roll pin", sealPart},
 	"r clip": {"R-clip", plainPart}, "lynch pin": {"linch pin", supportPart}, "linch pin": {"linch pin", supportPart}, "lock pin": {"lock pin", supportPart}, "locking pin": {"lock pin", supportPart}, "shear pin": {"shear pin", fastener}, "sheer pin": {"shear pin", fastener},
 	"grease nipple": {"grease fitting", greasePart}, "grease fitting": {"grease fitting", greasePart}, "grease zerk": {"grease fitting", greasePart}, "grease point": {"grease fitting", greasePart},
-	"lock nut": {"lock nut", fastener}, "nyloc": {"lock nut", fastener}, "nylock": {"lock nut", fastener}, "nyloc nut": {"lock nut", fastener}, "jam nut": {"lock nut", fastener}, "wing nut": {"wing nut", fastener}, "grub screw": {"grub screw", fastener}, "set screw": {"set screw", fastener}, "bleed screw": {"bleed screw", fastener}, "bleeder": {"bleed screw", fastener}, "bleed nipple": {"bleed screw", fastener}, "lug nut": {"wheel nut", fastener}, "jubilee clip": {"hose clip", plainPart}, "hose clamp": {"hose clamp", plainPart}, "hose clip": {"hose clip", plainPart},
+	"lock nut": {"lock nut", fastener}, "nyloc": {"lock nut", fastener}, "nylock": {"lock nut", fastener}, "nyloc nut": {"lock nut", fastener}, "jam nut": {"lock nut", fastener}, "wing nut": {"wing nut", fastener}, "grub screw": {"grub screw", fastener}, "set screw": {"set screw", fastener}, "bleed screw": {"bleed screw", fastener}, "bleeder": {"bleed screw", fastener}, "bleed nipple": {"bleed screw", fastener}, "lug nut": {"wheel nut", fastener}, "jubilee clip": {"hose clip", fastener}, "hose clamp": {"hose clamp", fastener}, "hose clip": {"hose clip", fastener},
 	"shear bolt": {"shear bolt", fastener}, "sheer bolt": {"shear bolt", fastener}, "banjo bolt": {"banjo bolt", fastener},
 	"uni joint": {"universal joint", greasePart}, "u joint": {"universal joint", greasePart}, "universal joint": {"universal joint", greasePart}, "u j": {"universal joint", greasePart},
 	"wire cap": {"cap", linePart}, "plug wire": {"spark plug wire", linePart}, "plug lead": {"spark plug wire", linePart}, "plug cap": {"spark plug cap", linePart}, "spark plug cap": {"spark plug cap", linePart}, "spark plug wire": {"spark plug wire", linePart}, "spark plug lead": {"spark plug wire", linePart}, "ht lead": {"spark plug wire", linePart},
 	"pto shaft": {"PTO shaft", linePart}, "p t o shaft": {"PTO shaft", linePart}, "pto": {"PTO shaft", linePart}, "drive shaft": {"drive shaft", movingPart}, "half shaft": {"half shaft", movingPart}, "prop shaft": {"propeller shaft", movingPart},
-	"sight glass": {"sight glass", plainPart}, "test point": {"test point", plainPart}, "packing gland": {"packing gland", plainPart}, "stuffing box": {"packing gland", plainPart}, "tool rest": {"tool rest", plainPart}, "bed foot": {"bed feet", plainPart}, "machine foot": {"machine feet", plainPart}, "levelling foot": {"levelling feet", plainPart},
+	"oil stick": {"dipstick", plainPart}, "sight glass": {"sight glass", plainPart}, "test point": {"test point", plainPart}, "packing gland": {"packing gland", plainPart}, "stuffing box": {"packing gland", plainPart}, "tool rest": {"tool rest", plainPart}, "bed foot": {"bed feet", plainPart}, "machine foot": {"machine feet", plainPart}, "levelling foot": {"levelling feet", plainPart},
 	"steering lever": {"steering lever", placePart}, "drawbar stand": {"drawbar stand", placePart}, "jack stand": {"jack stand", placePart},
 	"spark arrestor": {"spark arrestor", filterPart}, "ignition switch": {"ignition switch", energyPart}, "dipstick": {"dipstick", plainPart}, "tool post": {"tool post", plainPart}, "nylon ring": {"nylon ring", placePart}, "battery bank": {"battery", plainPart}, "injector pipe": {"injector pipe", linePart},
 	"throttle cable": {"throttle cable", linePart}, "brake cable": {"brake cable", linePart}, "drag bar": {"drag bar", plainPart}, "motor plate": {"motor plate", plainPart},
 	"air filter": {"air filter", filterPart}, "air cleaner": {"air filter", filterPart}, "fuel filter": {"fuel filter", filterPart}, "oil filter": {"oil filter", filterPart}, "return filter": {"return filter", filterPart}, "hydraulic filter": {"hydraulic filter", filterPart},
 	"v belt": {"V-belt", movingPart}, "vee belt": {"V-belt", movingPart}, "drive belt": {"drive belt", movingPart}, "fan belt": {"fan belt", movingPart}, "poly vee": {"drive belt", movingPart}, "poly v": {"drive belt", movingPart},
-	"mode switch": {"mode switch", energyPart}, "main switch": {"main switch", energyPart}, "ignition key": {"ignition key", energyPart}, "emergency stop": {"emergency stop", signPart}, "e stop": {"emergency stop", signPart}, "red mushroom": {"emergency stop", signPart}, "mushroom button": {"emergency stop", signPart},
+	"ice a later": {"isolator", energyPart}, "eyes a later": {"isolator", energyPart}, "mode switch": {"mode switch", energyPart}, "main switch": {"main switch", energyPart}, "ignition key": {"ignition key", energyPart}, "emergency stop": {"emergency stop", signPart}, "e stop": {"emergency stop", signPart}, "red mushroom": {"emergency stop", signPart}, "mushroom button": {"emergency stop", signPart},
 	"car lift": {"car lift", machinePart}, "vehicle lift": {"vehicle lift", machinePart}, "scissor lift": {"scissor lift", machinePart}, "dust cap": {"dust cap", coverPart}, "drain cock": {"drain cock", valvePart}, "gear case": {"gear case", cavityPart}, "fuel tank": {"fuel tank", cavityPart}, "water bowl": {"water bowl", filterPart}, "end float": {"end float", plainPart}, "brake fluid reservoir": {"brake fluid reservoir", cavityPart},
 	"fuel tap": {"fuel valve", valvePart}, "fuel valve": {"fuel valve", valvePart}, "fuel cock": {"fuel valve", valvePart}, "dead man": {"dead man's lever", plainPart},
 	"battery clamp": {"battery clamp", linePart}, "battery terminal": {"battery terminal", linePart}, "battery lead": {"battery lead", linePart}, "battery cable": {"battery cable", linePart},
 }
 
 // modifiers are words before a noun that say which one it is; other nouns of parts do so too.
-var modifiers = set(`vacuum solution recovery milk pillow plummer speed vent separator start stop pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
+var modifiers = set(`wash rinse phillips load button vacuum solution recovery milk pillow plummer speed vent separator start stop pull trip chute hopper idle trim tensioning splash drip propeller prop marine drain level fill filler sump oil fuel air water coolant hydraulic gear main rotor front rear left right upper lower top bottom inner outer side input output return suction pressure relief safety
  shear sheer lock wing grub set bleed hold-down hold down wheel axle belt chain tine motor pulley engine gearbox pump battery negative positive ground earth spark plug glow shaft drive driven bed end pilot guide tool cam copper aluminium aluminum ally alloy brass steel nylon rubber felt paper fibre fiber
  sealing dust crush tab spring lid cap cover guard hinge fold skip ram pin hose pipe cable throttle choke clutch brake gland packing head cylinder rocker tappet valve manifold exhaust inlet intake mounting anchor clamp adjuster adjusting tension tensioner idler jockey tail head headstock tailstock spindle bearing sprocket track roller
  blade knife cutter mower deck feed discharge auger flail drum reel bar arm boom bucket lift tilt steering castor caster king ball universal uni slip splined flexible coupling flywheel ring crown pinion worm bevel reduction final transfer tipper tip hitch drawbar pto master slave header test sight dip inspection access belt-guard filter element strainer bowl sediment cartridge magnetic castle locking retaining centre center pivot swivel turntable slew chassis frame foot seat engine-mount thrust vee v fan timing cam crank con conrod rod flange flanged swing star knock banjo stop spindle grease oil lubrication wheel nut bolt screw stud mill saw band swingarm mast rope winch hook anvil hammer screen grate concave shaker elevator injector nozzle lance agitator impeller volute casing wear tine-clutch clutch packing vent breather dipstick rear-tine hold heat fin pot return diverter shutoff isolating main-box shock absorber starter alternator dynamo regulator governor rim hub kingpin trunnion weld mast skid shoe runner share point coulter floor carriage column post slide corner equalizer safety foundation anchor head base footing `)
@@ -93,31 +96,31 @@ type partName struct {
 	class class
 }
 
-var heads = func() map[string]class {
+var heads = sync.OnceValue(func() map[string]class {
 	out := map[string]class{}
 	for class, nouns := range headRows {
-		for noun := range set(nouns) {
+		for noun := range strings.FieldsSeq(nouns) {
 			out[noun] = class
 		}
 	}
 	for _, row := range nounRows {
-		for noun := range set(row.nouns) {
+		for noun := range strings.FieldsSeq(row.nouns) {
 			if _, ok := out[noun]; !ok && !strings.Contains(noun, "-") {
 				out[noun] = row.class
 			}
 		}
 	}
 	return out
-}()
+})
 
-var partPhrases = func() (out phrases[partName]) {
+var partPhrases = &phrases[partName]{fill: func(out *phrases[partName]) {
 	known := map[string]bool{}
 	for said, part := range headPhrases {
 		out.add(said, partName{part.name, part.class})
 		known[said] = true
 	}
 	for _, row := range nounRows {
-		for noun := range set(row.nouns) {
+		for noun := range strings.FieldsSeq(row.nouns) {
 			if called := strings.ReplaceAll(noun, "-", " "); called != noun && !known[called] {
 				out.add(called, partName{called, row.class})
 				known[called] = true
@@ -132,5 +135,4 @@ var partPhrases = func() (out phrases[partName]) {
 			}
 		}
 	}
-	return out
-}()
+}}

@@ -11,11 +11,16 @@ type toldRow struct {
 // toldRows are phrases of the trade that tell a deed.
 var toldRows = []toldRow{
 	{"turn that to off|turn it to off|turned to off|turn it round to off|switch it to off|to off and|loto|lock out tag out|lockout tagout|key out|keys out|pull the key|take the keys|battery isolator out|unplug it|unplug the machine|unplug from the wall|pull the plug out of the wall|plug out of the wall|plug out the wall|plug out of the socket|pull the plug out of the socket|out of the wall socket|pull the mains plug|mains plug out|switch it off at the wall|turn it off at the wall|turn the power off|power off|kill the power|kill the mains|cut the power|mains off|supply off|local isolator|turn it off at the isolator|take the key|takes the key|key in your pocket|round to off|isolator off|isolator to off|lock it off at|lock off the|power off at|plug it out|breaker off|breakers off|main switch off|switch to off|switched to off|ignition off|master switch off|battery isolator off|off at the isolator|off at the wall|off at the mains|off at the switch|off at the breaker|padlock on it|padlock through it|lock it out|lock and tag it", "isolate", "$energy", ""},
-	{"hit the green button|push the green button|press the green button|hit the start|push start|push the start|try start|try to run it|try the switch|try and run it|try the start|check it's dead|make sure nothing happens|make sure it won't start|make sure it doesn't start|check it won't start|check nothing happens|try it's dead|verify dead|proved dead|check dead|is dead|= dead|across l one|try starting it|try and fire it|try the green button|try the start button|try the starter|press start|hit start|press the start|try to start it|try and start it|try it and nothing|push the start button|try the button|prove it dead|test it's dead|test for dead", "prove", "$energy", ""},
-	{"power on|power back on|mains on|mains back on|plug it back in|plug it in|plug it in again|plug her back in|plugged back in|unlock it|lock off and|tag off|take your lock off|take the lock off|take your padlock off|take the padlock off|remove your lock|remove the lock|lock and tag off|isolator on|isolator back on|padlock off|locks off|power back on|breaker on|breaker back on|key back in|main switch on|fuse in|fuse back in", "restore", "$energy", ""},
+	{"hit the green button|push the green button|press the green button|hit the start|push start|push the start|try start|try to run it|try the switch|try and run it|try the start|check it's dead|make sure nothing happens|make sure it won't start|make sure it doesn't start|check it won't start|check nothing happens|try it's dead|verify dead|prove dead|proved dead|check dead|is dead|= dead|across l one|try starting it|try and fire it|try the green button|try the start button|try the starter|press start|hit start|press the start|try to start it|try and start it|try it and nothing|push the start button|try the button|prove it dead|test it's dead|test for dead", "prove", "$energy", ""},
+	{"power on|power back on|mains on|mains back on|plug it back in|plug it in|plug it in again|plug her back in|plugged back in|unlock it|lock off and|lock off power on|lock and tag off|isolate on|isolate back on|tag off|take your lock off|take the lock off|take your padlock off|take the padlock off|remove your lock|remove the lock|lock and tag off|isolator on|isolator back on|padlock off|locks off|power back on|breaker on|breaker back on|key back in|main switch on|fuse in|fuse back in", "restore", "$energy", ""},
 	{"fuel on|fuel back on|tap on|fuel tap on", "open", "fuel valve", ""},
+	{"water on|water back on|turn the water on|water supply on|turn the water back on", "open", "water valve", ""},
+	{"red stop button|stop button works|test the stop button|try the stop button|check the stop button", "check", "emergency stop", ""},
+	{"good and tight", "tighten", "$fastener", ""},
+	{"key stays on you|key stays with you|key in your pocket|keys in your pocket|pocket the key", "remove", "key", ""},
+	{"top up only|only top up|topping up only", "fill", "$cavity", "cavity"},
 	{"fuel off|tap off|fuel tap off", "close", "fuel valve", ""},
-	{"stop on panel|stop on the panel|stop at the panel|stop at panel|stop button|stop it at the panel|press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
+	{"stop on panel|stop on the panel|stop at the panel|stop at panel|stop it at the panel|press stop|hit stop|press the stop|hit the stop button", "stop", "$machine", ""},
 	{"red mushroom|emergency stop|e stop|mushroom button", "check", "emergency stop", ""},
 	{"lever in float|in float with|lever worked both ways|work the lever|work the levers|worked both ways|lever both ways|let the pressure off|let the pressure out|let the pressure down|dump the pressure|bleed the pressure off|bleed the pressure down|levers back and forth|work it both ways|work them both ways|lever back and forth|handle back and forth|lever to and fro", "relieve", "hydraulic pressure", ""},
 	{"bleed air|bleed off air|dump air|vent air|drain air|bleed the air off|bleed down the air|drain the receiver|drain the tank down|blow the air off|let the air off|let all the air|vent the tank|dump the tank|let the air out|let the air down|dump the air|blow it down|blow the tank down|air pressure off|drain the air", "relieve", "air pressure", "air"},
@@ -54,12 +59,11 @@ type toldDeed struct {
 	verb, object, needs string
 }
 
-var toldPhrases = func() (out phrases[toldDeed]) {
+var toldPhrases = &phrases[toldDeed]{fill: func(out *phrases[toldDeed]) {
 	for _, row := range toldRows {
 		out.addAll(row.said, toldDeed{row.verb, row.object, row.needs})
 	}
-	return out
-}()
+}}
 
 // dirt is what is taken off and out, so that the place is cleaned.
 var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud muck fluff lint leaves straw chaff sawdust shavings crud gunk rust hair net-wrap baling resin pitch scale grit debris gravel stones leaf bark slime algae barnacles weed weeds salt carbon soot ash grime crumbs flour dough residue deposits deposit buildup crap filth clippings fibres fibers thread cobwebs sludge oxide corrosion paint glue spatter slag dross limescale feathers manure slurry snow ice clay soil roots")
@@ -68,7 +72,7 @@ var dirt = set("string twine wire-wrap grass dirt dust chip chips swarf mud muck
 var bad = set("cracked worn glazed split torn damaged frayed scored chipped perished bent broken loose leaking weeping blunt rusty pitted burnt swollen cut nicked")
 
 // defects are what is looked for.
-var defects = set("crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
+var defects = set("glazing chunks fraying splitting flaking crack cracks wear leaks leak play damage fraying frays chips rust scoring burrs nicks tears splits cuts corrosion looseness")
 
 // ownName are machines that are started and run by their own name, also where an engine drives
 // them; of all others the engine is.

@@ -1,5 +1,7 @@
 package draft
 
+import "sync"
+
 // toolRow is a tool by the names it goes under.
 type toolRow struct {
 	said string
@@ -10,7 +12,7 @@ type toolRow struct {
 
 // toolRows are tools, what is worn, and what is used up, as they are called in workshops.
 var toolRows = []toolRow{
-	{"torque wrench|torque spanner|torque bar|click wrench", "torque wrench", "torque-wrench", ""},
+	{"torque wrench|torque spanner|torque bar|click wrench|talk wrench|talk spanner", "torque wrench", "torque-wrench", ""},
 	{"chain wrench", "chain wrench", "special", ""},
 	{"strap wrench", "strap wrench", "special", ""},
 	{"chain whip|sprocket remover", "chain whip", "special", ""},
@@ -94,7 +96,7 @@ var toolRows = []toolRow{
 	{"bung wrench|drum key", "bung wrench", "special", ""},
 	{"spanner|wrench|ring spanner|combination spanner|combination wrench|box end|box wrench|box end wrench|ring|flare nut wrench|line wrench", "wrench", "wrench", ""},
 	{"open end|open ender|open ended spanner|open end wrench|open end spanner|open ended", "open-end wrench", "wrench", ""},
-	{"hex key|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
+	{"hex key|ak|allen key|allen|hexagon key|allen wrench|hex wrench|allen head key|l key", "hex key", "hex-key", ""},
 	{"hex bit|allen bit|allen socket|hex socket bit", "hex bit", "hex-bit", ""},
 	{"torx|torx bit|torx key|star bit", "hexalobular bit", "bit", ""},
 	{"screwdriver|screw driver|phillips screw driver|phillips screwdriver|cross head|jis screwdriver|flat screwdriver|flat blade|pozi|phillips|cross head screwdriver|flathead", "screwdriver", "screwdriver", ""},
@@ -154,6 +156,7 @@ var toolRows = []toolRow{
 	{"sling|strop|lifting strap|lifting chain|shackle|lifting eye", "sling", "sling", ""},
 	{"axle stand|jack stand|stand|trestle|stand under the axle|stand under the frame|stand under the chassis", "stand", "stand", ""},
 	{"block|wooden block|timber block|wood block|block of wood|blocks of wood|lump of wood|bit of timber|cribbing|packer|baulk", "block", "stand", ""},
+	{"safety pin|transport pin|cylinder stop|cylinder lock|ram lock|ram stop", "safety pin", "stand", ""},
 	{"wheel chock|chock", "wheel chock", "stand", ""},
 	{"g clamp|c clamp|vice|vise", "clamp", "clamp", ""},
 	{"padlock|red lock|yellow lock|lock on it|lock on|lock and key|safety lock|personal padlock|own padlock|own lock|your lock|my lock|lock and tag|lock out lock|lockout lock|personal lock", "padlock", "lock", ""},
@@ -168,7 +171,7 @@ var toolRows = []toolRow{
 	{"stethoscope|listening stick", "stethoscope", "other", ""},
 	{"pressure washer|steam cleaner|jet wash|jetwash|hose pipe|garden hose", "pressure washer", "other", ""},
 
-	{"glove|gloves|rubber gloves|long gloves|welding gloves|heat gloves|leather glove|rigger glove|nitrile glove|rubber glove|gauntlet|chemical glove", "gloves", "wear", "gloves"},
+	{"glove|gloves|rubber gloves|rubber gl|leather gl|nitrile gl|long gloves|welding gloves|heat gloves|leather glove|rigger glove|nitrile glove|rubber glove|gauntlet|chemical glove", "gloves", "wear", "gloves"},
 	{"cut resistant glove|cut proof glove|kevlar glove|chainsaw glove", "cut-resistant gloves", "wear", "cut-resistant-gloves"},
 	{"goggles|goggle|safety goggles", "goggles", "wear", "eye-protection"},
 	{"safety glasses|safety specs|specs|eye pro|safety spectacles|glasses on|specs on|eye protection", "safety glasses", "wear", "eye-protection"},
@@ -187,7 +190,7 @@ var toolRows = []toolRow{
 	{"brake cleaner|degreaser|parts cleaner|solvent|contact cleaner|white spirit", "cleaner", "supply", ""},
 	{"emery|emery cloth|emery paper|sandpaper|wet and dry|scotch brite|scotchbrite|scotch pad|sanding block", "emery cloth", "supply", ""},
 	{"cable tie|zip tie|tie wrap|ty rap", "cable tie", "supply", ""},
-	{"cardboard|bit of card|piece of card|bit of cardboard|sheet of card", "cardboard", "supply", ""},
+	{"cardboard|bit of card|piece of card|bit of cardboard|sheet of card|card not hand", "cardboard", "supply", ""},
 	{"insulating tape|electrical tape|duct tape|masking tape|gaffer tape|self amalgamating tape", "tape", "supply", ""},
 	{"steel wool|wire wool|wirewool", "steel wool", "supply", ""},
 	{"cotton bud|q tip|cotton swab", "cotton bud", "supply", ""},
@@ -200,21 +203,20 @@ var toolRows = []toolRow{
 	{"absorbent|granules|oil dry|absorbent pads|oil pads|pig mat|absorbent mat|cat litter|spill kit|sawdust for", "absorbent", "supply", ""},
 }
 
-var tools = func() (out phrases[toolRow]) {
+var tools = &phrases[toolRow]{fill: func(out *phrases[toolRow]) {
 	for _, row := range toolRows {
 		out.addAll(row.said, row)
 	}
-	return out
-}()
+}}
 
 // toolNames find a tool by what it is called here.
-var toolNames = func() map[string]toolRow {
+var toolNames = sync.OnceValue(func() map[string]toolRow {
 	out := map[string]toolRow{}
 	for _, row := range toolRows {
 		out[row.name] = row
 	}
 	return out
-}()
+})
 
 // maybeTools are tools whose name is also another word; they are taken behind an article, a
 // number or another word for the same tool, and in a list of tools.
@@ -229,6 +231,18 @@ var headForms = cues("hexagon socket|socket head|allen head|hex head|hex headed|
 // holdsBy are units of what a container holds: a five litre pan.
 var holdsBy = set("litre liter l gallon quart pint")
 
+// kitHere reports whether a word stands in a list of tools that is headed as one: Kit: …, Bring: ….
+func kitHere(words []word, at int) bool {
+	for i := at; i >= 0 && words[i].sentence == words[at].sentence; i-- {
+		if words[i].stop == ':' {
+			return i > 0 && kits.has(words[i-1].lower)
+		}
+	}
+	return false
+}
+
+var kits = set("kit tools tool bring need needs gear take get gather")
+
 func toolAt(words []word, at int) (toolRow, int) {
 	if at >= len(words) {
 		return toolRow{}, 0
@@ -241,8 +255,11 @@ func toolAt(words []word, at int) (toolRow, int) {
 		return toolRow{}, 0
 	}
 	w := words[at]
-	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers[words[at-1].stem] && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
+	if length == 1 && (row.name == "block" || row.name == "hook" || row.name == "stand") && at > 0 && w.stop == 0 && (modifiers.has(words[at-1].stem) && words[at-1].lower != "axle" || isHead(words[at-1].stem)) {
 		return toolRow{}, 0 // slide blocks
+	}
+	if length == 1 && row.name == "block" && at > 0 && w.stop == 0 && numeric(words[at-1].lower) && words[at-1].lower != "1" && words[at-1].lower != "2" && words[at-1].lower != "4" {
+		return toolRow{}, 0 // 8 blocks
 	}
 	if length == 1 && w.lower == "brushes" && wordBefore(words, at) != "with" && wordBefore(words, at) != "wire" {
 		return toolRow{}, 0
@@ -253,8 +270,8 @@ func toolAt(words []word, at int) (toolRow, int) {
 	if length == 1 && row.name == "hook" && at > 1 && words[at-1].lower == "the" && (words[at-2].lower == "off" || words[at-2].lower == "on") {
 		return toolRow{}, 0 // it comes off the hooks
 	}
-	if length == 1 && maybeTools[w.stem] && w.stem == w.lower && !w.of {
-		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore[words[at-1].lower] && !numeric(words[at-1].lower) && smalls[words[at-1].lower] == 0 && denominators[words[at-1].lower] == 0 && !sized[words[at-1].lower] && !holdsBy[words[at-1].stem] {
+	if length == 1 && maybeTools.has(w.stem) && w.stem == w.lower && !w.of && !kitHere(words, at) {
+		if at == 0 || w.stop == '.' || w.stop == 0 && !toolBefore.has(words[at-1].lower) && !numeric(words[at-1].lower) && smalls()[words[at-1].lower] == 0 && denominators()[words[at-1].lower] == 0 && !sized.has(words[at-1].lower) && !holdsBy.has(words[at-1].stem) {
 			return toolRow{}, 0
 		}
 		if w.stop == ',' {
@@ -267,12 +284,12 @@ func toolAt(words []word, at int) (toolRow, int) {
 				return toolRow{}, 0
 			}
 		}
-		if at > 0 && words[at-1].lower == "and" && (at+1 < len(words) && words[at+1].stop == 0 && articles[words[at+1].lower]) {
+		if at > 0 && words[at-1].lower == "and" && (!endsHere(words, at+1) && articles.has(words[at+1].lower)) {
 			return toolRow{}, 0
 		}
 	}
-	if length > 0 && at+length < len(words) && words[at+length].stop == 0 {
-		if _, more := heads[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
+	if length == 1 && !endsHere(words, at+length) {
+		if _, more := heads()[words[at+length].stem]; more && row.kind != "wear" { // "lock nut", "clamp bolts", "ring gear"
 			return toolRow{}, 0
 		}
 	}

@@ -1,6 +1,9 @@
 package draft
 
-import "benchleaf/compiler/internal/quantity"
+import (
+	"benchleaf/compiler/internal/quantity"
+	"sync"
+)
 
 // unitWords are the units as they are said, typed and misheard. Several ways are apart by |.
 var unitWords = []struct {
@@ -18,7 +21,7 @@ var unitWords = []struct {
 	{"mm|mil|mill|milli|millimetre|millimeter|millie", "mm", quantity.Length, false},
 	{"cm|centimetre|centimeter|centi", "cm", quantity.Length, false},
 	{"micron|mic|um|µm", "µm", quantity.Length, false},
-	{"metre|meter", "m", quantity.Length, false},
+	{"metre|meter|mtr|mtrs", "m", quantity.Length, false},
 	{"inch|in|\"", "in", quantity.Length, false},
 	{"thou|thousandth|thousandth of an inch|thousandths of an inch|thousands of an inch", "thou", quantity.Length, false},
 	{"foot|feet|ft", "ft", quantity.Length, false},
@@ -77,7 +80,7 @@ var unitWords = []struct {
 	{"click", "clicks", quantity.Count, false},
 	{"notch", "notches", quantity.Count, false},
 	{"drop a minute|drop per minute|drops a minute|drops per minute", "drops/min", quantity.Flow, false},
-	{"hz|hertz|cycles per second|cycle per second", "Hz", quantity.Frequency, false},
+	{"hz|hertz|hurt|cycles per second|cycle per second", "Hz", quantity.Frequency, false},
 	{"khz|kilohertz", "kHz", quantity.Frequency, false},
 	{"kw|kilowatt", "kW", quantity.Power, false},
 	{"watt", "W", quantity.Power, false},
@@ -104,12 +107,15 @@ var unitWords = []struct {
 	{"gpm|gallon a minute|gallon per minute", "gpm", quantity.Flow, true},
 	{"gal h|gal/h|gph|gallon an hour|gallon per hour", "gal/h", quantity.Flow, true},
 	{"cfm|cubic feet a minute|cubic feet per minute", "cfm", quantity.Flow, false},
+	{"cycle|wash cycle|operating cycle", "cycles", quantity.Cycles, false},
 	{"tooth", "teeth", quantity.Count, false},
 	{"l min|l/min|litre a minute|litre per minute|liters per minute", "L/min", quantity.Flow, false},
 }
 
 // ones are units of which one is written otherwise than several.
-var ones = map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
+var ones = sync.OnceValue(func() map[string]string {
+	return map[string]string{"days": "day", "weeks": "week", "months": "month", "years": "year", "strokes": "stroke", "drops": "drop", "flats": "flat", "clicks": "click", "notches": "notch"}
+})
 
 // single are units of which one may be told as "an inch", "a minute".
 var single = set("cm in h min s days weeks months years L m mm drops turn° gal qt pt kg")
@@ -123,26 +129,25 @@ var plainInch = set("inch centimetre centimeter millimetre millimeter mil litre 
 var sized = set("mm mil mill milli millimetre millimeter inch")
 
 // unitLetters are units that may be written close to a figure.
-var unitLetters = set(`hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths cc oz qt qts gal pt lbf kph mph micron um µm in-lb nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
+var unitLetters = set(`af hz khz kw kn n mv ma mbar revs deg mins yrs yr wks mths cc oz qt qts gal pt lbf kph mph micron um µm in-lb nm mm cm m l ml cc kg g t bar psi kpa mpa h hr hrs min mins s sec secs v a w in ft lb lbs rpm °c °f ° % " thou ltr km`)
 
 var boundWords = []boundRow{
 	{"max|maximum|inside|up to a max of|to a max of|no greater than|no bigger than|no higher than|not higher than|doesn't exceed|not exceed|must not exceed|inside of|not over|no over|not more than|no more than|never more than|not above|at most|at the most|under|less than|below|up to|anything under|over|more than|past|beyond|above|anything over|max of|maximum of|not past|no bigger than|within", atMost},
-	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|not under|not less than|no less than|not below|minimum of", atLeast},
+	{"nearer than|closer than|no nearer than|no closer than|min|minimum|at least|no lower than|not lower than|a good|a minimum of|not under|not less than|no less than|not below|minimum of", atLeast},
 	{"about|around|roughly|round about|somewhere around|somewhere about|in the region of|somewhere near|just about|~|ca|approximately|approx|say|like|call it|some|nearly|near enough|i'd say|maybe|circa", about},
 }
 
 var boundsBehind = []boundRow{
 	{"max|maximum|at most|at the most|tops|max.|absolute max|at the very most|and no more|is the limit|is plenty|or it's out|is your limit|no more|not more|or less|or under|on the rim max|limit|at the outside", atMost},
-	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|or more|or better|and up|and over|or over", atLeast},
+	{"min|minimum|at least|no lower than|not lower than|a good|a minimum of|or more|or above|and above|or better|and up|and over|or over", atLeast},
 	{"or so|ish|or thereabouts|give or take|roughly|about", about},
 }
 
-var units = func() (out phrases[unit]) {
+var units = &phrases[unit]{fill: func(out *phrases[unit]) {
 	for _, row := range unitWords {
 		out.addAll(row.said, unit{row.symbol, row.kind, row.open})
 	}
-	return out
-}()
+}}
 
 var prefixes, suffixes = bounds(boundWords), bounds(boundsBehind)
 
@@ -151,9 +156,10 @@ type boundRow struct {
 	shape shape
 }
 
-func bounds(rows []boundRow) (out phrases[shape]) {
-	for _, row := range rows {
-		out.addAll(row.said, row.shape)
-	}
-	return out
+func bounds(rows []boundRow) *phrases[shape] {
+	return &phrases[shape]{fill: func(out *phrases[shape]) {
+		for _, row := range rows {
+			out.addAll(row.said, row.shape)
+		}
+	}}
 }

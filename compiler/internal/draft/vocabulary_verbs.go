@@ -1,6 +1,9 @@
 package draft
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // deed is what is done. Those that end in ? depend on what they are done to.
 type deedRow struct {
@@ -46,7 +49,7 @@ var deedRows = []deedRow{
 	{"top fill", "up", "fill"},
 	{"bleed purge vent", "", "bleed"},
 	{"grease regrease", "", "grease"},
-	{"oil lube lubricate smear", "", "lubricate"},
+	{"oil lube lubricate smear wet", "", "lubricate"},
 	{"spray squirt smear coat dab wipe", "with", "smear?"},
 	{"flush", "", "flush"},
 	{"flush rinse", "out through", "flush"},
@@ -110,12 +113,14 @@ var deedRows = []deedRow{
 }
 
 // otherForms are forms of verbs that no rule gives.
-var otherForms = map[string]string{"taken": "take", "done": "do", "put": "put", "cut": "cut", "set": "set", "shut": "shut", "drawn": "draw", "blown": "blow", "torn": "tear", "driven": "drive", "wound": "wind", "fed": "feed", "bled": "bleed", "swept": "sweep", "swapped": "swap", "binned": "bin", "chucked": "chuck", "thrown": "throw", "hung": "hang", "got": "get", "given": "give", "run": "run"}
+var otherForms = sync.OnceValue(func() map[string]string {
+	return map[string]string{"taken": "take", "done": "do", "put": "put", "cut": "cut", "set": "set", "shut": "shut", "drawn": "draw", "blown": "blow", "torn": "tear", "driven": "drive", "wound": "wind", "fed": "feed", "bled": "bleed", "swept": "sweep", "swapped": "swap", "binned": "bin", "chucked": "chuck", "thrown": "throw", "hung": "hang", "got": "get", "given": "give", "run": "run"}
+})
 
 // participle gives the verb of a form that tells what is done to a thing: greased, changed,
 // done, changing; "" where it is none.
 func participle(text string) string {
-	if verb, ok := otherForms[text]; ok {
+	if verb, ok := otherForms()[text]; ok {
 		return verb
 	}
 	for _, end := range []string{"ed", "ing"} {
@@ -124,7 +129,7 @@ func participle(text string) string {
 			continue
 		}
 		for _, verb := range []string{bare, bare + "e", bare[:len(bare)-1], strings.TrimSuffix(bare, "i") + "y"} {
-			if len(verb) > 1 && actionWords[verb] && (verb != bare[:len(bare)-1] || bare[len(bare)-1] == bare[len(bare)-2]) {
+			if len(verb) > 1 && actionWords()[verb] && (verb != bare[:len(bare)-1] || bare[len(bare)-1] == bare[len(bare)-2]) {
 				return verb
 			}
 		}
@@ -133,10 +138,10 @@ func participle(text string) string {
 }
 
 // actionWords are all words of work, that are no names of parts before a noun.
-var actionWords = func() map[string]bool {
+var actionWords = sync.OnceValue(func() map[string]bool {
 	out := map[string]bool{}
 	for _, row := range deedRows {
-		for verb := range set(row.verbs) {
+		for verb := range strings.FieldsSeq(row.verbs) {
 			out[verb] = true
 			if other := withS(verb); other != "" {
 				out[other] = true
@@ -144,7 +149,7 @@ var actionWords = func() map[string]bool {
 		}
 	}
 	return out
-}()
+})
 
 // withS gives the form of a verb for he, she and it; "" where it has one already.
 func withS(verb string) string {

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -47,12 +48,12 @@ func lines(notes string) []line {
 		}
 		next := at + len(text) + 1
 		number++
-		stamp := timeStamp.FindStringIndex(text)
+		stamp := timeStamp().FindStringIndex(text)
 		one := line{text: text, at: at, number: number}
 		if stamp != nil {
 			one.text, one.at, one.timed = text[stamp[1]:], at+stamp[1], true
 		}
-		if mark := listMark.FindStringSubmatch(one.text); item <= listed && mark != nil && mark[1] == strconv.Itoa(item) {
+		if mark := listMark().FindStringSubmatch(one.text); item <= listed && mark != nil && mark[1] == strconv.Itoa(item) {
 			one.text, one.at = one.text[len(mark[0]):], one.at+len(mark[0])
 			item++
 		}
@@ -78,7 +79,7 @@ func lines(notes string) []line {
 func numbered(notes string) int {
 	next := 1
 	for text := range strings.Lines(notes) {
-		if mark := listMark.FindStringSubmatch(text); mark != nil && mark[1] == strconv.Itoa(next) {
+		if mark := listMark().FindStringSubmatch(text); mark != nil && mark[1] == strconv.Itoa(next) {
 			next++
 		}
 	}
@@ -103,8 +104,11 @@ func split(notes string) []word {
 			before := strings.TrimRight(all[i-1].text, " \t\r")
 			first, _ := utf8.DecodeRuneInString(strings.TrimSpace(one.text))
 			goesOn := one.empties == 0 && unicode.IsLower(first) && !strings.ContainsAny(before[len(before)-1:], ".?!:") && (one.timed || flows || punctuated && wrapped[i])
-			if goesOn && one.timed && !punctuated && long && !continuing[firstWord(one.text)] {
+			if goesOn && one.timed && !punctuated && long && !continuing.has(firstWord(one.text)) {
 				goesOn = false // a caption of several words by itself
+			}
+			if !goesOn && one.empties == 0 && unitGoesOn(all[i-1], one) {
+				goesOn = true
 			}
 			if !goesOn {
 				sentence++
@@ -123,6 +127,22 @@ func split(notes string) []word {
 		paused(out)
 	}
 	return out
+}
+
+// unitGoesOn reports whether a line ends with a figure and the next begins with its unit.
+func unitGoesOn(before, next line) bool {
+	last := before.text[strings.LastIndexByte(strings.TrimRight(before.text, " \t\r"), ' ')+1:]
+	words, _ := appendWords(nil, line{text: strings.TrimSpace(last)}, 0)
+	if len(words) != 1 || !numeric(words[0].lower) && smalls()[words[0].lower] == 0 && scales()[words[0].lower] == 0 {
+		return false
+	}
+	words, _ = appendWords(words, line{text: strings.TrimSpace(next.text[:min(len(next.text), 40)])}, 0)
+	if len(words) < 2 {
+		return false
+	}
+	words[1].start = words[0].end + 1
+	_, unit := unitAt(words, 1)
+	return unit > 0 && len(words[1].lower) > 2
 }
 
 // continuing are words with which a line goes on with the one before.
@@ -173,7 +193,7 @@ func paused(words []word) {
 			continue
 		}
 		switch {
-		case length(pauses, words, i) > 0 && !beforePause[words[i-1].lower]:
+		case length(pauses, words, i) > 0 && !beforePause.has(words[i-1].lower):
 			w.stop, w.paused = '.', true
 			w.sentence++
 			shift++
@@ -183,7 +203,7 @@ func paused(words []word) {
 			w.sentence++
 			shift++
 			since = 0
-		case length(halts, words, i) > 0 && !beforePause[words[i-1].lower]:
+		case length(halts, words, i) > 0 && !beforePause.has(words[i-1].lower):
 			w.stop, w.paused = ',', true
 		}
 	}
@@ -193,7 +213,7 @@ func paused(words []word) {
 // gearbox has …, these want …, behind words that are whole without them.
 func newSubject(words []word, at int) bool {
 	before := words[at-1].lower
-	if prepositions[before] || beforePause[before] || determiners[before] || actionWords[before] && !prepositions[before] && !particleWords[before] || finite[before] && !particleWords[before] || breaks[before] || beforeInfinitive[before] && before != "don't" || before == "as" || before == "like" || before == "of" || before == "all" || before == "only" {
+	if prepositions.has(before) || beforePause.has(before) || determiners.has(before) || actionWords()[before] && !prepositions.has(before) && !particleWords.has(before) || finite.has(before) && !particleWords.has(before) || breaks.has(before) || beforeInfinitive.has(before) && before != "don't" || before == "as" || before == "like" || before == "of" || before == "all" || before == "only" {
 		return false
 	}
 	i := at
@@ -203,8 +223,8 @@ func newSubject(words []word, at int) bool {
 	case w == "these" || w == "those" || w == "this":
 	case w == "the" || w == "your" || w == "that":
 		i++
-		for n := 0; i < len(words)-1 && n < 3 && words[i].stop == 0 && !finite[words[i].lower] && !(n > 0 && tells(words, i)); n++ {
-			if stopWords[words[i].lower] && !finite[words[i].lower] || prepositions[words[i].lower] || actionWords[words[i].lower] && !isHead(words[i].stem) {
+		for n := 0; i < len(words)-1 && n < 3 && words[i].stop == 0 && !finite.has(words[i].lower) && !(n > 0 && tells(words, i)); n++ {
+			if stopWords.has(words[i].lower) && !finite.has(words[i].lower) || prepositions.has(words[i].lower) || actionWords()[words[i].lower] && !isHead(words[i].stem) {
 				return false
 			}
 			if words[i].of {
@@ -212,32 +232,32 @@ func newSubject(words []word, at int) bool {
 			}
 			i++
 		}
-		return i > at+1 && i < len(words) && words[i].stop == 0 && (finite[words[i].lower] || tells(words, i)) && !prepositions[words[i].lower] && !particleWords[words[i].lower]
+		return i > at+1 && !endsHere(words, i) && (finite.has(words[i].lower) || tells(words, i)) && !prepositions.has(words[i].lower) && !particleWords.has(words[i].lower)
 	default:
 		return false
 	}
-	return i+1 < len(words) && words[i+1].stop == 0 && finite[words[i+1].lower] && !prepositions[words[i+1].lower] && !particleWords[words[i+1].lower]
+	return !endsHere(words, i+1) && finite.has(words[i+1].lower) && !prepositions.has(words[i+1].lower) && !particleWords.has(words[i+1].lower)
 }
 
 // tells reports whether a word that no table knows is a verb behind its subject: the table rides on.
 func tells(words []word, at int) bool {
 	w := words[at]
-	if w.stem == w.lower || isHead(w.stem) || modifiers[w.lower] || at+1 >= len(words) || words[at+1].stop != 0 {
+	if w.stem == w.lower || isHead(w.stem) || modifiers.has(w.lower) || endsHere(words, at+1) {
 		return false
 	}
 	next := words[at+1].lower
-	return prepositions[next] || determiners[next]
+	return prepositions.has(next) || determiners.has(next)
 }
 
 // ordered reports whether somebody who speaks without pauses tells at a word what to do next:
 // clean the slots, wipe them down, behind words that lead to no verb.
 func ordered(words []word, at int) bool {
 	w, before := words[at].lower, words[at-1].lower
-	if words[at].stem != w && !kept[w] || prepositions[w] || particleWords[w] && w != "back" || numeric(before) || smalls[before] > 0 || denominators[before] > 0 || !actionWords[w] && !orderVerbs[w] || at+1 >= len(words) || words[at+1].stop != 0 || leadsToVerb[before] || prepositions[before] && !particleWords[before] && before != "in" && before != "on" || determiners[before] || modifiers[words[at-1].stem] && !isHead(words[at-1].stem) && !particleWords[before] && before != "bar" || actionWords[before] && !particleWords[before] && !isHead(words[at-1].stem) || words[at-1].of || stateBefore[before] || breaks[before] {
+	if words[at].stem != w && !kept.has(w) || prepositions.has(w) || particleWords.has(w) && w != "back" || numeric(before) || smalls()[before] > 0 || denominators()[before] > 0 || !actionWords()[w] && !orderVerbs.has(w) || endsHere(words, at+1) || leadsToVerb.has(before) || prepositions.has(before) && !particleWords.has(before) && before != "in" && before != "on" || determiners.has(before) || modifiers.has(words[at-1].stem) && !isHead(words[at-1].stem) && !particleWords.has(before) && before != "bar" && !states.has(before) || actionWords()[before] && !particleWords.has(before) && !isHead(words[at-1].stem) && !states.has(before) || describing.has(before) || words[at-1].of || stateBefore.has(before) || breaks.has(before) {
 		return false
 	}
 	next := words[at+1].lower
-	return determiners[next] || next == "it" || next == "them" || next == "those" || next == "these"
+	return determiners.has(next) || next == "it" || next == "them" || next == "those" || next == "these"
 }
 
 var (
@@ -290,6 +310,10 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 					stop = '.'
 					sentence++
 				}
+			case '/':
+				if at > 0 && text[at-1] == ' ' && at+1 < len(text) && text[at+1] == ' ' && stop == 0 {
+					stop = ',' // 8 blocks / carriage
+				}
 			case ',', ';', ':', '(', ')', '–', '—', '…', '→', '>':
 				if stop == 0 {
 					stop = ','
@@ -318,7 +342,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 		for _, cut := range cuts(text[at:end]) {
 			w := word{start: one.at + at, end: one.at + at + len(cut), line: one.number, timed: one.timed, sentence: sentence, stop: stop, hyphen: hyphen}
 			w.lower = strings.ToLower(strings.ReplaceAll(cut, "’", "'"))
-			if whole, ok := bareMarks[w.lower]; ok {
+			if whole, ok := bareMarks()[w.lower]; ok {
 				w.lower = whole
 			}
 			if bare, ok := strings.CutSuffix(w.lower, "'s"); ok {
@@ -330,7 +354,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 				w.lower, w.times = bare, true // x4, 3x
 			}
 			w.lower = unabridged(w.lower)
-			if !numeric(w.lower) && !pitched.MatchString(w.lower) {
+			if !numeric(w.lower) && !pitched().MatchString(w.lower) {
 				w.lower = strings.ReplaceAll(w.lower, ".", "")
 			}
 			w.stem = singular(w.lower)
@@ -344,7 +368,7 @@ func appendWords(out []word, one line, sentence int) ([]word, int) {
 
 // short reads what typed notes write short with a mark: w/, +, #2, and .035.
 func short(text string, at int) (string, int) {
-	if before, _ := utf8.DecodeLastRuneInString(text[:at]); at > 0 && (wordRune(before) || before == '.') {
+	if before, _ := utf8.DecodeLastRuneInString(text[:at]); at > 0 && (wordRune(before) || before == '.') && text[at] != '+' {
 		return "", at
 	}
 	r, size := utf8.DecodeRuneInString(text[at:])
@@ -356,8 +380,14 @@ func short(text string, at int) (string, int) {
 		if figure, _ := utf8.DecodeRuneInString(behind); unicode.IsDigit(figure) || figure == '.' {
 			return map[rune]string{'<': "under", '≤': "under", '>': "over", '≥': "minimum"}[r], len(text) - len(behind)
 		}
-	case signs[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
-		return signs[r], at + size
+	case strings.HasPrefix(text[at:], "+/-") && (at+3 >= len(text) || text[at+3] == ' ' || unicode.IsDigit(rune(text[at+3]))):
+		return "±", at + 3
+	case r == '±':
+		return "±", at + size
+	case r == '+' && at > 0 && unicode.IsDigit(rune(text[at-1])) && unicode.IsDigit(next):
+		return "and", at + 1 // 8+10 spanners
+	case signs()[r] != "" && before && (next == ' ' || r == '#' && unicode.IsDigit(next)):
+		return signs()[r], at + size
 	case (r == 'w' || r == 'W') && next == '/':
 		if at+2 < len(text) && (text[at+2] == 'o' || text[at+2] == 'O') {
 			return "without", at + 3
@@ -374,7 +404,9 @@ func short(text string, at int) (string, int) {
 }
 
 // bareMarks are words that are often typed without their mark.
-var bareMarks = map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
+var bareMarks = sync.OnceValue(func() map[string]string {
+	return map[string]string{"dont": "don't", "doesnt": "doesn't", "cant": "can't", "wont": "won't", "isnt": "isn't", "arent": "aren't", "didnt": "didn't", "shouldnt": "shouldn't", "its": "it's", "thats": "that's", "theres": "there's", "youre": "you're", "theyre": "they're", "youll": "you'll", "whats": "what's"}
+})
 
 func wordRune(r rune) bool {
 	return unicode.IsLetter(r) || unicode.IsDigit(r) || r == '×' || r == '°' || r == 'µ' || r == '"' || r == '%' || r == '½' || r == '¼' || r == '¾'
@@ -430,31 +462,31 @@ func decimalComma(text string, at, comma int) bool {
 		n++
 	}
 	places, rest := after[:n], after[n:]
-	if !figures(strings.ReplaceAll(before, ".", "")) || len(before) > 7 || n > 5 || strings.Contains(before, ".") && !dotted.MatchString(before) {
+	if !figures(strings.ReplaceAll(before, ".", "")) || len(before) > 7 || n > 5 || strings.Contains(before, ".") && !dotted().MatchString(before) {
 		return false
 	}
 	if at > 1 && text[at-1] == ',' && text[at-2] >= '0' && text[at-2] <= '9' || len(rest) > 1 && rest[0] == ',' && rest[1] >= '0' && rest[1] <= '9' {
 		return false
 	}
-	return places == "5" || strings.HasPrefix(before, "0") || !sizesBehind.MatchString(rest)
+	return places == "5" || strings.HasPrefix(before, "0") || !sizesBehind().MatchString(rest)
 }
 
 var (
-	dotted      = regexp.MustCompile(`^[1-9]\d{0,2}(\.\d{3})+$`)
-	sizesBehind = regexp.MustCompile(`(?i)^ ?(mm|mil)?( (and|or|&) \d+\b[^,.]| (hex |allen |ring |open )?(spanner|socket|wrench|key)s?\b)`)
-	comma       = regexp.MustCompile(`\d,(\d{1,2}|\d{4,})$|(^|\D)0,\d+$`)
-	pitched     = regexp.MustCompile(`^m\d+(\.\d+)?[x×]\d+\.\d+$`)
-	eitherWay   = regexp.MustCompile(`^[1-9]\d{0,2}[.,]\d{3}$`)
+	dotted      = pattern(`^[1-9]\d{0,2}(\.\d{3})+$`)
+	sizesBehind = pattern(`(?i)^ ?(mm|mil)?( (and|or|&) \d+\b[^,.]| (hex |allen |ring |open )?(spanner|socket|wrench|key)s?\b)`)
+	comma       = pattern(`\d,(\d{1,2}|\d{4,})$|(^|\D)0,\d+$`)
+	pitched     = pattern(`^m\d+(\.\d+)?[x×]\d+\.\d+$`)
+	eitherWay   = pattern(`^[1-9]\d{0,2}[.,]\d{3}$`)
 )
 
 // pointed writes a figure that has a comma for its point with a point.
 func pointed(text string) string {
-	if !comma.MatchString(text) {
+	if !comma().MatchString(text) {
 		return text
 	}
 	i := strings.LastIndexByte(text, ',')
 	before := text[:i]
-	if dotted.MatchString(before) {
+	if dotted().MatchString(before) {
 		before = strings.ReplaceAll(before, ".", "")
 	}
 	return before + "." + text[i+1:]
@@ -465,13 +497,13 @@ func pointed(text string) string {
 func doubtful(words []word) {
 	commas := false
 	for _, w := range words {
-		commas = commas || comma.MatchString(w.raw)
+		commas = commas || comma().MatchString(w.raw)
 	}
 	if !commas {
 		return
 	}
 	for i := range words {
-		words[i].either = eitherWay.MatchString(words[i].raw)
+		words[i].either = eitherWay().MatchString(words[i].raw)
 	}
 }
 
@@ -482,7 +514,7 @@ func cuts(text string) []string {
 		n++
 	}
 	if n > 0 && n < len(text) {
-		if _, unit := unitLetters[strings.ToLower(text[n:])]; unit {
+		if unit := text[n:]; unitLetters.has(strings.ToLower(unit)) || unit == "C" || unit == "F" {
 			return []string{text[:n], text[n:]}
 		}
 	}
@@ -495,10 +527,10 @@ func numeric(text string) bool {
 
 // singular takes the plural off a noun, well enough for the nouns of the trade.
 func singular(text string) string {
-	if kept[text] || len(text) < 4 || strings.HasSuffix(text, "ss") || strings.HasSuffix(text, "us") || strings.HasSuffix(text, "is") {
+	if kept.has(text) || len(text) < 4 || strings.HasSuffix(text, "ss") || strings.HasSuffix(text, "us") || strings.HasSuffix(text, "is") {
 		return text
 	}
-	if one, ok := plurals[text]; ok {
+	if one, ok := plurals()[text]; ok {
 		return one
 	}
 	for _, end := range []struct{ many, one string }{{"ies", "y"}, {"ches", "ch"}, {"shes", "sh"}, {"xes", "x"}, {"sses", "ss"}, {"s", ""}} {
@@ -511,7 +543,13 @@ func singular(text string) string {
 
 // phrases finds the longest of many phrases at a word. Words are compared as they are and in
 // the singular; the words of a phrase stand close together.
-type phrases[T any] struct{ byFirst map[string][]phrase[T] }
+type phrases[T any] struct {
+	written string // phrases of one value, apart by |
+	value   T
+	fill    func(*phrases[T])
+	once    sync.Once
+	byFirst map[string][]phrase[T]
+}
 
 type phrase[T any] struct {
 	words []string
@@ -519,12 +557,9 @@ type phrase[T any] struct {
 }
 
 func (p *phrases[T]) add(written string, value T) {
-	if p.byFirst == nil {
-		p.byFirst = map[string][]phrase[T]{}
-	}
 	words := strings.Fields(written)
 	for i := range words {
-		if whole, ok := bareMarks[words[i]]; ok {
+		if whole, ok := bareMarks()[words[i]]; ok {
 			words[i] = whole
 		}
 		words[i] = strings.TrimSuffix(words[i], "'s") // as the words of notes are kept
@@ -539,8 +574,19 @@ func (p *phrases[T]) addAll(written string, value T) {
 	}
 }
 
+// make fills the table when it is first looked at.
+func (p *phrases[T]) make() {
+	p.byFirst = map[string][]phrase[T]{}
+	if p.fill != nil {
+		p.fill(p)
+		return
+	}
+	p.addAll(p.written, p.value)
+}
+
 // at gives the longest phrase at a word with its length, 0 where there is none.
 func (p *phrases[T]) at(words []word, at int) (value T, length int) {
+	p.once.Do(p.make)
 	look := func(first string) {
 		for _, one := range p.byFirst[first] {
 			if len(one.words) > length && rowOf(words, at, one.words) {
@@ -577,12 +623,41 @@ func rowOf(words []word, at int, row []string) bool {
 	return true
 }
 
-func set(written string) map[string]bool {
-	out := map[string]bool{}
-	for _, one := range strings.Fields(written) {
-		out[one] = true
+// wordSet is a set of words. Like all tables of this package it is made when it is first looked at, so
+// that a program that drafts nothing pays nothing for it.
+type wordSet struct {
+	written string
+	apart   string // what stands between the words, where it is no space
+	once    sync.Once
+	words   map[string]bool
+}
+
+// set is one of single words.
+func set(written string) *wordSet { return &wordSet{written: written} }
+
+// names is one of names that may have several words, apart by |.
+func names(written string) *wordSet { return &wordSet{written: written, apart: "|"} }
+
+func (s *wordSet) all() map[string]bool {
+	s.once.Do(s.make)
+	return s.words
+}
+
+func (s *wordSet) make() {
+	s.words = map[string]bool{}
+	all := strings.Fields(s.written)
+	if s.apart != "" {
+		all = strings.Split(s.written, s.apart)
 	}
-	return out
+	for _, one := range all {
+		s.words[one] = true
+	}
+}
+
+func (s *wordSet) has(word string) bool { return s.all()[word] }
+
+func pattern(written string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(written) })
 }
 
 // lengthened gives words that are cut short in notes in short, with no mark behind them, their
@@ -590,6 +665,17 @@ func set(written string) map[string]bool {
 func lengthened(words []word) {
 	for i := range words {
 		w := &words[i]
+		if next := i + 1; w.lower == "q" && !endsHere(words, next) && (numeric(words[next].lower) || smalls()[words[next].lower] > 0) {
+			w.lower, w.stem = "every", "every" // q 3 mo
+		}
+		if next := i + 1; !endsHere(words, next) && papers.has(words[next].lower) {
+			switch strings.ToLower(w.raw) {
+			case "sep":
+				w.lower, w.stem = "separate", "separate" // sep. job
+			case "diff":
+				w.lower, w.stem = "different", "different" // diff. sheet
+			}
+		}
 		if len(w.stem) < 4 || len(w.stem) > 5 || strings.HasSuffix(w.stem, "ll") || strings.HasSuffix(w.stem, "ss") || strings.HasSuffix(w.stem, "e") || !lettersOnly(w.stem) || known(words, i) {
 			continue
 		}
@@ -604,26 +690,29 @@ func lengthened(words []word) {
 	}
 }
 
+// papers are words before which a short form says that it is another one.
+var papers = set("job sheet card visit task page list item day machine one type model")
+
 // known reports whether a word means something as it stands.
 func known(words []word, at int) bool {
 	w := words[at].lower
-	_, head := heads[words[at].stem]
-	_, number := smalls[w]
+	_, head := heads()[words[at].stem]
+	_, number := smalls()[w]
 	_, tool := tools.at(words, at)
 	_, unit := units.at(words, at)
 	_, fluid := products.at(words, at)
-	_, of := denominators[w]
-	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords[w] || modifiers[w] || modifiers[words[at].stem] || actionWords[w] || participle(w) != "" || describing[w] || vague[words[at].stem] || scales[w] > 0 || bad[w] || defects[w] || dirt[w] || finite[w] || plainWords[w]
+	_, of := denominators()[w]
+	return head || number || of || tool > 0 || unit > 0 || fluid > 0 || stopWords.has(w) || modifiers.has(w) || modifiers.has(words[at].stem) || actionWords()[w] || participle(w) != "" || describing.has(w) || vague.has(words[at].stem) || scales()[w] > 0 || bad.has(w) || defects.has(w) || dirt.has(w) || finite.has(w) || plainWords.has(w) || plainWords.has(words[at].stem)
 }
 
 // plainWords are short words that are whole.
-var plainWords = set("with per then than when were only also read held hand high half heel body bent salt sand soft seal same side sign skin slow snug soon sure tall team than that them test text thin tick till time tire told took true type used vent very view wait walk wall want warm wash wear week well went west what when whom wide wife will wind wire wise wood word work yard year zero ask add age air all and any ate bad bag bay bed big bit box boy bus but buy car cat con cut day deck did dip dog dry due ear eat end eye fan far fat few fit fix fly for fun gas gap get god got gun guy had has hat hit hot how ice ill ink its job keep key kit lad law lay led leg let lid lie lip lit log lot low mad man map may mix mud new not now nut odd off oil old one our out own pan part past pay pet pin pit ply pot pro put ran raw red rid rim rip rob rod rot row rub run rut sad saw say sea see set sir sit six ski sky son sum sun tab tag tap tar tea ten the tie tin tip toe ton too top tow toy try two use van via war was wax way wet who why win won yes yet you back bare base beep best bite blow blue body bold bond boom both bulk burn bush busy calm came card care cart case cash cast cold come cook cool cost dark data date dead deal deep done down draw dual dull dust each easy east edge else even ever face fact fail fair fall farm fast feed feel feet felt file fill find fine fire firm five flat flow foam fold food fork form four free fuel full gave gear girl give glad glue goes gold gone good grey grip grow hair hang hard harm have head hear heat help here hide hill hire hold hole home hook hope hour huge idea idle inch into iron item join jump just kept kick kind knee know lack lake land last late lead leak lean left less life lift like line link list live load lock long look loop lose loss lost loud love made main make male many mark mass mean meet melt menu mess mile milk mind mine miss mode more most move much must name near neat neck need nest next nice nine none noon nose note okay once onto open oven over pack page paid pain pair park pass path peak pick pile pink pipe plan play plug plus poor pull pump pure push rack rain rare rate rear rent rest ride ring rise risk road rock roll roof room root rope rota rust safe sale seat seen self sell send sent ship shop shot show shut sick")
+var plainWords = set("link links with per then than when were only also read held hand high half heel body bent salt sand soft seal same side sign skin slow snug soon sure tall team than that them test text thin tick till time tire told took true type used vent very view wait walk wall want warm wash wear week well went west what when whom wide wife will wind wire wise wood word work yard year zero ask add age air all and any ate bad bag bay bed big bit box boy bus but buy car cat con cut day deck did dip dog dry due ear eat end eye fan far fat few fit fix fly for fun gas gap get god got gun guy had has hat hit hot how ice ill ink its job keep key kit lad law lay led leg let lid lie lip lit log lot low mad man map may mix mud new not now nut odd off oil old one our out own pan part past pay pet pin pit ply pot pro put ran raw red rid rim rip rob rod rot row rub run rut sad saw say sea see set sir sit six ski sky son sum sun tab tag tap tar tea ten the tie tin tip toe ton too top tow toy try two use van via war was wax way wet who why win won yes yet you back bare base beep best bite blow blue body bold bond boom both bulk burn bush busy calm came card care cart case cash cast cold come cook cool cost dark data date dead deal deep done down draw dual dull dust each easy east edge else even ever face fact fail fair fall farm fast feed feel feet felt file fill find fine fire firm five flat flow foam fold food fork form four free fuel full gave gear girl give glad glue goes gold gone good grey grip grow hair hang hard harm have head hear heat help here hide hill hire hold hole home hook hope hour huge idea idle inch into iron item join jump just kept kick kind knee know lack lake land last late lead leak lean left less life lift like line link list live load lock long look loop lose loss lost loud love made main make male many mark mass mean meet melt menu mess mile milk mind mine miss mode more most move much must name near neat neck need nest next nice nine none noon nose note okay once onto open oven over pack page paid pain pair park pass path peak pick pile pink pipe plan play plug plus poor pull pump pure push rack rain rare rate rear rent rest ride ring rise risk road rock roll roof room root rope rota rust safe sale seat seen self sell send sent ship shop shot show shut sick")
 
 // beginning gives the shortest word of the trade that begins with a text and goes on by two
 // letters or more; "" where there is none.
 func beginning(text string) string {
 	best := ""
-	for _, whole := range skeletons[text[0]] {
+	for _, whole := range skeletons()[text[0]] {
 		if strings.HasPrefix(whole, text) && len(whole) > len(text)+1 && (best == "" || len(whole) < len(best) || len(whole) == len(best) && whole < best) {
 			best = whole
 		}

@@ -3,7 +3,6 @@ package draft
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -51,7 +50,7 @@ func (t *taker) body(written map[string]bool) (*writer, string) {
 	return w, body
 }
 
-var quotedValue = regexp.MustCompile(`"((?:[^"\\]|\\.)+)"|^count = (\d+)`)
+var quotedValue = pattern(`"((?:[^"\\]|\\.)+)"|^count = (\d+)`)
 
 // valuesIn gives the texts and counts that a draft writes, without its comments.
 func valuesIn(body string) map[string]bool {
@@ -61,7 +60,7 @@ func valuesIn(body string) map[string]bool {
 			continue
 		}
 		code, _, _ := strings.Cut(line, " # ")
-		for _, found := range quotedValue.FindAllStringSubmatch(code, -1) {
+		for _, found := range quotedValue().FindAllStringSubmatch(code, -1) {
 			out[found[1]+found[2]] = true
 		}
 	}
@@ -224,7 +223,7 @@ func readable(text string) bool {
 func (t *taker) worn() []string {
 	var out []string
 	for _, one := range t.out {
-		if row, ok := toolNames[one.Value]; ok && one.Kind == Tool && row.wear != "" && !slices.Contains(out, row.wear) {
+		if row, ok := toolNames()[one.Value]; ok && one.Kind == Tool && row.wear != "" && !slices.Contains(out, row.wear) {
 			out = append(out, row.wear)
 		}
 	}
@@ -259,16 +258,16 @@ func (t *taker) findMachine() string {
 			continue
 		}
 		from := i + n
-		for from < len(t.words) && t.words[from].stop == 0 && (articles[t.words[from].lower] || adjectives[t.words[from].lower]) {
+		for !endsHere(t.words, from) && (articles.has(t.words[from].lower) || adjectives.has(t.words[from].lower)) {
 			from++
 		}
 		if from+2 < len(t.words) && t.words[from].lower == "number" { // number two belt
-			if _, after := numberAt(t.words, from+1); after > from+1 && after < len(t.words) && t.words[after].stop == 0 {
+			if _, after := numberAt(t.words, from+1); after > from+1 && !endsHere(t.words, after) {
 				from = after
 			}
 		}
 		to := from
-		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords[t.words[to].lower] && !breaksAt(t.words, to) {
+		for to < len(t.words) && to < from+6 && t.words[to].stop == 0 && !stopWords.has(t.words[to].lower) && !breaksAt(t.words, to) {
 			if p, length := partAt(t.words, to); length > 0 && p.class == machinePart {
 				return plain(t.said(from, p.to))
 			}
@@ -287,18 +286,18 @@ func (t *taker) findMachine() string {
 // headed is the machine of a heading: "pressure washer winter service", "Log splitter, …".
 func (t *taker) headed() string {
 	for i := 0; i < min(3, len(t.words)) && t.words[i].sentence == 0 && (i == 0 || t.words[i].stop == 0); i++ {
-		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && (i == 0 || lettersOnly(t.words[0].lower) && !stopWords[t.words[0].lower]) {
+		if p, n := partAt(t.words, i); n > 0 && p.class == machinePart && p.head != "machine" && p.head != "engine" && p.head != "motor" && (i == 0 || lettersOnly(t.words[0].lower) && !stopWords.has(t.words[0].lower)) {
 			return plain(t.said(0, p.to))
 		}
 	}
 	for i := 0; i < min(8, len(t.words)) && t.words[i].sentence == 0; i++ {
 		if w := t.words[i].stem; i > 0 && (w == "service" || w == "overhaul") && t.words[i].stop == 0 {
 			to := i
-			for to > 0 && (seasons[t.words[to-1].lower] || stopWords[t.words[to-1].lower]) {
+			for to > 0 && (seasons.has(t.words[to-1].lower) || stopWords.has(t.words[to-1].lower)) {
 				to--
 			}
 			from := 0
-			for from < to && (stopWords[t.words[from].lower] || fillers[t.words[from].lower]) {
+			for from < to && (stopWords.has(t.words[from].lower) || fillers.has(t.words[from].lower)) {
 				from++
 			}
 			if from < to {
@@ -311,18 +310,18 @@ func (t *taker) headed() string {
 
 var machineCues = cues("this is|this is the|this is for the|this is our|this is my|it's the|doing the|service on the|here's the|notes on the|service of the")
 
-var notName = regexp.MustCompile(`[^a-z0-9]+`)
+var notName = pattern(`[^a-z0-9]+`)
 
 // name makes a short name of how a thing is called.
 func name(called string) string {
-	short := strings.Trim(notName.ReplaceAllString(strings.ToLower(called), "-"), "-")
-	if short == "" || !shortName.MatchString(short) {
+	short := strings.Trim(notName().ReplaceAllString(strings.ToLower(called), "-"), "-")
+	if short == "" || !shortName().MatchString(short) {
 		return "thing"
 	}
 	return short
 }
 
-var shortName = regexp.MustCompile(schema.NamePattern)
+var shortName = pattern(schema.NamePattern)
 
 // need says that a thing is to be described, in a table of a kind, and gives its short name.
 func (w *writer) need(kind, called string) string {
@@ -356,7 +355,7 @@ func (t *taker) describe(w *writer) {
 		if one.Kind != Tool {
 			continue
 		}
-		row := toolNames[one.Value]
+		row := toolNames()[one.Value]
 		switch row.kind {
 		case "wear":
 		case "supply":
@@ -478,9 +477,9 @@ func (t *taker) otherwiseDriven() bool {
 const noEnergy = "power"
 
 // liveCue reports whether a phrase that is not ruled out begins between two words.
-func (t *taker) liveCue(said phrases[bool], from, to int) bool {
+func (t *taker) liveCue(said *phrases[bool], from, to int) bool {
 	for at := from; at < to; at++ {
-		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip {
+		if n := length(said, t.words, at); n > 0 && t.standings[at] != denied && t.standings[at] != slip && t.standings[at] != story {
 			return true
 		}
 	}
@@ -583,7 +582,7 @@ func (t *taker) sectionOn(word int) int {
 func (t *taker) container(word int) string {
 	for _, one := range t.out {
 		from, _ := t.wordsOf(one.Start, one.End)
-		if one.Kind == Tool && toolNames[one.Value].kind == "container" && t.sectionOn(from) == t.sectionOn(word) && one.sentence-t.words[word].sentence <= 2 && t.words[word].sentence-one.sentence <= 2 {
+		if one.Kind == Tool && toolNames()[one.Value].kind == "container" && t.sectionOn(from) == t.sectionOn(word) && one.sentence-t.words[word].sentence <= 2 && t.words[word].sentence-one.sentence <= 2 {
 			return one.Value
 		}
 	}
@@ -615,10 +614,10 @@ func (w *writer) steps() {
 		}
 	}
 	first, last := 0, len(all)
-	for first < len(all) && makesSafe[all[first].verb] {
+	for first < len(all) && makesSafe.has(all[first].verb) {
 		first++
 	}
-	for last > first && closesUp[all[last-1].verb] {
+	for last > first && closesUp.has(all[last-1].verb) {
 		last--
 	}
 	for i := range all {
@@ -755,7 +754,7 @@ func (w *writer) beside(from, to int, steps []step) {
 		if one.Start < t.words[from].start || one.Start >= t.words[to-1].end {
 			continue
 		}
-		switch row := toolNames[one.Value]; {
+		switch row := toolNames()[one.Value]; {
 		case one.Kind == Hazard && !slices.Contains(warned, one.Value):
 			warned = append(warned, one.Value)
 		case one.Kind == Tool && row.kind != "wear" && row.kind != "container" && row.kind != "supply" && row.kind != "torque-wrench" && !sizeTool(row):
@@ -857,7 +856,7 @@ func (w *writer) thing(kind, short, called string) {
 	case "cover", "part":
 		w.part(called)
 	case "tool":
-		row := toolNames[called]
+		row := toolNames()[called]
 		w.value("title", called, "")
 		w.value("kind", row.kind, "")
 		if row.kind == "container" {
@@ -991,6 +990,12 @@ func (t *taker) sizesOf(called string) []string {
 			continue
 		}
 		for _, size := range t.out {
+			if _, tool := toolNames()[size.About]; size.Kind == Size && tool && size.About != called {
+				continue // that of another tool
+			}
+			if size.Kind == Size && size.About == called && size.sentence == one.sentence && readable(size.Value) && !slices.Contains(out, size.Value) {
+				out = append(out, size.Value)
+			}
 			if size.Kind == Size && size.sentence == one.sentence && size.Start <= one.End && one.Start <= size.End+12 && readable(size.Value) && !slices.Contains(out, size.Value) {
 				out = append(out, size.Value)
 			}
@@ -1104,7 +1109,7 @@ func (t *taker) fluidOfCavity(called string) (told, bool) {
 // energyRow is a source of energy by the words that tell of it.
 type energyRow struct {
 	name, kind string
-	said       phrases[bool]
+	said       *phrases[bool]
 }
 
 // switched are the words of a sentence that tell what its switch, key or plug cuts off. A row
@@ -1115,12 +1120,12 @@ var switched = []energyRow{
 	{"hydraulics", "hydraulic", cues("hydraulic lever|hydraulic pressure|hydraulic isolator|hydraulic supply|hydraulics off|hydraulic valve")},
 	{"air", "pneumatic", cues("compressed air|air line|air supply|air off|air isolator|air valve")},
 	{"mains", "electric", cues("mains|main breaker|circuit breaker|rcd|fuse switch|out of the wall|at the wall|on the wall|unplug it|unplug the machine|electrics off|switchboard")},
-	{"mains", "", cues("main switch|isolator|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
+	{"mains", "", cues("main switch|isolator|ice a later|eyes a later|distribution board|fuse board|breaker|the disconnect|pull the plug|mains plug|plug it out|plug pulled|pulled the plug|unplug|unplugged|mains switch|power switch|wall switch|power cord|power lead|power cable")},
 }
 
 var energies = []energyRow{
 	{"controller", "electric", cues("controller")},
-	{"mains", "electric", cues("isolator|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
+	{"mains", "electric", cues("isolator|ice a later|eyes a later|distribution board|fuse board|mains|circuit breaker|breaker off|the breaker in|plug it out|unplug it|unplug the machine|out of the wall|mains plug|loto|three phase|rcd|the disconnect|start button|starter button|green button|contactor|electric motor|knife switch")},
 	{"tractor", "shaft", cues("pto|p t o|tractor")},
 	{"engine", "engine", cues("engine|outboard|spark plug|plug wire|diesel|petrol|gasoline|ignition|pull cord")},
 	{"mains", "electric", cues("switch on the wall|electrics|mains|socket outlet|plug it in")},
