@@ -15,11 +15,13 @@ import (
 	"github.com/bep/imagemeta"
 )
 
-// What is read at most: a side of 100 megapixels is more than any telephone takes, and what
-// is decoded of it stays under 400 MB.
+// What is read at most: 50 megapixels are what telephones take at their finest, and what is
+// decoded of them stays under 600 MB. A side that is longer is no photograph, and takes longest of all
+// to make smaller.
 const (
 	MostBytes  = 32 << 20
-	mostPixels = 100_000_000
+	mostPixels = 52_000_000
+	mostSide   = 20_000
 	keptPixels = 2400 // of the longer side: 200 mm at 300 to the inch
 )
 
@@ -44,7 +46,9 @@ func Read(data []byte) (*Picture, error) {
 	case config.Width == 0 || config.Height == 0:
 		return nil, errors.New("has no pixels")
 	case config.Width > mostPixels/config.Height:
-		return nil, fmt.Errorf("has %d × %d pixels, and at most %d million are read", config.Width, config.Height, mostPixels/1_000_000)
+		return nil, fmt.Errorf("has %d × %d pixels, and at most %d million are read; make it smaller", config.Width, config.Height, mostPixels/1_000_000)
+	case max(config.Width, config.Height) > mostSide:
+		return nil, fmt.Errorf("has %d × %d pixels, and a side of at most %d is read; make it smaller", config.Width, config.Height, mostSide)
 	}
 	decoded, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
