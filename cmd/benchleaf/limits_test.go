@@ -11,6 +11,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler"
 )
 
 // What is more than is read is told soon, with a way out. What one file may hold is tested where it is read.
@@ -59,4 +61,21 @@ func TestUsesThatGoRoundInCircles(t *testing.T) {
 	got := in(folder, "lint", "look.toml")
 	assert.Equal(t, statusFailed, got.status)
 	assert.Contains(t, got.err, "more than 20000 folders would be looked through; write fewer * into use")
+}
+
+// The README lists what is read at most as it is.
+func TestTheReadmeListsWhatIsReadAtMost(t *testing.T) {
+	text, err := os.ReadFile("../../README.md")
+	require.NoError(t, err)
+	for _, row := range []string{
+		fmt.Sprintf("| a procedure file, entries to log | %d MiB |", mostBytes>>20),
+		fmt.Sprintf("| notes for `draft` | %d KiB |", compiler.MostNotes>>10),
+		fmt.Sprintf("| procedure files of a shop | %d,%03d, %d MiB together |", mostFiles/1000, mostFiles%1000, mostShop>>20),
+		fmt.Sprintf("| files and folders that are looked at | %d,%03d, folders %d deep |", mostEntries/1000, mostEntries%1000, mostDeep),
+		fmt.Sprintf("| folders that are looked through for the `*` of `use` | %d,%03d |", mostLooks/1000, mostLooks%1000),
+		fmt.Sprintf("| a picture | %d MiB,", mostPicture>>20),
+		fmt.Sprintf("| the pictures of a shop | %d MiB together |", mostAlbum>>20),
+	} {
+		assert.Contains(t, string(text), row)
+	}
 }

@@ -17,7 +17,7 @@ import (
 	"benchleaf/compiler"
 )
 
-// mostText is how long a file may be.
+// mostText is how long a file may be: as long as the command reads one.
 const mostText = 4 << 20
 
 // fault is what a request could not be done for, in words for the page.
