@@ -29,8 +29,10 @@ const (
 type Picture struct {
 	Width, Height int // pixels, as they came, upright
 	photo         bool
-	pixels        *image.RGBA
-	whole         []byte // as it came, where a page can take it so
+	size          image.Point // of the pixels that are kept
+	pixels        *image.RGBA // nil where they are made anew each time
+	data          []byte      // as it came, where the pixels are made anew
+	whole         []byte      // the same, where a page can take it so
 }
 
 // Read decodes a PNG or a JPEG and turns it upright by what its camera wrote (Exif 2.32,
@@ -57,7 +59,7 @@ func Read(data []byte) (*Picture, error) {
 	w, h := fitted(config.Width, config.Height, keptPixels, keptPixels)
 	held := orientation(data, format)
 	pixels := turned(shrunk(onWhite(decoded), w, h), held)
-	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels}
+	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels, size: pixels.Rect.Size()}
 	if held == 1 && w == config.Width && plain(data, format, decoded) {
 		out.whole = data
 	}
@@ -65,6 +67,14 @@ func Read(data []byte) (*Picture, error) {
 		out.Width, out.Height = out.Height, out.Width
 	}
 	return out, nil
+}
+
+// Lean is the picture without its pixels, some 17 MB of a photograph: they are made anew out of its data
+// each time they are drawn.
+func (p *Picture) Lean(data []byte) *Picture {
+	lean := *p
+	lean.pixels, lean.data = nil, data
+	return &lean
 }
 
 // plain reports whether a page takes a picture as it came: eight bits a colour at the most,
@@ -88,7 +98,7 @@ func plain(data []byte, format string, decoded image.Image) bool {
 // Fitted is how many pixels of the picture go across and down where so many are wanted at
 // the most; half as many again where that leaves it as it came.
 func (p *Picture) Fitted(width, height int) (int, int) {
-	w, h := fitted(p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), width, height)
+	w, h := fitted(p.size.X, p.size.Y, width, height)
 	if p.whole != nil && 2*p.Width <= 3*w {
 		return p.Width, p.Height
 	}
@@ -101,7 +111,15 @@ func (p *Picture) Encoded(width, height int) (format string, data []byte, err er
 	if p.whole != nil && width == p.Width && height == p.Height {
 		return map[bool]string{true: "jpg", false: "png"}[p.photo], p.whole, nil
 	}
-	small := shrunk(p.pixels, width, height)
+	pixels := p.pixels
+	if pixels == nil {
+		again, err := Read(p.data)
+		if err != nil {
+			return "", nil, err // it was read before
+		}
+		pixels = again.pixels
+	}
+	small := shrunk(pixels, width, height)
 	var out bytes.Buffer
 	if p.photo {
 		err = jpeg.Encode(&out, small, &jpeg.Options{Quality: 85})

@@ -230,6 +230,27 @@ func huge(width, height uint32) []byte {
 	return binary.BigEndian.AppendUint32(append(out, head...), crc32.ChecksumIEEE(head))
 }
 
+// A picture that makes its pixels anew comes out the same.
+func TestALeanPictureComesOutTheSame(t *testing.T) {
+	for held := 1; held <= 8; held++ {
+		data := withExif(t, corners(), uint16(held))
+		one, err := Read(data)
+		require.NoError(t, err)
+		lean := one.Lean(data)
+		for _, most := range []int{10, 30, 1000} {
+			w, h := one.Fitted(most, most)
+			leanW, leanH := lean.Fitted(most, most)
+			assert.Equal(t, [2]int{w, h}, [2]int{leanW, leanH})
+			format, want, err := one.Encoded(w, h)
+			require.NoError(t, err)
+			leanFormat, got, err := lean.Encoded(w, h)
+			require.NoError(t, err)
+			assert.Equal(t, format, leanFormat)
+			assert.True(t, bytes.Equal(want, got), "other bytes")
+		}
+	}
+}
+
 // What is larger than is read is told by its header, and never decoded.
 func TestAPictureThatSaysItIsHuge(t *testing.T) {
 	for _, c := range []struct {
