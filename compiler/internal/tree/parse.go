@@ -18,7 +18,7 @@ const mostFaults = 20
 // keep the program busy. The command limits how long a file is.
 const (
 	deepest    = 100     // lists and tables inside each other, and parts of a key: they are read by calls inside each other
-	longest    = 20_000  // bytes of one text, some six sides of a card: it takes longer to lay out than it is long
+	longest    = 10_000  // bytes of one text, some three sides of a card: it takes longer to lay out than it is long
 	widest     = 100_000 // bytes of one line: a place in it is told by counting from its beginning
 	mostValues = 50_000  // keys, headers and items of lists in one file: each may bring a finding
 )
