@@ -1,6 +1,7 @@
 package compiler
 
 import (
+	"fmt"
 	"slices"
 
 	"benchleaf/compiler/internal/compose"
@@ -9,6 +10,12 @@ import (
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/plan"
 	"benchleaf/compiler/internal/standing"
+)
+
+// What a history takes of a service book, whose table is held in memory as a whole.
+const (
+	mostDrawn  = 10_000    // rows of one machine on paper, some 500 sides
+	mostTabled = 1_000_000 // entries
 )
 
 // Histories draws for each machine of the shop what was done to it, by a service book, up to
@@ -23,7 +30,11 @@ func (r *Result) Histories(look Look, asked Asked, book BookText) (outputs []Out
 	told = slices.Concat(f.problems, r.told(f.book))
 	of := map[string][]entry.Entry{}
 	var others []entry.Entry
+	count := 0
 	if err := f.scan(func(e entry.Entry) error {
+		if count++; count > mostTabled {
+			return fmt.Errorf("it has more than %d entries up to %s, and a history takes no more; ask for an earlier day, or begin a new book", mostTabled, asked.On)
+		}
 		unit, why := standing.Owner(e, f.units)
 		switch {
 		case string(e.Date) > asked.On:
@@ -58,7 +69,14 @@ func (r *Result) Histories(look Look, asked Asked, book BookText) (outputs []Out
 		if err != nil {
 			return nil, nil, nil, err
 		}
-		document, problems := pages.LayHistory(content, settled)
+		drawn := content
+		for _, table := range []*plan.Table{&drawn.Done, &drawn.Open} {
+			if n := len(table.Rows); n > mostDrawn {
+				told = append(told, fmt.Sprintf("the history of %s is drawn with the last %d of %d rows; history.csv has all", unit.Name, mostDrawn, n))
+				table.Rows = table.Rows[n-mostDrawn:]
+			}
+		}
+		document, problems := pages.LayHistory(drawn, settled)
 		made, troubles, err := look.draw(fileName(unit.Name)+"-history.pdf", document, problems, jobs)
 		if err != nil {
 			return nil, nil, nil, err

@@ -1,7 +1,9 @@
 package compiler
 
 import (
+	"bytes"
 	"encoding/csv"
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -105,4 +107,30 @@ func TestTheHistoryOfAMachine(t *testing.T) {
 			assert.Empty(t, pagestest.Walk(document, pages.Look{Stock: stock, DistanceMM: distance}), name)
 		}
 	}
+}
+
+// A long history is drawn to its end, and its table has all; a book that is longer than that is told.
+func TestALongHistory(t *testing.T) {
+	if testing.Short() {
+		t.Skip("writes a book of a million entries")
+	}
+	result := Compile(Input{Files: ReadFolder(t, "../procedures"), Whole: true})
+	book := func(n int) []byte {
+		var out bytes.Buffer
+		for i := range n {
+			fmt.Fprintf(&out, "\n# entry %d\n[[entry]]\nnumber = %d\nunit = \"deck\"\ndate = 2026-03-01\nremarks = \"r%d\"\n# end of entry %d\n", i+1, i+1, i, i+1)
+		}
+		return out.Bytes()
+	}
+	outputs, _, told, err := result.Histories(Look{}, Asked{On: "2026-05-01"}, bytes.NewReader(book(mostDrawn+5)))
+	require.NoError(t, err)
+	assert.Contains(t, told, fmt.Sprintf("the history of deck is drawn with the last %d of %d rows; history.csv has all", mostDrawn, mostDrawn+5))
+	for _, output := range outputs {
+		if output.Name == "history.csv" {
+			assert.Contains(t, string(output.Bytes), "r0")
+			assert.Contains(t, string(output.Bytes), fmt.Sprint("r", mostDrawn+4))
+		}
+	}
+	_, _, _, err = result.Histories(Look{}, Asked{On: "2026-05-01"}, bytes.NewReader(book(mostTabled+1)))
+	assert.ErrorContains(t, err, "ask for an earlier day")
 }

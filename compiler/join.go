@@ -111,6 +111,10 @@ func (r *Result) together(look Look, asked Joining) []string {
 	return nil
 }
 
+// mostJoined is how many procedures are one job at the most: twice through the letters that tell them
+// apart. A card of more is read by nobody, and the search for its order takes seconds.
+const mostJoined = 52
+
 func (r *Result) join(look Look, asked Joining) (*Joined, error) {
 	if _, err := due.ParseDay(asked.On); err != nil {
 		return nil, err
@@ -227,6 +231,9 @@ func (r *Result) toJoin(asked *Joining) (inputs []join.Input, files []*source.Fi
 	units := r.units()
 	if err := r.CheckUnit(asked.Unit); err != nil {
 		return nil, nil, err
+	}
+	if n := len(asked.Procedures); n > mostJoined {
+		return nil, nil, fmt.Errorf("%d procedures are asked for, and at most %d are joined at once; name fewer", n, mostJoined)
 	}
 	for i, name := range asked.Procedures {
 		if slices.Contains(asked.Procedures[:i], name) {

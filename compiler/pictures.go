@@ -19,6 +19,10 @@ type leaf struct {
 	fault   error
 }
 
+// keptWhole is how many pictures keep their pixels: a shop of hundreds of photographs would take more
+// memory than there is.
+const keptWhole = 16
+
 // leafThrough reads the pictures that some files show; nil where none was looked for.
 func leafThrough(files []*model.File, given []source.Picture) album {
 	if given == nil {
@@ -54,6 +58,9 @@ func leafThrough(files []*model.File, given []source.Picture) album {
 			leaves[i].fault = fmt.Errorf("is larger than %d MiB", picture.MostBytes>>20)
 		default:
 			leaves[i].picture, leaves[i].fault = picture.Read(one.Bytes)
+			if leaves[i].fault == nil && i >= keptWhole {
+				leaves[i].picture = leaves[i].picture.Lean(one.Bytes)
+			}
 		}
 	})
 	return out

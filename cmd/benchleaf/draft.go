@@ -124,11 +124,11 @@ func (by *caller) keepDraft(asked string, text []byte, over bool) error {
 		return fmt.Errorf("the name of a procedure file ends in .toml, not %q", filepath.Ext(asked))
 	}
 	if _, err := os.Lstat(path); err == nil && over {
-		old, err := os.ReadFile(path)
-		if err == nil {
-			err = replace(path, old, text)
-		}
+		old, err := readPlain(path, asked, mostShop)
 		if err != nil {
+			return err
+		}
+		if err := replace(path, old, text); err != nil {
 			return fmt.Errorf("%s cannot be written: %w", asked, disk.Reason(err))
 		}
 		fmt.Fprintf(by.out, "wrote  %s\n", asked)

@@ -13,10 +13,6 @@ import (
 	"benchleaf/compiler"
 )
 
-// mostEntries is how many files and folders are looked at before the search is
-// given up: a shop is a folder, not a disk.
-const mostEntries = 200_000
-
 // finder looks for the files of the paths that were asked for.
 type finder struct {
 	from    string            // working folder, without links
@@ -25,6 +21,7 @@ type finder struct {
 	seen    map[string]bool   // real folders looked through
 	links   []string          // met on the way, followed last
 	entries int
+	depth   int               // of the folder that is looked through, below where the search began
 	shops   map[string]string // folder → shop folder at or above it, "" for none
 	faults  []error
 	away    []error  // links that lead out of the shop, which keep nothing else from being read
@@ -195,6 +192,12 @@ func (f *finder) walk(folder string) {
 	if f.seen[folder] || f.entries > mostEntries {
 		return
 	}
+	if f.depth == mostDeep {
+		f.fault("the folder %s lies more than %d folders deep; nothing is read there, give the folder of the shop", cut(f.shown(folder)), mostDeep)
+		return
+	}
+	f.depth++
+	defer func() { f.depth-- }()
 	f.seen[folder] = true
 	entries, err := os.ReadDir(folder)
 	if err != nil {
@@ -247,6 +250,14 @@ func nearlyTOML(name string) (meant string, ok bool) {
 func passedOver(path string) string {
 	meant, _ := nearlyTOML(filepath.Base(path))
 	return fmt.Sprintf("%s: note: it is passed over, since its name does not end in .toml; rename it to %s, or move it out of the shop folder", path, meant)
+}
+
+// cut is a path that is told, without its middle where it is long.
+func cut(path string) string {
+	if runes := []rune(path); len(runes) > 120 {
+		return string(runes[:60]) + "…" + string(runes[len(runes)-60:])
+	}
+	return path
 }
 
 // follow takes a link met on the way. What it leads to is read once, under its

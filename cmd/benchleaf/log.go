@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
 	"path/filepath"
 	"reflect"
 	"regexp"
@@ -13,7 +12,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
 )
 
@@ -431,9 +429,9 @@ func (by *caller) ofFiles(files []string, said logged) ([]compiler.Entry, error)
 	}
 	var out []compiler.Entry
 	for _, file := range files {
-		text, err := os.ReadFile(by.from(file))
+		text, err := readPlain(by.from(file), file, mostBytes)
 		if err != nil {
-			return nil, fmt.Errorf("%s cannot be read: %w", file, disk.Reason(err))
+			return nil, err
 		}
 		before := len(out)
 		err = compiler.ScanForm(text, func(e compiler.Entry, _ int) error {

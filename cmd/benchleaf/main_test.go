@@ -91,7 +91,7 @@ func fill(ts *testscript.TestScript, neg bool, args []string) {
 
 // nested FILE writes a list so deep that each of its items stands far to the right.
 func nested(ts *testscript.TestScript, neg bool, args []string) {
-	text := "a = " + strings.Repeat("[", 99) + strings.Repeat("\"x\", ", 40_000) + strings.Repeat("]", 99) + "\n"
+	text := "a = " + strings.Repeat("[", 99) + strings.Repeat("\"x\",\n", 40_000) + strings.Repeat("]", 99) + "\n"
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(text), 0o644))
 }
 

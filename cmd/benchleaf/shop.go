@@ -17,12 +17,17 @@ import (
 	"benchleaf/compiler/source"
 )
 
-// What is read at most.
+// What is read at most, so that a folder that is no shop, or was made to keep the program busy, is told
+// and not read into memory. What one file may hold is limited by the compiler.
 const (
-	mostBytes   = 4 << 20   // of one file
-	mostPicture = 32 << 20  // of one picture
+	mostBytes   = 4 << 20   // of one file, or of entries to log: a book of a thousand pages
+	mostPicture = 32 << 20  // of one picture: a telephone's finest
+	mostAlbum   = 512 << 20 // of all pictures of one shop, which lie in memory together
 	mostFiles   = 20_000    // of one shop
-	mostShop    = 256 << 20 // of all files of one shop
+	mostShop    = 256 << 20 // of all files of one shop, which lie in memory together
+	mostLooks   = 20_000    // folders that are looked through for the uses with a *, of one shop
+	mostEntries = 200_000   // files and folders that are looked at: a shop is a folder, not a disk
+	mostDeep    = 100       // folders inside each other
 )
 
 // shop is one shop folder with the files that are to be checked and those they use.
@@ -37,6 +42,7 @@ type shop struct {
 	pictures []source.Picture // that the targets show, as far as they are there; never nil once it is read
 	shown    func(path string) string
 	unsaved  map[string][]byte // texts that stand in place of files, by path
+	looks    int               // folders that were looked through for uses
 }
 
 // load reads the shops that some paths lie in: each file belongs to the shop
@@ -194,6 +200,9 @@ func (s *shop) read() []error {
 			pictures = append(pictures, shown...)
 		}
 	}
+	if s.looks > mostLooks {
+		faults = append(faults, fmt.Errorf("%s: to find what its files use, more than %d folders would be looked through; write fewer * into use, or take links back out", s.name, mostLooks))
+	}
 	s.look(pictures)
 	slices.SortFunc(s.files, func(a, b *source.File) int { return strings.Compare(a.Path, b.Path) })
 	return faults
@@ -203,6 +212,7 @@ func (s *shop) read() []error {
 // the line that shows it; so is what cannot be read.
 func (s *shop) look(paths []string) {
 	s.pictures = []source.Picture{}
+	size := 0
 	slices.Sort(paths)
 	for _, path := range slices.Compact(paths) {
 		if !fs.ValidPath(path) {
@@ -216,10 +226,16 @@ func (s *shop) look(paths []string) {
 			}
 			continue
 		}
+		if size > mostAlbum {
+			one.Fault = fmt.Sprintf("is not read, since the pictures of the shop are more than %d MiB together; make them smaller", mostAlbum>>20)
+			s.pictures = append(s.pictures, one)
+			continue
+		}
 		var err error
 		if one.Bytes, err = s.open(path, mostPicture, "a picture"); err != nil {
 			one.Fault = strings.TrimPrefix(err.Error(), s.shown(path)+" ")
 		}
+		size += len(one.Bytes)
 		s.pictures = append(s.pictures, one)
 	}
 }
@@ -259,7 +275,7 @@ func (s *shop) match(pattern string) []string {
 		}
 		return []string{pattern}
 	}
-	found, err := fs.Glob(os.DirFS(s.folder), pattern)
+	found, err := fs.Glob(counting{os.DirFS(s.folder), &s.looks}, pattern)
 	if err != nil {
 		return nil // the compiler says that no file is there
 	}
@@ -272,6 +288,35 @@ func (s *shop) match(pattern string) []string {
 	return slices.DeleteFunc(found, func(name string) bool {
 		return path.Ext(name) != ".toml" || path.Base(name) == compiler.Bookfile || strings.HasPrefix(path.Base(name), ".")
 	})
+}
+
+// counting counts the folders that are looked through, and ends when they are too many.
+type counting struct {
+	fs.FS
+	looks *int
+}
+
+func (c counting) ReadDir(name string) ([]fs.DirEntry, error) {
+	if *c.looks++; *c.looks > mostLooks {
+		return nil, fs.ErrInvalid
+	}
+	return fs.ReadDir(c.FS, name)
+}
+
+// readPlain reads a file that was named, if it is plain and not too big: a pipe or a device may never end.
+func readPlain(path, shown string, most int64) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err == nil && !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("%s is not a plain file", shown)
+	}
+	if err == nil && info.Size() > most {
+		return nil, fmt.Errorf("%s is %.3g MiB, and at most %d MiB are read", shown, float64(info.Size())/(1<<20), most>>20)
+	}
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("%s cannot be read: %w", shown, disk.Reason(err))
+	}
+	return text, nil
 }
 
 // open reads one file of the shop, if it is plain, not too big and inside.

@@ -119,7 +119,7 @@ func example(out io.Writer, title, text string) {
 		return
 	}
 	fmt.Fprintf(out, "\n%s\n", title)
-	for line := range strings.SplitSeq(strings.Trim(text, "\n"), "\n") {
+	for line := range strings.SplitSeq(finding.Short(strings.Trim(text, "\n")), "\n") {
 		fmt.Fprintln(out, strings.TrimRight("    "+line, " "))
 	}
 }

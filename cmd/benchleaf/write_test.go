@@ -4,16 +4,20 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"runtime"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler"
 )
 
 func TestAnEarlierCardIsNamedWhenItsProcedureIsHeldBack(t *testing.T) {
@@ -124,10 +128,18 @@ func TestProgressLine(t *testing.T) {
 	assert.Empty(t, line.String(), "nor does one that does not write to a terminal")
 }
 
-// A build that is killed at any moment leaves of each file the old one or the new one.
-func TestAKilledBuildLeavesWholeFiles(t *testing.T) {
+// A command that is killed at any moment leaves of each file the old one or the new one, and a book
+// with every entry that it told of. BENCHLEAF_KILLS says how many are killed, half of them print and
+// half log; 30 where it says nothing.
+func TestKilledCommandsLeaveWholeFiles(t *testing.T) {
 	if testing.Short() {
-		t.Skip("kills thirty builds")
+		t.Skip("kills thirty commands")
+	}
+	kills := 30
+	if asked := os.Getenv("BENCHLEAF_KILLS"); asked != "" {
+		var err error
+		kills, err = strconv.Atoi(asked)
+		require.NoError(t, err)
 	}
 	program, err := os.Executable()
 	require.NoError(t, err)
@@ -138,36 +150,89 @@ func TestAKilledBuildLeavesWholeFiles(t *testing.T) {
 		names = append(names, fmt.Sprintf("look-%d.pdf", i))
 	}
 	require.Equal(t, statusClean, in(folder, "print", "--out", "whole").status)
-	// The moments are spread over the time a build takes here, and a little longer; on a
+	whole := map[string][]byte{}
+	for _, name := range names {
+		whole[name], err = os.ReadFile(filepath.Join(folder, "whole", name))
+		require.NoError(t, err)
+	}
+	// The moments are spread over the time a command takes here, and a little longer; on a
 	// machine that is busy they go on until one build has written something.
-	begun := time.Now()
-	undisturbed := exec.Cmd{Path: program, Args: []string{"benchleaf", "print", "--out", "timed"}, Dir: folder}
-	require.NoError(t, undisturbed.Run())
-	whole := time.Since(begun)
-	old, changed := []byte("an earlier build"), 0
-	for i := time.Duration(0); i < 30 || changed == 0 && i < 600; i++ {
-		delay := i * whole * 3 / 2 / 30
+	takes := func(args ...string) time.Duration {
+		begun := time.Now()
+		undisturbed := exec.Cmd{Path: program, Args: append([]string{"benchleaf"}, args...), Dir: folder}
+		require.NoError(t, undisturbed.Run())
+		return time.Since(begun)
+	}
+	printing, logging := takes("print", "--out", "timed"), takes("log", "--remarks", "Oiled")
+	random := rand.New(rand.NewPCG(7, uint64(time.Now().UnixNano())))
+	killed := func(most time.Duration, args ...string) (out string) {
+		var told bytes.Buffer
+		run := exec.Cmd{Path: program, Args: append([]string{"benchleaf"}, args...), Dir: folder, Stdout: &told, Stderr: io.Discard}
+		require.NoError(t, run.Start())
+		time.Sleep(time.Duration(random.Int64N(int64(most) * 3 / 2)))
+		_ = run.Process.Kill() // it may have ended by itself
+		_ = run.Wait()
+		return told.String()
+	}
+	old := []byte("an earlier build")
+	builds, changed, mixed, logs, told, kept, left := 0, 0, 0, 0, 0, 0, 0
+	book, err := os.ReadFile(filepath.Join(folder, compiler.Bookfile))
+	require.NoError(t, err)
+	for i := 0; i < kills || changed == 0 && i < kills+600; i++ {
+		if i%2 == 1 {
+			logs++
+			words := fmt.Sprintf("round %d ends", i)
+			answer := killed(logging, "log", "--remarks", words)
+			text, err := os.ReadFile(filepath.Join(folder, compiler.Bookfile))
+			require.NoError(t, err)
+			require.True(t, bytes.HasPrefix(text, book), "what stood in the book was changed")
+			whole, err := compiler.TornBook(bytes.NewReader(text))
+			require.NoError(t, err)
+			count := 0
+			require.NoError(t, compiler.ScanBook(bytes.NewReader(text[:whole]), func(e compiler.Entry, _ int) error {
+				count++
+				assert.Equal(t, count, e.Number)
+				return nil
+			}))
+			if strings.HasPrefix(answer, "entry ") {
+				told++
+				require.Contains(t, string(text[:whole]), words, "it was told of, and is not in the book")
+			}
+			if bytes.Contains(text[:whole], []byte(words)) {
+				kept++
+			}
+			book = text[:whole]
+			continue
+		}
+		builds++
 		for _, name := range names {
 			write(t, folder, "out/"+name, string(old))
 		}
-		build := exec.Cmd{Path: program, Args: []string{"benchleaf", "print"}, Dir: folder, Stdout: io.Discard, Stderr: io.Discard}
-		require.NoError(t, build.Start())
-		time.Sleep(delay)
-		_ = build.Process.Kill() // it may have ended by itself
-		_ = build.Wait()
+		killed(printing, "print")
+		anew := 0
 		for _, name := range names {
 			text, err := os.ReadFile(filepath.Join(folder, "out", name))
 			require.NoError(t, err)
-			want, err := os.ReadFile(filepath.Join(folder, "whole", name))
-			require.NoError(t, err)
-			if bytes.Equal(text, want) {
-				changed++
+			if bytes.Equal(text, whole[name]) {
+				anew++
 			} else {
 				assert.Equal(t, string(old), string(text), "%s is neither the old file nor the new one", name)
 			}
 		}
+		if changed += min(anew, 1); anew > 0 && anew < len(names) {
+			mixed++
+		}
+		drafts, err := filepath.Glob(filepath.Join(folder, "out", ".benchleaf-*")) // a kill leaves no time to take them away
+		require.NoError(t, err)
+		if len(drafts) > 0 {
+			left++
+		}
+		for _, draft := range drafts {
+			require.NoError(t, os.Remove(draft))
+		}
 	}
 	assert.Positive(t, changed, "no build came far enough to prove anything")
+	t.Logf("%d builds killed: %d had written, %d of them some files and not yet others, %d left drafts with names of their own; %d logs killed: %d had told of their entry, %d were in the book", builds, changed, mixed, left, logs, told, kept)
 }
 
 func TestAFolderInThePlaceOfAFile(t *testing.T) {

@@ -5,6 +5,7 @@ package finding
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"benchleaf/compiler/source"
 )
@@ -96,4 +97,16 @@ type Rule struct {
 	Setting  string // the rest of the file the examples stand in; not shown
 	Bad      string // TOML that raises the finding
 	Good     string // the same, mended
+}
+
+// Short is a text whose lines are cut where nobody would read on.
+func Short(text string) string {
+	const most = 200
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if runes := []rune(line); len(runes) > most {
+			lines[i] = string(runes[:most]) + "…"
+		}
+	}
+	return strings.Join(lines, "\n")
 }

@@ -97,6 +97,15 @@ func (f *File) Offset(line, character int) int {
 	return offset
 }
 
+// Extent is where a line counted from 1 begins, and how many bytes it is long without its line feed.
+func (f *File) Extent(n int) (start, long int) {
+	end := len(f.Text)
+	if n < len(f.lines) {
+		end = f.lines[n] - 1
+	}
+	return f.lines[n-1], end - f.lines[n-1]
+}
+
 // Line is the text of a line counted from 1, without its line break; empty past the end.
 func (f *File) Line(n int) string {
 	if n < 1 || n > len(f.lines) {

@@ -17,5 +17,10 @@ func Reason(err error) error {
 	if errors.As(err, &link) {
 		return link.Err
 	}
+	if err != nil && err.Error() == "EvalSymlinks: too many links" { // filepath has no name for it
+		return errCircle
+	}
 	return err
 }
+
+var errCircle = errors.New("its links lead in a circle")

@@ -10,6 +10,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"log"
 	"maps"
 	"net/url"
 	"path"
@@ -49,7 +50,8 @@ func Serve(ctx context.Context, stream io.ReadWriteCloser, open Open) error {
 	s := &server{open: open, shops: map[string]*shop{}, documents: map[string]*document{}, asked: map[jsonrpc2.ID]bool{}, work: make(chan message, 4096), done: make(chan struct{}), rest: make(chan struct{})}
 	ready := make(chan struct{})
 	s.ready = ready
-	s.conn = jsonrpc2.NewConn(ctx, newStream(stream), s)
+	in := newStream(stream)
+	s.conn = jsonrpc2.NewConn(ctx, in, s, jsonrpc2.SetLogger(log.New(io.Discard, "", 0))) // what is to be told is an error below
 	close(ready)
 	go s.serve(ctx)
 	select {
@@ -59,6 +61,9 @@ func Serve(ctx context.Context, stream io.ReadWriteCloser, open Open) error {
 	<-s.rest
 	if err := s.conn.Close(); err != nil && !errors.Is(err, jsonrpc2.ErrClosed) {
 		return err
+	}
+	if fault := in.fault.Load(); fault != nil && !s.ended {
+		return *fault
 	}
 	if !s.ended {
 		return ErrNotShutDown

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 	"time"
 
@@ -114,6 +115,27 @@ func TestExitWithoutShutdownIsToldApart(t *testing.T) {
 	l.hear()
 	l.say(`{"jsonrpc":"2.0","method":"exit"}`)
 	assert.ErrorIs(t, <-l.end, ErrNotShutDown)
+}
+
+// Where nobody can say where the next message begins, the service ends and says why.
+func TestAStreamThatIsLost(t *testing.T) {
+	for said, why := range map[string]string{
+		"Content-Length: 1000000000000\r\n\r\n{}":      `"1000000000000" is no length of a message of at most 64 MiB`,
+		"Content-Length: -1\r\n\r\n":                   `"-1" is no length`,
+		"Content-Length: 99999999999999999999\r\n\r\n": "is no length",
+		"hello\r\n\r\n":           `"hello" is no header of a message`,
+		strings.Repeat("a", 5000): "longer than 4096 bytes",
+		"Content-Length: " + strings.Repeat("1", 4000) + "\r\n\r\n": "is no length",
+	} {
+		l := dial(t, alone)
+		l.say(initialize)
+		l.hear()
+		go func() { _, _ = io.WriteString(l.near, said) }() // it may not be read to its end
+		err := <-l.end
+		assert.ErrorContains(t, err, "what the editor says cannot be read any further: ")
+		assert.ErrorContains(t, err, why)
+		assert.Less(t, len(err.Error()), 200)
+	}
 }
 
 // A request that is called off is answered so, and not in full.

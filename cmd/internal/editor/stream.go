@@ -4,10 +4,12 @@ import (
 	"bufio"
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"strconv"
 	"strings"
+	"sync/atomic"
 
 	"github.com/sourcegraph/jsonrpc2"
 )
@@ -24,7 +26,7 @@ const (
 	codeFailed         = -32803 // the request is right, and cannot be done
 )
 
-// mostMessage is how long a message may be.
+// mostMessage is how long a message may be: a file of the greatest length, with every letter of it escaped.
 const mostMessage = 64 << 20
 
 // stream reads messages as they stand behind their headers. What is no message is answered with an
@@ -32,10 +34,11 @@ const mostMessage = 64 << 20
 type stream struct {
 	jsonrpc2.ObjectStream // writes
 	in                    *bufio.Reader
+	fault                 atomic.Pointer[error] // why nobody can say where the next message begins
 }
 
 func newStream(both io.ReadWriteCloser) *stream {
-	return &stream{jsonrpc2.NewBufferedStream(both, jsonrpc2.VSCodeObjectCodec{}), bufio.NewReader(both)}
+	return &stream{ObjectStream: jsonrpc2.NewBufferedStream(both, jsonrpc2.VSCodeObjectCodec{}), in: bufio.NewReader(both)}
 }
 
 // ReadObject reads the next message into a value.
@@ -77,6 +80,9 @@ func (s *stream) header() (int64, error) {
 	length := int64(-1)
 	for {
 		line, err := s.in.ReadSlice('\n')
+		if errors.Is(err, bufio.ErrBufferFull) {
+			return 0, s.lost("a line before a message is longer than %d bytes", s.in.Size())
+		}
 		if err != nil {
 			return 0, err
 		}
@@ -86,14 +92,21 @@ func (s *stream) header() (int64, error) {
 		}
 		name, value, there := strings.Cut(text, ":")
 		if !there {
-			return 0, fmt.Errorf("%q is no header of a message", text)
+			return 0, s.lost("%.60q is no header of a message", text)
 		}
 		if strings.EqualFold(strings.TrimSpace(name), "Content-Length") {
 			if length, err = strconv.ParseInt(strings.TrimSpace(value), 10, 64); err != nil || length < 0 || length > mostMessage {
-				return 0, fmt.Errorf("%q is no length of a message of at most %d MiB", strings.TrimSpace(value), mostMessage>>20)
+				return 0, s.lost("%.60q is no length of a message of at most %d MiB", strings.TrimSpace(value), mostMessage>>20)
 			}
 		}
 	}
+}
+
+// lost keeps why the stream cannot be read on.
+func (s *stream) lost(format string, args ...any) error {
+	err := fmt.Errorf("what the editor says cannot be read any further: "+format, args...)
+	s.fault.Store(&err)
+	return err
 }
 
 // faultOf says what keeps a text from being a message, and the name of the request as far as it

@@ -19,11 +19,15 @@ func blocks(markdown string) []plan.Block {
 	if strings.TrimSpace(markdown) == "" {
 		return nil
 	}
-	if unmarked(markdown) {
+	if unmarked(markdown) || strings.Count(markdown, "[")+strings.Count(markdown, ">") > mostNested {
 		return []plan.Block{{Runs: []plan.Run{{Text: strings.TrimRight(markdown, " ")}}}}
 	}
 	return parsed(markdown)
 }
+
+// mostNested is how many brackets and quotations a text may have before it is read as it stands: the
+// parser takes longer for each the more there are, and a step has none.
+const mostNested = 200
 
 // parser keeps nothing of what it reads, and may be used by many at once.
 var parser = goldmark.New().Parser()

@@ -16,7 +16,7 @@ import (
 
 // mostOfOne is how many bytes one entry may be long: what is longer has a text in it
 // that is not closed.
-const mostOfOne = 4 << 20
+const mostOfOne = 1 << 20
 
 // atOnce is how much of a book is read at a time.
 const atOnce = 256 << 10
@@ -47,7 +47,7 @@ func (f Faults) Error() string {
 // of at the end as one of Faults. An error of each ends the reading.
 //
 // It takes what Read takes and gives the same entries; only keys in capital letters, and
-// an entry of more than 4 MiB, are faults here and none there.
+// an entry of more than 1 MiB, are faults here and none there.
 func Scan(text io.Reader, each func(e Entry, line int) error) error {
 	s := &scanner{from: text, line: 1, each: each}
 	for {
@@ -168,8 +168,8 @@ func (s *scanner) odd(end int, closed bool) (n int, err error) {
 			wrong = alone
 		}
 	}
-	if wrong == nil && len(block) > mostOfOne {
-		wrong = &flaw{line: 1, summary: "the entry is longer than 4 MiB", help: "make it shorter"}
+	if len(block) > mostOfOne {
+		wrong = &flaw{line: 1, summary: "the entry is longer than 1 MiB", help: "make it shorter, or close the text in it"}
 	}
 	if wrong != nil {
 		number := 0

@@ -280,7 +280,7 @@ func TestEveryFaultOfABookIsTold(t *testing.T) {
 		"not UTF-8":                 {"\n[[entry]]\nnumber = 7\n# \xe4\n", 4, `mend it`},
 		"both in text and in tabs":  {"\n[[entry]]\nnumber = 7\nremarks = \"\"\"\n[[entry]]\n\"\"\"\nlook = 1\n", 7, `no entry has a key "entry.look"`},
 		"syntax before such a text": {"\n[[entry]]\nnumber = 7\nlook\nremarks = \"\"\"\n[[entry]]\n\"\"\"\n", 4, `mend it`},
-		"too long":                  {"\n[[entry]]\nnumber = 7\nwho = \"" + strings.Repeat("x", 5<<20) + "\"\n", 2, `longer than 4 MiB`},
+		"too long":                  {"\n[[entry]]\nnumber = 7\nwho = \"" + strings.Repeat("x", 5<<20) + "\"\n", 2, `longer than 1 MiB`},
 	} {
 		text := entry.Head + good(1) + c.text + good(2) + c.text + good(3)
 		entries, at, err := scanned(strings.NewReader(text))

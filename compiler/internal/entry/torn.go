@@ -158,6 +158,9 @@ func isUnfinished(text []byte, at int) bool {
 	if isHeader(text[at:]) {
 		block = text[at:]
 	}
+	if len(block) > mostOfOne {
+		return len(text)-at > mostOfOne // nothing reads so long a line
+	}
 	_, _, wrong := decode(block)
 	return wrong != nil && wrong.syntax
 }

@@ -68,6 +68,10 @@ func (d *decoder) say(rule finding.Rule, span source.Span, summary, help string)
 	return &d.findings[len(d.findings)-1]
 }
 
+// mostNear is how many findings of a file look for what may be meant: with more it is no file of a shop, and
+// the looking takes longest.
+const mostNear = 1000
+
 // unknownKey tells of a key the table does not have. Where another one is meant,
 // and not written besides, it gives that, so that the value is read all the same
 // and one slip is told once.
@@ -76,7 +80,10 @@ func (d *decoder) unknownKey(table *tree.Table, entry *tree.Entry, layout schema
 	for _, key := range layout.Keys {
 		names = append(names, key.Name)
 	}
-	near := Nearest(entry.Key, names)
+	near := ""
+	if len(d.findings) < mostNear {
+		near = Nearest(entry.Key, names)
+	}
 	header := d.header(table, layout)
 	if !strings.HasPrefix(header, "[") {
 		header = The(header)

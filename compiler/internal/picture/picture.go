@@ -16,11 +16,13 @@ import (
 	"github.com/bep/imagemeta"
 )
 
-// What is read at most: a side of 100 megapixels is more than any telephone takes, and what
-// is decoded of it stays under 400 MB.
+// What is read at most: 50 megapixels are what telephones take at their finest, and what is
+// decoded of them stays under 600 MB. A side that is longer is no photograph, and takes longest of all
+// to make smaller.
 const (
 	MostBytes  = 32 << 20
-	mostPixels = 100_000_000
+	mostPixels = 52_000_000
+	mostSide   = 20_000
 	keptPixels = 2400 // of the longer side: 200 mm at 300 to the inch
 )
 
@@ -34,8 +36,10 @@ func (f *Fault) Error() string { return f.Says }
 type Picture struct {
 	Width, Height int // pixels, as they came, upright
 	photo         bool
-	pixels        *image.RGBA
-	whole         []byte // as it came, where a page can take it so
+	size          image.Point // of the pixels that are kept
+	pixels        *image.RGBA // nil where they are made anew each time
+	data          []byte      // as it came, where the pixels are made anew
+	whole         []byte      // the same, where a page can take it so
 	digest        [sha256.Size]byte
 }
 
@@ -55,7 +59,9 @@ func Read(data []byte) (*Picture, error) {
 	case config.Width == 0 || config.Height == 0:
 		return nil, errors.New("has no pixels")
 	case config.Width > mostPixels/config.Height:
-		return nil, fmt.Errorf("has %d × %d pixels, and at most %d million are read", config.Width, config.Height, mostPixels/1_000_000)
+		return nil, fmt.Errorf("has %d × %d pixels, and at most %d million are read; make it smaller", config.Width, config.Height, mostPixels/1_000_000)
+	case max(config.Width, config.Height) > mostSide:
+		return nil, fmt.Errorf("has %d × %d pixels, and a side of at most %d is read; make it smaller", config.Width, config.Height, mostSide)
 	}
 	decoded, _, err := image.Decode(bytes.NewReader(data))
 	if err != nil {
@@ -64,7 +70,7 @@ func Read(data []byte) (*Picture, error) {
 	w, h := fitted(config.Width, config.Height, keptPixels, keptPixels)
 	held := orientation(data, format)
 	pixels := turned(shrunk(onWhite(decoded), w, h), held)
-	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels, digest: sha256.Sum256(data)}
+	out := &Picture{Width: config.Width, Height: config.Height, photo: format == "jpeg", pixels: pixels, size: pixels.Rect.Size(), digest: sha256.Sum256(data)}
 	if held == 1 && w == config.Width && plain(data, format, decoded) {
 		out.whole = data
 	}
@@ -72,6 +78,14 @@ func Read(data []byte) (*Picture, error) {
 		out.Width, out.Height = out.Height, out.Width
 	}
 	return out, nil
+}
+
+// Lean is the picture without its pixels, some 17 MB of a photograph: they are made anew out of its data
+// each time they are drawn.
+func (p *Picture) Lean(data []byte) *Picture {
+	lean := *p
+	lean.pixels, lean.data = nil, data
+	return &lean
 }
 
 // plain reports whether a page takes a picture as it came: eight bits a colour at the most,
@@ -95,7 +109,7 @@ func plain(data []byte, format string, decoded image.Image) bool {
 // Fitted is how many pixels of the picture go across and down where so many are wanted at
 // the most; half as many again where that leaves it as it came.
 func (p *Picture) Fitted(width, height int) (int, int) {
-	w, h := fitted(p.pixels.Rect.Dx(), p.pixels.Rect.Dy(), width, height)
+	w, h := fitted(p.size.X, p.size.Y, width, height)
 	if p.whole != nil && 2*p.Width <= 3*w {
 		return p.Width, p.Height
 	}
@@ -108,7 +122,15 @@ func (p *Picture) Encoded(width, height int) (format string, data []byte, err er
 	if p.whole != nil && width == p.Width && height == p.Height {
 		return map[bool]string{true: "jpg", false: "png"}[p.photo], p.whole, nil
 	}
-	small := shrunk(p.pixels, width, height)
+	pixels := p.pixels
+	if pixels == nil {
+		again, err := Read(p.data)
+		if err != nil {
+			return "", nil, err // it was read before
+		}
+		pixels = again.pixels
+	}
+	small := shrunk(pixels, width, height)
 	var out bytes.Buffer
 	if p.photo {
 		err = jpeg.Encode(&out, small, &jpeg.Options{Quality: 85})

@@ -3,7 +3,7 @@ package picture
 import (
 	"bytes"
 	"encoding/binary"
-	"fmt"
+	"hash/crc32"
 	"image"
 	"image/color"
 	"image/jpeg"
@@ -195,20 +195,71 @@ func FuzzRead(f *testing.F) {
 	f.Add(photo.Bytes())
 	f.Add(whole.Bytes()[:40])
 	f.Add([]byte("\xff\xd8\xff\xe1\x00\x10Exif\x00\x00MM\x00\x2a\x00\x00\x00\x08"))
+	f.Add(huge(100_000, 100_000))
+	f.Add(huge(1, 1<<31-1))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		if config, _, err := image.DecodeConfig(bytes.NewReader(data)); err == nil && config.Width*config.Height > 1<<20 {
-			return
+		config, _, wrong := image.DecodeConfig(bytes.NewReader(data))
+		if wrong == nil && config.Width*config.Height > 1<<20 && max(config.Width, config.Height) <= mostSide && config.Width*config.Height <= mostPixels {
+			return // takes long, and is read like any other
 		}
 		one, err := Read(data)
 		if err != nil {
 			assert.NotEmpty(t, err.Error())
 			return
 		}
+		require.NoError(t, wrong)
+		assert.Equal(t, config.Width*config.Height, one.Width*one.Height, "all of it, upright or turned")
 		w, h := one.Fitted(20, 20)
-		if _, _, err := one.Encoded(w, h); err != nil {
-			t.Error(fmt.Errorf("%d × %d: %w", w, h, err))
-		}
+		format, encoded, err := one.Encoded(w, h)
+		require.NoError(t, err, "%d × %d", w, h)
+		_, again, err := one.Encoded(w, h)
+		require.NoError(t, err)
+		assert.True(t, bytes.Equal(encoded, again), "other bytes")
+		shown, kind, err := image.Decode(bytes.NewReader(encoded))
+		require.NoError(t, err)
+		assert.Equal(t, image.Pt(w, h), shown.Bounds().Size())
+		assert.Equal(t, map[string]string{"jpg": "jpeg", "png": "png"}[format], kind)
 	})
+}
+
+// huge is a PNG that says it is large, and has nothing behind its header.
+func huge(width, height uint32) []byte {
+	head := append([]byte("IHDR"), binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint32(nil, width), height)...)
+	head = append(head, 8, 2, 0, 0, 0)
+	out := binary.BigEndian.AppendUint32([]byte("\x89PNG\r\n\x1a\n"), 13)
+	return binary.BigEndian.AppendUint32(append(out, head...), crc32.ChecksumIEEE(head))
+}
+
+// A picture that makes its pixels anew comes out the same.
+func TestALeanPictureComesOutTheSame(t *testing.T) {
+	for held := 1; held <= 8; held++ {
+		data := withExif(t, corners(), uint16(held))
+		one, err := Read(data)
+		require.NoError(t, err)
+		lean := one.Lean(data)
+		for _, most := range []int{10, 30, 1000} {
+			w, h := one.Fitted(most, most)
+			leanW, leanH := lean.Fitted(most, most)
+			assert.Equal(t, [2]int{w, h}, [2]int{leanW, leanH})
+			format, want, err := one.Encoded(w, h)
+			require.NoError(t, err)
+			leanFormat, got, err := lean.Encoded(w, h)
+			require.NoError(t, err)
+			assert.Equal(t, format, leanFormat)
+			assert.True(t, bytes.Equal(want, got), "other bytes")
+		}
+	}
+}
+
+// What is larger than is read is told by its header, and never decoded.
+func TestAPictureThatSaysItIsHuge(t *testing.T) {
+	for _, c := range []struct {
+		width, height uint32
+		says          string
+	}{{100_000, 100_000, "100000 × 100000 pixels, and at most 52 million"}, {1<<31 - 1, 1<<31 - 1, "cannot be read as a picture"}, {1, 20_001, "a side of at most 20000"}, {20_001, 2000, "a side of at most 20000"}, {20_000, 2600, "damaged or ends too soon"}} {
+		_, err := Read(huge(c.width, c.height))
+		assert.ErrorContains(t, err, c.says)
+	}
 }
 
 // A picture that a page takes as it came is not coded again; one that is turned, seen

@@ -80,10 +80,10 @@ func FuzzLater(f *testing.F) {
 	for _, text := range []string{"Replace the belt before the next shift.", "Remove the belt within", "Next, the chain each other", "by the", "in 2", "Have the belt replaced"} {
 		f.Add(text)
 	}
-	f.Fuzz(func(_ *testing.T, text string) {
-		for _, trigger := range Triggers(text) {
-			PutOff(text, trigger.Start, trigger.End)
-			LeftToOthers(text, trigger.Start, trigger.End)
+	f.Fuzz(func(t *testing.T, text string) {
+		for _, trigger := range Triggers(text) { // blanks behind it change nothing
+			assert.Equal(t, PutOff(text, trigger.Start, trigger.End), PutOff(text+" \n", trigger.Start, trigger.End), "%q", text)
+			assert.Equal(t, LeftToOthers(text, trigger.Start, trigger.End), LeftToOthers(text+" \n", trigger.Start, trigger.End), "%q", text)
 		}
 	})
 }

@@ -14,8 +14,14 @@ import (
 // mostFaults is how many faults of one file are told.
 const mostFaults = 20
 
-// deepest is how far lists and tables may stand inside each other.
-const deepest = 100
+// What is read of a file. A procedure stays far below; what lies above is damaged, or is meant to
+// keep the program busy. The command limits how long a file is.
+const (
+	deepest    = 100     // lists and tables inside each other, and parts of a key: they are read by calls inside each other
+	longest    = 10_000  // bytes of one text, some three sides of a card: it takes longer to lay out than it is long
+	widest     = 100_000 // bytes of one line: a place in it is told by counting from its beginning
+	mostValues = 50_000  // keys, headers and items of lists in one file: each may bring a finding
+)
 
 type parser struct {
 	file     *source.File
@@ -26,6 +32,7 @@ type parser struct {
 	current  *Table
 	findings []finding.Finding
 	depth    int
+	count    int       // of values and headers
 	open     bool      // the statement is inside a value that may span lines
 	parts    []keyPart // of the last key
 
@@ -109,6 +116,12 @@ func (p *parser) readable() bool {
 		p.note(notUTF8, source.Span{Start: at, End: at + 1}, fmt.Sprintf("the file is not in UTF-8: byte %#02x", p.src[at]), "Save it as UTF-8; in an old code page, letters like ° and · are other bytes.")
 		return false
 	}
+	for line := 1; line <= p.file.Lines(); line++ {
+		if start, long := p.file.Extent(line); long > widest {
+			p.note(tooLong, source.Span{Start: start, End: start}, fmt.Sprintf("the line is %d bytes long, and at most %d are read", long, widest), "Break it into several lines.")
+			return false
+		}
+	}
 	if bytes.HasPrefix(p.src, []byte("\uFEFF")) {
 		p.pos = 3
 	}
@@ -143,11 +156,36 @@ func (p *parser) statement() {
 	switch c := p.peek(); {
 	case c == '#' || c == '\n' || c == '\r' || p.pos >= len(p.src):
 	case c == '[':
+		p.counted()
 		p.header()
 	default:
 		p.pair(p.current)
 	}
 	p.lineEnd()
+}
+
+// counted counts a value or a header, and ends the reading where there are too many.
+func (p *parser) counted() {
+	if p.count++; p.count <= mostValues {
+		return
+	}
+	at := p.pos
+	p.pos, p.open = len(p.src), false
+	p.fail(tooLong, source.Span{Start: at, End: at + 1}, fmt.Sprintf("the file holds more than %d values, and is read up to here", mostValues), "Split it into several files.")
+}
+
+// bounded cuts a text that is longer than is read, and tells of it.
+func (p *parser) bounded(value *Value) *Value {
+	if len(value.Text) <= longest {
+		return value
+	}
+	p.note(tooLong, source.Span{Start: value.Span.Start, End: value.Span.Start + 1}, fmt.Sprintf("the text is %d bytes long, and at most %d are read", len(value.Text), longest), "Make several steps or notes of it, or take out what is not meant to stand there.")
+	end := longest
+	for !utf8.RuneStart(value.Text[end]) {
+		end--
+	}
+	value.Text = value.Text[:end]
+	return value
 }
 
 // resume goes to the next line after a fault, or, out of an open list or text,

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -137,12 +138,42 @@ func TestNoiseEndsWithFewFindings(t *testing.T) {
 	}
 	_, findings = Parse(source.New("noise.toml", raw))
 	assert.LessOrEqual(t, len(findings), mostFaults+1)
-	_, findings = Parse(source.New("noise.toml", []byte(strings.Repeat("a.", 2<<20)+"a = 1\n")))
+	_, findings = Parse(source.New("noise.toml", []byte(strings.Repeat("a.", 40_000)+"a = 1\n")))
 	assert.Equal(t, []string{"1:1 nested-too-deep"}, said(findings))
 	for _, one := range []string{"[", "{a=", "\"", "a.", "'''"} {
-		_, findings = Parse(source.New("noise.toml", []byte("x = "+strings.Repeat(one, 1<<20))))
-		assert.NotEmpty(t, findings)
-		assert.LessOrEqual(t, len(findings), mostFaults+1)
+		for _, times := range []int{30_000, 1 << 20} {
+			_, findings = Parse(source.New("noise.toml", []byte("x = "+strings.Repeat(one, times))))
+			assert.NotEmpty(t, findings)
+			assert.LessOrEqual(t, len(findings), mostFaults+1)
+		}
+	}
+}
+
+// What is longer than is read is told once, at its place, and what is just as long is read.
+func TestWhatIsTooLongIsTold(t *testing.T) {
+	text := func(n int) string { return "a = \"" + strings.Repeat("é", n/2) + "\"\nb = 1\n" }
+	long := func(n int) string { return "# x\nb = 1 # " + strings.Repeat("x", n-8) + "\r\n" }
+	for _, c := range []struct {
+		text string
+		want []string
+	}{
+		{text(longest), nil},
+		{text(longest + 2), []string{"1:5 too-long"}},
+		{"a = '''\n" + strings.Repeat("x\n", longest/2) + "'''\n", nil},
+		{"a = [\n'''\n" + strings.Repeat("x\n", longest/2+1) + "''']\nb =\n", []string{"2:1 too-long", fmt.Sprintf("%d:1 no-value", longest/2+5)}},
+		{long(widest - 1), nil},
+		{long(widest), []string{"2:1 too-long"}},
+		{"a = [\n" + strings.Repeat("1,\n", mostValues-1) + "]\n", nil},
+		{"a = [\n" + strings.Repeat("1,\n", mostValues) + "]\nb =\n", []string{fmt.Sprintf("%d:1 too-long", mostValues+1)}},
+		{strings.Repeat("[[step]]\n", mostValues+1), []string{fmt.Sprintf("%d:1 too-long", mostValues+1)}},
+	} {
+		document, findings := Parse(source.New("long.toml", []byte(c.text)))
+		assert.Equal(t, c.want, said(findings), "%.30q", c.text)
+		if a := document.Root.Get("a"); a != nil {
+			assert.LessOrEqual(t, len(a.Value.Text), longest)
+			assert.True(t, utf8.ValidString(a.Value.Text))
+			spans(t, len(c.text), document.Root)
+		}
 	}
 }
 

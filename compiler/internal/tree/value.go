@@ -10,12 +10,13 @@ import (
 
 // value reads one value.
 func (p *parser) value() *Value {
+	p.counted()
 	switch c := p.peek(); c {
 	case '"', '\'':
 		if bytes.HasPrefix(p.src[p.pos:], []byte{c, c, c}) {
-			return p.longText(c)
+			return p.bounded(p.longText(c))
 		}
-		return p.text(c, true)
+		return p.bounded(p.text(c, true))
 	case '[':
 		return p.array()
 	case '{':

@@ -81,7 +81,7 @@ func (f *finishing) places() (starts []int, table int, err error) {
 		return nil, 0, misread("no table")
 	}
 	text, _, _ := strings.Cut(string(f.from[at+len(mark):]), "\n")
-	if table, err = strconv.Atoi(text); err != nil || table >= at {
+	if table, err = strconv.Atoi(text); err != nil || table < 0 || table >= at {
 		return nil, 0, misread("a table nowhere")
 	}
 	lines := strings.Split(string(f.from[table:at]), "\n")
@@ -93,7 +93,7 @@ func (f *finishing) places() (starts []int, table int, err error) {
 			break
 		}
 		start, err := strconv.Atoi(line[:10])
-		if err != nil || start >= table {
+		if err != nil || start < 0 || start >= table {
 			return nil, 0, misread("an object nowhere")
 		}
 		starts = append(starts, start)
@@ -132,7 +132,7 @@ func (f *finishing) object(number int, object []byte) error {
 	if rest, is := bytes.CutPrefix(body, []byte(plain)); is {
 		text, rest, _ := bytes.Cut(rest, []byte(">>\n"+stream))
 		length, err := strconv.Atoi(string(text))
-		if err != nil || length > len(rest) || !bytes.HasPrefix(rest[length:], []byte(endStream)) {
+		if err != nil || length < 0 || length > len(rest) || !bytes.HasPrefix(rest[length:], []byte(endStream)) {
 			return misread("a stream of another length")
 		}
 		f.out = append(packed(f.out, "", deflated(rest[:length])), "\nendobj\n"...)
@@ -175,6 +175,9 @@ func labels(numbering []pages.Numbering) string {
 // font writes a face in place of its stand-in, in three objects: the font, its letters, and
 // its measures (ISO 32000-1, 9.7).
 func (f *finishing) font(number int, face pages.Face) error {
+	if f.used[face] == 0 {
+		return misread("a font that nothing is written in")
+	}
 	one, err := typefaces[face]()
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)

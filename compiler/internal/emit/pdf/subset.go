@@ -47,7 +47,7 @@ func readTrueType(file []byte) (*trueType, error) {
 	t.long = binary.BigEndian.Uint16(t.tables["head"][50:]) == 1
 	t.em = int(binary.BigEndian.Uint16(t.tables["head"][18:]))
 	t.glyphs = int(binary.BigEndian.Uint16(t.tables["maxp"][4:]))
-	if t.metrics() == 0 || t.em == 0 || len(t.tables["hmtx"]) < 4*t.metrics() || t.place(t.glyphs) > len(t.tables["glyf"]) || len(t.tables["loca"]) < t.width()*(t.glyphs+1) {
+	if t.metrics() == 0 || t.em == 0 || t.glyphs == 0 || len(t.tables["hmtx"]) < 4*t.metrics() || t.place(t.glyphs) > len(t.tables["glyf"]) || len(t.tables["loca"]) < t.width()*(t.glyphs+1) {
 		return nil, errFont
 	}
 	for glyph := range t.glyphs {
@@ -114,7 +114,9 @@ func (t *trueType) subset(glyphs []int) []byte {
 	with := make([]bool, t.glyphs)
 	with[0] = true // for what has none
 	for _, glyph := range glyphs {
-		with[glyph] = true
+		if glyph < t.glyphs {
+			with[glyph] = true
+		}
 	}
 	var outlines, places []byte
 	for glyph := range t.glyphs + 1 {

@@ -29,7 +29,7 @@ func describe(one finding.Rule) rule {
 	text := []string{sentence(one.Why), "Source: " + sentence(one.Source)}
 	marked := []string{escape(sentence(one.Why)), "**Source:** " + escape(sentence(one.Source))}
 	for _, example := range []struct{ title, text string }{{"Found in:", one.Bad}, {"Clean:", one.Good}} {
-		if body := strings.Trim(example.text, "\n"); strings.TrimSpace(body) != "" {
+		if body := finding.Short(strings.Trim(example.text, "\n")); strings.TrimSpace(body) != "" {
 			text = append(text, example.title+"\n"+body)
 			marked = append(marked, example.title+"\n\n"+fenced(body))
 		}
