@@ -68,7 +68,11 @@ func variantFlag(cmd *cobra.Command, into *string) {
 }
 
 func (by *caller) print(paths []string, out, variant string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look)
+	run, err := by.begin(order{Command: "print", Out: out, Variant: variant, Look: look}, paths)
+	if run == nil {
+		return err
+	}
+	builds, held, err := by.checkShops(run.shops, out, variant)
 	if err != nil {
 		return err
 	}
@@ -80,7 +84,7 @@ func (by *caller) print(paths []string, out, variant string, look compiler.Look)
 			return err
 		}
 	}
-	return by.deliver(builds, held)
+	return run.end(builds, by.deliver(builds, held))
 }
 
 // cards makes the cards of one shop.
