@@ -37,7 +37,7 @@ Sheets are on A4, or on Letter for a shop that prints its cards on that family.`
 
 // sheets writes what one way of drawing makes of each shop.
 func (by *caller) sheets(paths []string, out, variant string, look compiler.Look, drawn func(*compiler.Result, compiler.Look) ([]compiler.Output, []compiler.Trouble, error)) error {
-	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
+	builds, held, err := by.prepare(paths, out, variant, look)
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -16,30 +17,43 @@ import (
 type build struct {
 	shop     *shop
 	result   *compiler.Result
-	folder   string // where it is written
-	shown    string // the same, as it is told
+	checked  *compiler.Result // the same, with all its jobs
+	folder   string           // where it is written
+	shown    string           // the same, as it is told
 	outputs  []compiler.Output
 	printing *delivery // of what is written as it is made; nil where all of it is in outputs
+	files    []written // when they are written
 	troubles []compiler.Trouble
 	notes    []string // said when the files are written
 }
 
-// prepare reads and checks the shops, and says what is held back and why. check is how a shop is
-// checked.
-func (by *caller) prepare(paths []string, out, variant string, look compiler.Look, check func(*shop) *compiler.Result) (builds []*build, held bool, err error) {
-	if err := look.Check(); err != nil {
-		return nil, false, err
-	}
-	if out == "" {
-		return nil, false, fmt.Errorf("--out needs the name of a folder")
-	}
-	shops, err := load(by.folder, paths)
+// prepare reads and checks the shops, and says what is held back and why.
+func (by *caller) prepare(paths []string, out, variant string, look compiler.Look) (builds []*build, held bool, err error) {
+	shops, err := by.asked(paths, out, look, compiler.Uses)
 	if err != nil {
 		return nil, false, err
 	}
+	return by.checkShops(shops, out, variant, (*shop).check)
+}
+
+// asked reads the shops that something is to be built of.
+func (by *caller) asked(paths []string, out string, look compiler.Look, uses usesOf) ([]*shop, error) {
+	if err := look.Check(); err != nil {
+		return nil, err
+	}
+	if out == "" {
+		return nil, fmt.Errorf("--out needs the name of a folder")
+	}
+	shops, away, err := loadBut(by.folder, paths, uses)
+	return shops, errors.Join(away, err)
+}
+
+// checkShops checks shops that were read, each by check, and says what is held back and why.
+func (by *caller) checkShops(shops []*shop, out, variant string, check func(*shop) *compiler.Result) (builds []*build, held bool, err error) {
 	jobs := 0
 	for _, s := range shops {
 		b := &build{shop: s, result: check(s), shown: out}
+		b.checked = b.result
 		if err := b.only(variant); err != nil {
 			return nil, false, err
 		}
@@ -217,12 +231,7 @@ func (b *build) tellVersions(jobs []compiler.Job) {
 // deliver writes what was made, when all is made, and says each file.
 func (by *caller) deliver(builds []*build, held bool) error {
 	for _, b := range builds {
-		for _, note := range b.notes {
-			fmt.Fprintln(by.err, note)
-		}
-		for _, trouble := range b.troubles {
-			fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
-		}
+		by.tellNotes(b)
 		if b.printing == nil {
 			b.printing = deliver(b.folder, b.shown)
 		}
@@ -236,16 +245,32 @@ func (by *caller) deliver(builds []*build, held bool) error {
 		if err != nil {
 			return err
 		}
-		for _, file := range files {
-			did := "unchanged"
-			if file.changed {
-				did = "wrote"
-			}
-			fmt.Fprintf(by.out, "%-9s  %s\n", did, file.path)
-		}
+		b.files = files
+		by.tellWritten(files)
 	}
 	if held {
 		return errFindings
 	}
 	return nil
+}
+
+// tellNotes says what there is to say of the files before they are written.
+func (by *caller) tellNotes(b *build) {
+	for _, note := range b.notes {
+		fmt.Fprintln(by.err, note)
+	}
+	for _, trouble := range b.troubles {
+		fmt.Fprintf(by.err, "%s: %s: %s\n", filepath.Join(b.shown, trouble.Output), trouble.Where, trouble.Text)
+	}
+}
+
+// tellWritten says what became of each file.
+func (by *caller) tellWritten(files []written) {
+	for _, file := range files {
+		did := "unchanged"
+		if file.changed {
+			did = "wrote"
+		}
+		fmt.Fprintf(by.out, "%-9s  %s\n", did, file.path)
+	}
 }

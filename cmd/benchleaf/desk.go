@@ -100,6 +100,6 @@ func (d deskShop) Read(unsaved map[string][]byte) (compiler.Input, []error) {
 		}
 	}
 	slices.Sort(s.targets)
-	faults := append(append(f.faults, f.away...), s.read()...)
+	faults := append(append(f.faults, f.away...), s.read(compiler.Uses)...)
 	return compiler.Input{Files: s.files, Targets: s.targets, Whole: s.whole, Pictures: s.pictures, Today: today()}, faults
 }

@@ -56,7 +56,7 @@ or the list is not whole, since a procedure could not be read.`,
 }
 
 func (by *caller) due(paths []string, look compiler.Look, asked compiler.Asked, calendar string, asJSON bool, sheets dueSheets) error {
-	builds, _, err := by.prepare(paths, sheets.out, "", look, (*shop).check)
+	builds, _, err := by.prepare(paths, sheets.out, "", look)
 	if err != nil {
 		return err
 	}

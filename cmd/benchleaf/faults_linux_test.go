@@ -180,7 +180,7 @@ func TestAFileThatGoesMeanwhile(t *testing.T) {
 	found, _, err := group(folder, []string{"."})
 	require.NoError(t, err)
 	require.NoError(t, os.Remove(filepath.Join(folder, "gone.toml")))
-	faults := found[0].read()
+	faults := found[0].read(compiler.Uses)
 	require.Len(t, faults, 1)
 	assert.EqualError(t, faults[0], "gone.toml cannot be read: no such file or directory")
 

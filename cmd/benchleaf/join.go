@@ -71,7 +71,7 @@ func (by *caller) join(paths []string, look compiler.Look, said joined) error {
 	if said.People < 1 {
 		return fmt.Errorf("a job can be joined for one or for two people, and not for %d", said.People)
 	}
-	builds, _, err := by.prepare(paths, said.out, "", look, (*shop).check)
+	builds, _, err := by.prepare(paths, said.out, "", look)
 	if err != nil {
 		return err
 	}

@@ -53,7 +53,7 @@ It ends with status 0 when nothing stands against the files or only notes do,
 // lint checks and tells what was found: to people, or, where a flag asks for it, to programs,
 // with what writes that.
 func (by *caller) lint(paths []string, fix bool, flag string, written func(*compiler.Result) []byte) error {
-	shops, away, err := loadBut(by.folder, paths)
+	shops, away, err := loadBut(by.folder, paths, compiler.Uses)
 	if err != nil || len(shops) == 0 {
 		return errors.Join(away, err)
 	}
@@ -152,7 +152,7 @@ func (by *caller) mend(shops []*shop, paths []string, quiet bool) ([]*shop, erro
 		if changed == 0 {
 			break
 		}
-		again, _, err := loadBut(by.folder, paths)
+		again, _, err := loadBut(by.folder, paths, compiler.Uses)
 		if err != nil {
 			return nil, err
 		}

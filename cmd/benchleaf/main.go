@@ -123,6 +123,9 @@ func (s *sticky) Write(text []byte) (int, error) {
 
 // terminal reports whether a stream is a terminal, and how wide it is.
 func terminal(stream io.Writer) (width int, yes bool) {
+	if c, ok := stream.(*copied); ok {
+		stream = c.of
+	}
 	if s, ok := stream.(*sticky); ok {
 		stream = s.to
 	}

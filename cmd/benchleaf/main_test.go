@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -12,9 +13,14 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/assert"
+
+	"benchleaf/cmd/internal/cache"
 )
 
 func TestMain(m *testing.M) {
+	if !strings.HasPrefix(filepath.Base(os.Args[0]), "benchleaf") || strings.HasPrefix(filepath.Base(os.Args[0]), "benchleaf.test") {
+		os.Setenv(cache.Variable, cache.Off) // nobody's cache is of use to a test, or comes to harm by one
+	}
 	testscript.Main(m, map[string]func(){"benchleaf": main})
 }
 
@@ -23,6 +29,10 @@ func TestCommand(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "../../testdata/command",
 		RequireExplicitExec: true,
+		Setup: func(env *testscript.Env) error {
+			env.Setenv(cache.Variable, filepath.Join(env.WorkDir, ".cache"))
+			return nil
+		},
 		Condition: func(name string) (bool, error) {
 			if name == "root" { // who may write everywhere
 				return os.Geteuid() == 0, nil

@@ -37,7 +37,11 @@ for the holes of a folder.`,
 }
 
 func (by *caller) manual(paths []string, out, variant, machine string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
+	run, err := by.begin(order{Command: "manual", Out: out, Variant: variant, Machine: machine, Look: look}, paths)
+	if run == nil {
+		return err
+	}
+	builds, held, err := by.checkShops(run.shops, out, variant, (*shop).check)
 	if err != nil {
 		return err
 	}
@@ -51,7 +55,7 @@ func (by *caller) manual(paths []string, out, variant, machine string, look comp
 		}
 		b.outputs, b.troubles = append(b.outputs, made...), append(b.troubles, troubles...)
 	}
-	return by.deliver(builds, held)
+	return run.end(builds, by.deliver(builds, held))
 }
 
 // onlyMachine keeps the jobs of one machine, by its name or its title.
@@ -75,7 +79,9 @@ func onlyMachine(builds []*build, machine string) error {
 		return fmt.Errorf("there is no machine %q here%s; there are: %s", machine, didYouMean(nearest(machine, known, 1)), strings.Join(known, ", "))
 	}
 	for _, b := range builds {
-		b.result.Jobs = slices.DeleteFunc(b.result.Jobs, func(job compiler.Job) bool { return !is(job) })
+		only := *b.result
+		only.Jobs = slices.DeleteFunc(slices.Clone(only.Jobs), func(job compiler.Job) bool { return !is(job) })
+		b.result = &only
 	}
 	return nil
 }

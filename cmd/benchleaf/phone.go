@@ -41,7 +41,11 @@ A procedure with an error against it is held back.`,
 }
 
 func (by *caller) phone(paths []string, out, variant string, look compiler.Look) error {
-	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
+	run, err := by.begin(order{Command: "phone", Out: out, Variant: variant, Look: look}, paths)
+	if run == nil {
+		return err
+	}
+	builds, held, err := by.checkShops(run.shops, out, variant, (*shop).check)
 	if err != nil {
 		return err
 	}
@@ -58,5 +62,5 @@ func (by *caller) phone(paths []string, out, variant string, look compiler.Look)
 			}
 		}
 	}
-	return by.deliver(builds, held)
+	return run.end(builds, by.deliver(builds, held))
 }

@@ -37,7 +37,7 @@ that are held back, as print says, are not in the list, and are named.`,
 }
 
 func (by *caller) pick(paths []string, out, variant string, look compiler.Look, asCSV bool) error {
-	builds, held, err := by.prepare(paths, out, variant, look, (*shop).check)
+	builds, held, err := by.prepare(paths, out, variant, look)
 	if err != nil {
 		return err
 	}

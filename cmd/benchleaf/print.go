@@ -68,30 +68,34 @@ func variantFlag(cmd *cobra.Command, into *string) {
 }
 
 func (by *caller) print(paths []string, out, variant string, look compiler.Look) error {
+	run, err := by.begin(order{Command: "print", Out: out, Variant: variant, Look: look}, paths)
+	if run == nil {
+		return err
+	}
 	check := (*shop).inspect // a card is drawn and written, and gone
 	if look.Sheet != "" {
 		check = (*shop).check // all are put on sheets
 	}
-	builds, held, err := by.prepare(paths, out, variant, look, check)
+	builds, held, err := by.checkShops(run.shops, out, variant, check)
 	if err != nil {
 		return err
 	}
 	for _, b := range builds {
 		b.printing = deliver(b.folder, b.shown)
 		defer b.printing.drop()
-		if err := by.cards(b, look); err != nil {
+		if err := by.cards(b, look, run.kept()); err != nil {
 			return err
 		}
 	}
-	return by.deliver(builds, held)
+	return run.end(builds, by.deliver(builds, held))
 }
 
 // cards makes the cards of one shop, and its pick list.
-func (by *caller) cards(b *build, look compiler.Look) error {
+func (by *caller) cards(b *build, look compiler.Look, keep compiler.Keep) error {
 	line := watch(by.err)
 	defer line.end()
 	taken := map[string]string{}
-	lists, troubles, err := b.result.Print(look, nil, func(card compiler.Output) error {
+	lists, troubles, err := b.result.Print(look, keep, func(card compiler.Output) error {
 		if err := b.clash(card, taken); err != nil {
 			return err
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -43,26 +44,30 @@ type shop struct {
 	shown    func(path string) string
 	unsaved  map[string][]byte // texts that stand in place of files, by path
 	looks    int               // folders that were looked through for uses
+	real     map[string]string // while files are read: folders by their names, without links
 }
 
 // load reads the shops that some paths lie in: each file belongs to the shop
 // whose shop file is nearest above it, or, where there is none, to the folder
 // that was asked for.
 func load(from string, paths []string) ([]*shop, error) {
-	shops, away, err := loadBut(from, paths)
+	shops, away, err := loadBut(from, paths, compiler.Uses)
 	return shops, errors.Join(away, err)
 }
 
+// usesOf tells what a file takes from others, as compiler.Uses does.
+type usesOf func(*source.File) (files, pictures []string)
+
 // loadBut reads like load, and tells apart the links that lead out of a shop: all else is read,
 // and what asked for it ends as where it could not run.
-func loadBut(from string, paths []string) (shops []*shop, away, err error) {
+func loadBut(from string, paths []string, uses usesOf) (shops []*shop, away, err error) {
 	found, gone, err := group(from, paths)
 	if err != nil {
 		return nil, told(gone), err
 	}
 	var faults []error
 	for _, s := range found {
-		for _, fault := range s.read() {
+		for _, fault := range s.read(uses) {
 			if errors.As(fault, new(awayError)) {
 				gone = append(gone, fault)
 			} else {
@@ -156,9 +161,11 @@ func (f *finder) above(folder string) string {
 
 // read reads the targets and whatever they use, and theirs in turn. What holds entries of the
 // service book alone, as a form that somebody fills in, is left aside.
-func (s *shop) read() []error {
+func (s *shop) read(uses usesOf) []error {
+	s.real = map[string]string{}
+	defer func() { s.real = nil }()
 	var faults []error
-	known := map[string]bool{}
+	known, matched, target := map[string]bool{}, map[string]bool{}, map[string]bool{}
 	var waiting, pictures []string
 	size := 0
 	want := func(path string) {
@@ -167,8 +174,9 @@ func (s *shop) read() []error {
 			waiting = append(waiting, path)
 		}
 	}
-	for _, target := range s.targets {
-		want(target)
+	for _, path := range s.targets {
+		want(path)
+		target[path] = true
 	}
 	for len(waiting) > 0 {
 		if len(known) > mostFiles {
@@ -190,13 +198,17 @@ func (s *shop) read() []error {
 		}
 		file := source.New(path, text)
 		s.files = append(s.files, file)
-		uses, shown := compiler.Uses(file)
-		for _, pattern := range uses {
+		files, shown := uses(file)
+		for _, pattern := range files {
+			if matched[pattern] {
+				continue
+			}
+			matched[pattern] = true
 			for _, used := range s.match(pattern) {
 				want(used)
 			}
 		}
-		if _, asked := slices.BinarySearch(s.targets, path); asked {
+		if target[path] {
 			pictures = append(pictures, shown...)
 		}
 	}
@@ -329,20 +341,42 @@ func (s *shop) open(path string, most int64, what string) ([]byte, error) {
 		return nil, err
 	}
 	defer file.Close()
-	text, err := io.ReadAll(io.LimitReader(file, most+1))
-	if err != nil {
+	buffer := bytes.NewBuffer(make([]byte, 0, min(size, most)+bytes.MinRead))
+	if _, err := buffer.ReadFrom(io.LimitReader(file, most+1)); err != nil {
 		return nil, fmt.Errorf("%s cannot be read: %w", s.shown(path), disk.Reason(err))
 	}
+	text := buffer.Bytes()
 	if int64(len(text)) > most {
 		return nil, fmt.Errorf("%s is %.3g MiB; %s is at most %d MiB", s.shown(path), float64(max(size, int64(len(text))))/(1<<20), what, most>>20)
 	}
 	return text, nil
 }
 
+// follow is filepath.EvalSymlinks, which looks at each folder once while files are read.
+func (s *shop) follow(place string) (string, error) {
+	if s.real == nil {
+		return filepath.EvalSymlinks(place)
+	}
+	folder, name := filepath.Split(place)
+	real, known := s.real[folder]
+	if !known {
+		var err error
+		if real, err = filepath.EvalSymlinks(folder); err != nil {
+			return "", err
+		}
+		s.real[folder] = real
+	}
+	real = filepath.Join(real, name)
+	if info, err := os.Lstat(real); err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		return real, err
+	}
+	return filepath.EvalSymlinks(real)
+}
+
 // reach opens one file of the shop, if it is plain and inside, and says how long it is.
 func (s *shop) reach(path string) (file *os.File, size int64, err error) {
 	name := s.shown(path)
-	real, err := filepath.EvalSymlinks(filepath.Join(s.folder, filepath.FromSlash(path)))
+	real, err := s.follow(filepath.Join(s.folder, filepath.FromSlash(path)))
 	if err != nil {
 		return nil, 0, fmt.Errorf("%s cannot be read: %w", name, disk.Reason(err))
 	}

@@ -44,7 +44,7 @@ not run or the list is not whole, since a procedure could not be read.`,
 }
 
 func (by *caller) store(paths []string, look compiler.Look, asked compiler.Asked, asJSON bool, sheets dueSheets) error {
-	builds, _, err := by.prepare(paths, sheets.out, "", look, (*shop).check)
+	builds, _, err := by.prepare(paths, sheets.out, "", look)
 	if err != nil {
 		return err
 	}

@@ -61,7 +61,7 @@ func (by *caller) booked(paths []string, out, none string, look compiler.Look, a
 	if asked.On == "" {
 		asked.On = today()
 	}
-	builds, held, err := by.prepare(paths, out, "", look, (*shop).check)
+	builds, held, err := by.prepare(paths, out, "", look)
 	if err != nil {
 		return err
 	}

@@ -2,13 +2,17 @@ package main
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"os/signal"
 	"path/filepath"
+	"runtime"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"syscall"
 
 	"benchleaf/cmd/internal/disk"
@@ -20,8 +24,10 @@ const defaultOut = "out"
 
 // written says what became of a file.
 type written struct {
-	path    string
-	changed bool // false where the file was there already, byte for byte
+	path    string   // as it is told
+	changed bool     // false where the file was there already, byte for byte
+	at      string   // where it lies
+	sum     [32]byte // digest of its bytes
 }
 
 // writeAll puts files into a folder, all or none as far as the disk allows.
@@ -37,15 +43,28 @@ func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error
 }
 
 // delivery puts files into a folder, all or none as far as the disk allows: the texts are written
-// beside their places as they come, and moved there when all are safe. A build that is stopped by
-// the keyboard writes nothing or all of it; one that is killed leaves of each file the old one or
-// the new one.
+// beside their places as they come, by several hands while more are made, and moved there when all
+// are safe. A build that is stopped by the keyboard writes nothing or all of it; one that is killed
+// leaves of each file the old one or the new one.
 type delivery struct {
 	folder, shown string
 	stopped       chan os.Signal
 	made, kept    bool // the folder was not there before; all is in its place
-	done          []written
-	ready         []draft
+	size          int  // bytes of all
+
+	files []*parcel
+	queue chan *parcel // nil until something comes
+	hands sync.WaitGroup
+	gone  atomic.Bool // one of them cannot be written
+}
+
+// parcel is a file on its way.
+type parcel struct {
+	written
+	number int
+	text   []byte // until it is written
+	draft  *draft // beside its place; nil where it is there already
+	fault  error
 }
 
 func deliver(folder, shown string) *delivery {
@@ -54,13 +73,24 @@ func deliver(folder, shown string) *delivery {
 	return d
 }
 
-// add writes one file beside its place, where it is not there already, byte for byte.
+// waiting is how many files wait to be written before the one who makes them waits.
+const waiting = 16
+
+// add takes one file to be written beside its place, where it is not there already, byte for byte.
 func (d *delivery) add(output compiler.Output) error {
-	if len(d.done) == 0 {
+	if d.queue == nil {
 		_, err := os.Lstat(d.folder)
 		d.made = errors.Is(err, fs.ErrNotExist)
 		if err := os.MkdirAll(d.folder, 0o777); err != nil {
 			return fmt.Errorf("the folder %s cannot be made: %w", d.shown, disk.Reason(err))
+		}
+		d.queue = make(chan *parcel, waiting)
+		for range runtime.GOMAXPROCS(0) {
+			d.hands.Go(func() {
+				for one := range d.queue {
+					d.write(one)
+				}
+			})
 		}
 	}
 	select {
@@ -68,46 +98,81 @@ func (d *delivery) add(output compiler.Output) error {
 		return fmt.Errorf("stopped before anything was written into %s", d.shown)
 	default:
 	}
-	name := filepath.Join(d.shown, output.Name)
+	if d.gone.Load() {
+		return d.settle()
+	}
 	if !plainName(output.Name) {
 		return fmt.Errorf("%q is no name for a file; give the procedure another short name", output.Name)
 	}
-	path := filepath.Join(d.folder, output.Name)
-	same := sameBytes(path, output.Bytes)
-	d.done = append(d.done, written{name, !same})
-	if same {
-		return nil
+	one := &parcel{number: len(d.files), text: output.Bytes, written: written{path: filepath.Join(d.shown, output.Name), at: filepath.Join(d.folder, output.Name)}}
+	d.files, d.size = append(d.files, one), d.size+len(output.Bytes)
+	d.queue <- one
+	return nil
+}
+
+// write puts a file beside its place.
+func (d *delivery) write(one *parcel) {
+	text := one.text
+	one.text = nil
+	if one.sum = sha256.Sum256(text); d.gone.Load() || sameBytes(one.at, text) {
+		return
 	}
-	one, err := newDraft(path, len(d.done), output.Bytes, 0o666)
+	made, err := newDraft(one.at, one.number, text, 0o666)
 	if err != nil {
-		return fmt.Errorf("%s cannot be written: %w", name, disk.Reason(err))
+		one.fault = fmt.Errorf("%s cannot be written: %w", one.path, disk.Reason(err))
+		d.gone.Store(true)
+		return
 	}
-	d.ready = append(d.ready, one)
+	one.changed, one.draft = true, &made
+}
+
+// settle waits until all that was taken is written, and says of the first file that could not be.
+func (d *delivery) settle() error {
+	if d.queue != nil {
+		close(d.queue)
+		d.queue = nil
+	}
+	d.hands.Wait()
+	for _, one := range d.files {
+		if one.fault != nil {
+			return one.fault
+		}
+	}
 	return nil
 }
 
 // keep moves all to their places.
 func (d *delivery) keep() ([]written, error) {
-	for len(d.ready) > 0 {
-		if err := d.ready[0].keep(); err != nil {
-			return nil, fmt.Errorf("%s cannot be written: %w", filepath.Join(d.shown, filepath.Base(d.ready[0].path)), disk.Reason(err))
+	if err := d.settle(); err != nil {
+		return nil, err
+	}
+	var done []written
+	for _, one := range d.files {
+		if one.draft != nil {
+			if err := one.draft.keep(); err != nil {
+				return nil, fmt.Errorf("%s cannot be written: %w", one.path, disk.Reason(err))
+			}
+			one.draft = nil
 		}
-		d.ready = d.ready[1:]
+		done = append(done, one.written)
 	}
 	d.kept = true
-	return d.done, nil
+	return done, nil
 }
 
 // drop takes away what was not kept.
 func (d *delivery) drop() {
 	signal.Stop(d.stopped)
-	for _, one := range d.ready {
-		os.Remove(one.at)
+	_ = d.settle() // it was told, or nothing is to be kept
+	for _, one := range d.files {
+		if one.draft != nil {
+			os.Remove(one.draft.at)
+			one.draft = nil
+		}
 	}
 	if d.made && !d.kept {
 		os.Remove(d.folder) // where nothing else is in it
 	}
-	d.ready = nil
 }
 
 // plainName reports whether a name names a file in a folder and nothing else.
