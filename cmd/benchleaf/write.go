@@ -84,10 +84,11 @@ func (d *delivery) add(output compiler.Output) error {
 		if err := os.MkdirAll(d.folder, 0o777); err != nil {
 			return fmt.Errorf("the folder %s cannot be made: %w", d.shown, disk.Reason(err))
 		}
-		d.queue = make(chan *parcel, waiting)
+		queue := make(chan *parcel, waiting)
+		d.queue = queue
 		for range runtime.GOMAXPROCS(0) {
 			d.hands.Go(func() {
-				for one := range d.queue {
+				for one := range queue {
 					d.write(one)
 				}
 			})
