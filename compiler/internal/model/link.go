@@ -28,7 +28,10 @@ var machineKinds = []string{"part", "cover", "cavity", "energy", "pose", "area",
 // of its figures and the shop file above it last; * stands as written. With them come the
 // pictures it shows.
 func Uses(text *source.File) (files, pictures []string) {
-	file, _ := read(text)
+	file := &File{Source: text}
+	if leads(text.Text) {
+		file, _ = read(text)
+	}
 	for _, use := range file.Uses.Items {
 		files = append(files, path.Join(path.Dir(text.Path), use.Text))
 	}
@@ -42,6 +45,41 @@ func Uses(text *source.File) (files, pictures []string) {
 		pictures = append(pictures, picture.Place())
 	}
 	return append(files, shopfiles(text.Path)...), pictures
+}
+
+// leading are the keys that lead to other files: those that name files, procedures and pictures.
+var leading = sync.OnceValue(func() []string {
+	out := []string{"use"}
+	for _, table := range schema.Tables() {
+		for _, key := range table.Keys {
+			names := key.Kind != schema.Sub && slices.Contains(strings.Fields(key.Of), "procedure")
+			if (names || key.Of == "picture") && !slices.Contains(out, key.Name) {
+				out = append(out, key.Name)
+			}
+		}
+	}
+	return out
+})
+
+// keyLetters are the letters of a key that is written without quotes.
+const keyLetters = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_"
+
+// leads reports whether a text may hold a key that leads to another file, without reading it.
+func leads(text []byte) bool {
+	for _, key := range leading() {
+		for rest := text; ; {
+			at := bytes.Index(rest, []byte(key))
+			if at < 0 {
+				break
+			}
+			begins := at == 0 || !bytes.ContainsAny(rest[at-1:at], keyLetters)
+			rest = rest[at+len(key):]
+			if after := bytes.TrimLeft(rest, "\"' \t"); begins && len(after) > 0 && strings.IndexByte("=.]", after[0]) >= 0 {
+				return true
+			}
+		}
+	}
+	return bytes.Contains(text, []byte(`\u`)) || bytes.Contains(text, []byte(`\U`)) // a key may be spelt so
 }
 
 // shopfiles are the places of a shop file above a path, nearest first.
