@@ -22,7 +22,7 @@ import (
 // what was wrong of all that was taken at the most. Whoever betters the rules moves it.
 type draftFloor struct{ found, wrong float64 }
 
-var draftFloors = map[string]draftFloor{"testdata/draft": {90, 5}, "testdata/draft/second": {78, 4}, "testdata/draft/third": {80, 6}, "testdata/draft/fourth": {70, 4}}
+var draftFloors = map[string]draftFloor{"testdata/draft": {90, 5}, "testdata/draft/second": {78, 4}, "testdata/draft/third": {80, 6}, "testdata/draft/fourth": {70, 4}, "testdata/draft/fifth": {57, 20}}
 
 // noted is one fact, one thing that is none, or one thing that draft took.
 type noted struct {
@@ -49,8 +49,9 @@ func (n noted) over(other noted) bool { return n.start < other.end && other.star
 //
 // The sets of the other folders were written later, by people who did not know the rules. How they
 // were read first tells what to expect of notes that no rule was made for: the second 39 % found
-// with 34 % wrong, the third 36 % with 34 %, the fourth 43 % with 30 %. The rules were bettered
-// beside them since, so their floors tell that no more.
+// with 34 % wrong, the third 36 % with 34 %, the fourth 43 % with 30 %, the fifth 57 % with 19 %. The
+// rules were bettered beside the first four, so their floors tell that no more; no rule knows the
+// fifth.
 func TestDraftFacts(t *testing.T) {
 	for folder, floor := range draftFloors {
 		t.Run(filepath.Base(folder), func(t *testing.T) { draftFacts(t, folder, floor) })
