@@ -10,6 +10,7 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
+	"runtime/metrics"
 	"strings"
 	"sync/atomic"
 
@@ -52,15 +53,37 @@ func main() {
 // collected, behind the first collection.
 var garbage atomic.Int64
 
+// roof is how much memory is to be taken at most while less is in use, and leastGarbage how much
+// garbage there may be in any case, in percent of what is in use.
+const (
+	roof         = 700 << 20
+	leastGarbage = 25
+)
+
 // collectLate puts off the first collection of garbage until some 30 MB are in use: most commands
-// are over before that. From then on it goes as usual, or as the environment says.
+// are over before that. From then on it goes as usual, or as the environment says, and sooner where
+// a very large shop comes near the roof.
 func collectLate() {
 	if os.Getenv("GOGC") != "" {
 		return
 	}
 	const late = 800 // percent of the least heap, 4 MB
 	garbage.Store(int64(debug.SetGCPercent(late)))
-	runtime.AddCleanup(new([64]byte), func(int) { debug.SetGCPercent(int(garbage.Load())) }, 0)
+	afterCollection()
+}
+
+// afterCollection says after each collection when the next is to be.
+func afterCollection() {
+	runtime.AddCleanup(new([64]byte), func(int) {
+		used := []metrics.Sample{{Name: "/gc/heap/live:bytes"}}
+		metrics.Read(used)
+		percent := garbage.Load()
+		if live := int64(used[0].Value.Uint64()); live > 0 {
+			percent = max(leastGarbage, min(percent, (roof-live)*100/live))
+		}
+		debug.SetGCPercent(int(percent))
+		afterCollection()
+	}, 0)
 }
 
 // collectSeldom has garbage collected less often, for a command that answers while somebody types:

@@ -4,12 +4,14 @@ package pdf
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
 	"maps"
 	"math"
 	"slices"
 	"strconv"
 	"time"
+	"unicode/utf16"
 
 	"benchleaf/compiler/internal/pages"
 	"benchleaf/compiler/internal/picture"
@@ -47,7 +49,7 @@ func Draw(doc pages.Document) ([]byte, error) {
 		lead(file, side.Links)
 		for _, entry := range doc.Outline {
 			if entry.To.Side == side.Number {
-				file.Bookmark("\xFE\xFF"+letters(entry.Title), entry.Level, entry.To.Y)
+				file.Bookmark(wide(entry.Title), entry.Level, entry.To.Y)
 			}
 		}
 	}
@@ -82,7 +84,7 @@ func dayOf(date string) (time.Time, error) {
 	if err != nil {
 		return time.Time{}, fmt.Errorf("pdf: %q is no day as 2026-01-31", date)
 	}
-	return day, nil
+	return day.Add(1), nil // the library takes the first moment of the year 1 for today
 }
 
 func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
@@ -90,14 +92,24 @@ func describe(file *fpdf.Fpdf, doc pages.Document, day time.Time) {
 	file.SetCompression(false) // finish does
 	file.SetCreationDate(day)
 	file.SetModificationDate(day)
-	file.SetTitle(doc.Title, true)
-	file.SetSubject(doc.Subject, true)
-	file.SetAuthor(doc.Author, true)
+	file.SetTitle(wide(doc.Title), false)
+	file.SetSubject(wide(doc.Subject), false)
+	file.SetAuthor(wide(doc.Author), false)
 	file.SetCreator("benchleaf", true)
 	file.SetLang(doc.Language)
 	file.SetAutoPageBreak(false, 0)
 	file.SetMargins(0, 0, 0)
 	file.SetLineJoinStyle("round") // a sharp corner of a letter would throw a spike
+}
+
+// wide is a text about the document as a PDF tells it (ISO 32000-1, 7.9.2.2): UTF-16 with its mark. The
+// library would make another letter of one beyond the first 65,536, and fails on what is no UTF-8.
+func wide(text string) string {
+	out := []byte{0xfe, 0xff}
+	for _, unit := range utf16.Encode([]rune(text)) {
+		out = binary.BigEndian.AppendUint16(out, unit)
+	}
+	return string(out)
 }
 
 // used are the faces with letters on the sides, and the groups of these letters.
