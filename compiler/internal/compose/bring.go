@@ -245,9 +245,5 @@ func (w *writer) spareCount(name string) int {
 	return n
 }
 
-// serves says what a grip is: "16 mm hex · drain plug".
-func (w *writer) serves(grip needs.Grip) string {
-	return served(w.headWords(grip), grip.Part.Words())
-}
-
+// served says what a grip is: "16 mm hex · drain plug".
 func served(head, part string) string { return head + " · " + part }
