@@ -1,6 +1,8 @@
 package tree
 
 import (
+	"strings"
+
 	"benchleaf/compiler/finding"
 	"benchleaf/compiler/source"
 )
@@ -93,22 +95,14 @@ var (
 	missingComma     = newFault("missing-comma", "No comma stands between two values", "Two values without a comma are read as one, or not at all.", "Array", head+"[tool.pan]\nkind = \"wrench\"\nsizes = [\"10 mm\" \"13 mm\"]\n", head+"[tool.pan]\nkind = \"wrench\"\nsizes = [\"10 mm\", \"13 mm\"]\n")
 	missingItem      = newFault("extra-comma", "A comma stands where a value is wanted", "A value may have been lost.", "Array, Inline Table", head+"[tool.pan]\nkind = \"wrench\"\nsizes = [\"10 mm\", , \"13 mm\"]\n", head+"[tool.pan]\nkind = \"wrench\"\nsizes = [\"10 mm\", \"13 mm\"]\n")
 	tooDeep          = newFault("nested-too-deep", "Lists and tables stand too deep inside each other", "No procedure is written so; the file is damaged.", "Array (limit of this compiler)", head+"use = "+nest("[", "]")+"\n", head)
-	tooLong          = newFault("too-long", "A text or a file is longer than is read", "Nobody reads so much beside a machine; the file is damaged, or something else was copied into it.", "String (limit of this compiler)", head+pan+"where = \""+lines("By the door. ", longest/13+1)+"\"\n", head+pan+"where = \"By the door\"\n")
-	tooMany          = newFault("too-many", "A file has more faults than are shown", "The first ones often bring the others.", "(limit of this compiler)", head+lines("where\n", 22), head)
+	tooLong          = newFault("too-long", "A text or a file is longer than is read", "Nobody reads so much beside a machine; the file is damaged, or something else was copied into it.", "String (limit of this compiler)", head+pan+"where = \""+strings.Repeat("By the door. ", longest/13+1)+"\"\n", head+pan+"where = \"By the door\"\n")
+	tooMany          = newFault("too-many", "A file has more faults than are shown", "The first ones often bring the others.", "(limit of this compiler)", head+strings.Repeat("where\n", 22), head)
 )
 
 func nest(opening, closing string) string {
 	out := ""
 	for range deepest + 1 {
 		out = opening + out + closing
-	}
-	return out
-}
-
-func lines(line string, n int) string {
-	out := ""
-	for range n {
-		out += line
 	}
 	return out
 }
