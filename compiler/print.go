@@ -1,6 +1,7 @@
 package compiler
 
 import (
+	"cmp"
 	"fmt"
 	"reflect"
 	"slices"
@@ -153,6 +154,13 @@ func (r *Result) Cards(look Look, done func(n, of int)) ([]Output, []Trouble, er
 		return nil, nil, err
 	}
 	return out, troubles, nil
+}
+
+// Ready reads what cards are made of, whatever they say, while the shop is still being checked. It
+// need not be called.
+func (look Look) Ready() {
+	go pages.Ready()
+	go func() { _, _ = plan.LoadWords(cmp.Or(look.Language, model.English)) }() // a language that is none is told by Check
 }
 
 // Print makes what Cards and then Pick give, and hands each card to take as soon as it is drawn, so

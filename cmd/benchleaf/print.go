@@ -72,6 +72,7 @@ func (by *caller) print(paths []string, out, variant string, look compiler.Look)
 	if run == nil {
 		return err
 	}
+	look.Ready()
 	check := (*shop).inspect // a card is drawn and written, and gone
 	if look.Sheet != "" {
 		check = (*shop).check // all are put on sheets

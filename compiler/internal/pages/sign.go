@@ -25,6 +25,9 @@ type drawn struct {
 	paths []Path
 }
 
+// Ready reads what every page is made of, whatever it says.
+func Ready() { _, _ = symbols() }
+
 var symbols = sync.OnceValues(func() (map[string][]drawn, error) {
 	text, err := templates.Files.ReadFile("signs.toml")
 	if err != nil {

@@ -51,9 +51,11 @@ var kept sync.Map
 // when the file holds a word no page uses, and when a sentence lacks its place
 // for the object.
 func LoadWords(lang string) (Words, error) {
-	if words, ok := kept.Load(lang); ok {
-		return words.(Words), nil
-	}
+	load, _ := kept.LoadOrStore(lang, sync.OnceValues(func() (Words, error) { return readWords(lang) }))
+	return load.(func() (Words, error))()
+}
+
+func readWords(lang string) (Words, error) {
 	text, err := templates.Files.ReadFile("words/" + lang + ".toml")
 	if err != nil {
 		return Words{}, fmt.Errorf("no words for language %q; there are: %s", lang, strings.Join(Languages(), ", "))
@@ -62,7 +64,6 @@ func LoadWords(lang string) (Words, error) {
 	if err != nil {
 		return Words{}, fmt.Errorf("words/%s.toml: %w", lang, err)
 	}
-	kept.Store(lang, words)
 	return words, nil
 }
 
