@@ -13,9 +13,12 @@ import (
 	"go/token"
 	"go/types"
 	"io"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -42,6 +45,11 @@ func prepare(packages []string, scratch string) ([]mutant, string, error) {
 	}
 	for _, folder := range packages {
 		if err := change(folder, &mutants, put); err != nil {
+			return nil, "", err
+		}
+	}
+	for _, folder := range append([]string{"compiler"}, packages...) {
+		if err := tell(folder, put); err != nil {
 			return nil, "", err
 		}
 	}
@@ -130,6 +138,37 @@ func change(folder string, mutants *[]mutant, put func(string, []byte) error) er
 	return nil
 }
 
+var testForm = regexp.MustCompile(`func\(?(?: ?Test\w+\()?t \*testing\.T\) \{`)
+
+// tell lets each test of a package say that it begins.
+func tell(folder string, put func(string, []byte) error) error {
+	paths, err := filepath.Glob(folder + "/*_test.go")
+	if err != nil {
+		return err
+	}
+	for _, path := range paths {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		if !testForm.Match(text) {
+			continue
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), path, text, parser.PackageClauseOnly)
+		if err != nil {
+			return err
+		}
+		end := int(file.Name.End()) - 1
+		out := append([]byte{}, text[:end]...)
+		out = append(out, "; import mutation_ \"benchleaf/compiler/internal/mutation\""...)
+		out = append(out, testForm.ReplaceAll(text[end:], []byte("$0 defer mutation_.Test(t.Name())();"))...)
+		if err := put(path, out); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // exportsOf are the compiled packages that a package stands on.
 func exportsOf(folder string) (map[string]string, error) {
 	command := exec.Command("go", "list", "-export", "-deps", "-f", "{{.ImportPath}}\t{{.Export}}", "./"+folder)
@@ -146,19 +185,21 @@ func exportsOf(folder string) (map[string]string, error) {
 	return out, nil
 }
 
-// suite is one binary of tests, and the mutants that change something in it.
+// suite is one binary of tests, and which of them a mutant changes something in.
 type suite struct {
-	binary, folder, pattern string
-	limit                   time.Duration
-	marked                  map[int]bool
+	binary, folder string
+	limit          time.Duration
+	order          []string // its tests
+	marked         map[int][]string
 }
 
 // build compiles the tests of ./compiler and of each package that is changed, and runs each once with no mutant alive.
 func build(packages []string, overlay, scratch, pattern string) ([]suite, error) {
-	suites := []suite{{folder: "compiler", pattern: pattern}}
+	suites := []suite{{folder: "compiler"}}
+	patterns := []string{pattern}
 	for _, folder := range packages {
 		if tests, _ := filepath.Glob(folder + "/*_test.go"); len(tests) > 0 {
-			suites = append(suites, suite{folder: folder, pattern: "."})
+			suites, patterns = append(suites, suite{folder: folder}), append(patterns, "^Test")
 		}
 	}
 	for i := range suites {
@@ -171,7 +212,7 @@ func build(packages []string, overlay, scratch, pattern string) ([]suite, error)
 		}
 		marks := filepath.Join(scratch, strconv.Itoa(i)+".marks")
 		start := time.Now()
-		out, err := one.run(0, one.pattern, time.Minute, "MUTANT_MARKS="+marks)
+		out, err := one.run(0, patterns[i], 5*time.Minute, "MUTANT_MARKS="+marks)
 		if err != nil {
 			return nil, fmt.Errorf("the tests of %s fail with no mutant alive: %w\n%s", one.folder, err, out)
 		}
@@ -180,16 +221,77 @@ func build(packages []string, overlay, scratch, pattern string) ([]suite, error)
 		if err != nil && !errors.Is(err, os.ErrNotExist) {
 			return nil, err
 		}
-		one.marked = map[int]bool{}
-		for _, word := range strings.Fields(string(text)) {
-			id, err := strconv.Atoi(word)
+		one.marked = map[int][]string{}
+		for line := range strings.Lines(string(text)) {
+			number, test, _ := strings.Cut(strings.TrimSuffix(line, "\n"), "\t")
+			id, err := strconv.Atoi(number)
 			if err != nil {
 				return nil, err
 			}
-			one.marked[id] = true
+			one.marked[id] = append(one.marked[id], test)
+		}
+		if one.order, err = one.tests(patterns[i]); err != nil {
+			return nil, err
 		}
 	}
 	return suites, nil
+}
+
+// tests are the names of the tests of a pattern.
+func (s *suite) tests(pattern string) ([]string, error) {
+	command := exec.Command(s.binary, "-test.list", pattern)
+	command.Dir = s.folder
+	out, err := command.Output()
+	return strings.Fields(string(out)), err
+}
+
+// patternsOf are the tests that a mutant changes something in, as patterns to run one behind the other: those
+// with cases first, of which only the cases count where it does. What is changed before any test begins counts in all.
+func (s *suite) patternsOf(id int, fixes bool) []string {
+	var cased, others []string
+	levels := [2]map[string]bool{{}, {}}
+	everywhere := slices.Contains(s.marked[id], "")
+	if everywhere {
+		others = slices.Clone(s.order)
+	}
+	for _, name := range s.marked[id] {
+		parts := strings.SplitN(name, "/", 3)
+		switch {
+		case everywhere:
+		case len(parts) == 1:
+			others = append(others, parts[0])
+		default:
+			cased = append(cased, parts[0])
+			for i, part := range parts[1:] {
+				levels[i][part] = true
+			}
+		}
+	}
+	if !fixes {
+		others = slices.DeleteFunc(others, func(name string) bool { return slices.Contains(ofFixes, name) })
+	}
+	var out []string
+	if len(cased) > 0 {
+		pattern := oneOf(cased)
+		for _, level := range levels {
+			if len(level) > 0 {
+				pattern += "/" + oneOf(slices.Collect(maps.Keys(level)))
+			}
+		}
+		out = append(out, pattern)
+	}
+	if len(others) > 0 {
+		out = append(out, oneOf(others))
+	}
+	return out
+}
+
+func oneOf(names []string) string {
+	slices.Sort(names)
+	for i, name := range names {
+		names[i] = regexp.QuoteMeta(name)
+	}
+	return "^(" + strings.Join(slices.Compact(names), "|") + ")$"
 }
 
 // run runs tests with one mutant alive.
@@ -208,27 +310,21 @@ func (s *suite) run(id int, pattern string, limit time.Duration, more ...string)
 	return out.String(), err
 }
 
-// try tells what becomes of a mutant: the tests of its own rules first, then all.
-func try(suites []suite, id int, own string) int {
+// try tells what becomes of a mutant. Where a file makes no fix, the tests of fixes have nothing to tell
+// that the tests of findings do not.
+func try(suites []suite, id int, fixes bool) int {
 	became := idle
 	for i := range suites {
 		one := &suites[i]
-		if !one.marked[id] {
-			continue
-		}
-		patterns := []string{one.pattern}
-		if i == 0 && own != "" {
-			patterns = []string{own, one.pattern}
-		}
-		for _, pattern := range patterns {
+		for _, pattern := range one.patternsOf(id, fixes) {
 			switch _, err := one.run(id, pattern, one.limit); {
 			case errors.Is(err, context.DeadlineExceeded):
 				return timedOut
 			case err != nil:
 				return killed
 			}
+			became = survived
 		}
-		became = survived
 	}
 	return became
 }

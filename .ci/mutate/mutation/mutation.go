@@ -16,7 +16,8 @@ import (
 var (
 	now    int // the mutant that lives in this run; 0 is none
 	marks  *os.File
-	marked map[int]bool
+	marked map[string]bool
+	test   string // the one that runs
 	guard  sync.Mutex
 )
 
@@ -24,7 +25,7 @@ func init() {
 	now, _ = strconv.Atoi(os.Getenv("MUTANT"))
 	if path := os.Getenv("MUTANT_MARKS"); path != "" {
 		marks, _ = os.OpenFile(path, os.O_APPEND|os.O_WRONLY|os.O_CREATE, 0o644)
-		marked = map[int]bool{}
+		marked = map[string]bool{}
 	}
 	if now > 0 {
 		go stopWhenLarge()
@@ -54,9 +55,22 @@ func On(id int) bool {
 func mark(id int) {
 	guard.Lock()
 	defer guard.Unlock()
-	if !marked[id] {
-		marked[id] = true
-		marks.WriteString(strconv.Itoa(id) + "\n")
+	if line := strconv.Itoa(id) + "\t" + test + "\n"; !marked[line] {
+		marked[line] = true
+		marks.WriteString(line)
+	}
+}
+
+// Test says that a test begins, and gives what says that it ends.
+func Test(name string) func() {
+	guard.Lock()
+	defer guard.Unlock()
+	before := test
+	test = name
+	return func() {
+		guard.Lock()
+		defer guard.Unlock()
+		test = before
 	}
 }
 
