@@ -21,7 +21,7 @@ import (
 )
 
 // quick are the tests of ./compiler that hold the rules, in about two seconds.
-const quick = "^(TestEachBrokenProcedureRaisesItsFindingAndNothingElse|TestExamplesOfEveryRule|TestCertainFixesMendWhatTheyAreFor|" +
+const quick = "^(TestVariationsOfTheExamples|TestEachBrokenProcedureRaisesItsFindingAndNothingElse|TestExamplesOfEveryRule|TestCertainFixesMendWhatTheyAreFor|" +
 	"TestWhatLooksWrongAndIsRightRaisesNothing|TestTheDemonstrationShopIsClean|TestWhatIsLikelyMeantCanBeWrittenByAKey|" +
 	"TestASlipOfThePenIsMendedByItsFix|TestARenamedPartIsMendedEverywhereByOneFix|TestWhatMayBeAnotherIsNotCalledRenamed|" +
 	"TestAShopInAnotherLanguageRaisesNothing|TestWhatIsRightHoldsNothingBackInAnotherLanguage|TestAGuardIsNotExcusedByItsNameInAnotherLanguage)$"

@@ -1,0 +1,122 @@
+package compiler_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"benchleaf/compiler"
+	"benchleaf/compiler/finding"
+)
+
+// variation is an example of a rule with something in it changed, once for each of some words where
+// there are any (they stand for %), and how often the rule then tells.
+type variation struct {
+	rule, of string // bad or good
+	old, new string
+	words    []string
+	times    int
+}
+
+const (
+	bad  = "bad"
+	good = "good"
+)
+
+// What a rule lets be, and how far it goes: the examples show one of each, and these the others.
+var variations = []variation{
+	// Torque.
+	{"torque/unlikely", bad, "tighten = \"hook-bolt\"\n", "tighten = \"hook-bolt\"\nsay = \"Mind the % of it.\"\n", []string{
+		"plug", "adjuster", "gland", "bleed screw", "banjo", "hose", "fitting", "jack", "lock nut", "lock-nut", "grub", "set screw", "gasket",
+		"plastic", "nylon", "aluminium", "brass", "bronze", "copper", "zinc", "magnesium", "glass", "wood", "rubber", "polymer", "sheet",
+		"spring", "pivot", "clamp", "clip", "sensor", "glow", "terminal", "battery", "shear", "eye bolt", "stop screw"}, 0},
+	{"torque/unlikely", bad, "tighten = \"hook-bolt\"\n", "tighten = \"hook-bolt\"\nsay = \"Mind the % of it.\"\n", []string{"frame", "hook"}, 1},
+	{"torque/unlikely", bad, "class = \"8.8\"", "class = \"8.8\"\nhead = \"%\"", []string{"castle-nut", "set-screw", "square-plug", "socket-plug", "wing", "none"}, 0},
+	{"torque/unlikely", bad, "class = \"8.8\"", "class = \"8.8\"\nmaterial = \"%\"", []string{"cast lead", "pot metal"}, 0},
+	{"torque/unlikely", bad, "class = \"8.8\"", "class = \"8.8\"\nmaterial = \"%\"", []string{"steel", "Stainless steel"}, 1},
+	{"torque/unlikely", bad, "[[step]]\ntighten = \"hook-bolt\"\n", "[[step]]\ntighten = \"hook-bolt\"\n[[step]]\ntighten = \"hook-bolt\"\n", nil, 1},
+	{"torque/low", bad, "100 N·m", "% N·m", []string{"46", "107"}, 1}, // VDI 2230 gives an M16 of 8.8 at a friction of 0.10 180 N·m, from memory: a quarter is 45, and 0.6 is 108
+	{"torque/low", bad, "100 N·m", "% N·m", []string{"44", "109"}, 0},
+	{"torque/unlikely", bad, "21 N·m", "% N·m", []string{"5", "44"}, 1},
+	{"torque/unlikely", bad, "21 N·m", "% N·m", []string{"46", "109"}, 0},
+	{"torque/low", bad, "[[step]]\ntighten = \"hook-bolt\"\n", "[[step]]\ntighten = \"hook-bolt\"\n[[step]]\ntighten = \"hook-bolt\"\n", nil, 1},
+	{"torque/angle-from-nothing", bad, "angle = \"90°\"\n", "angle = \"90°\"\nsay = \"Begin at %.\"\n", []string{
+		"hand-tight", "finger-tight", "snug", "the first touch", "contact", "its seat", "tight", "the mark"}, 0},
+	{"torque/angle-from-nothing", bad, "angle = \"90°\"\n", "angle = \"90°\"\nsay = \"Begin at %.\"\n", []string{"noon", "the left"}, 1},
+	{"torque/angle-from-nothing", good, "angle = \"90°\"\n", "[[step]]\ntighten = \"plug\"\nangle = \"90°\"\n[[step]]\ntighten = \"plug\"\nangle = \"30°\"\n", nil, 0},
+	{"torque/angle-over-a-turn", bad, "900°", "%°", []string{"361", "540"}, 1},
+	{"torque/angle-over-a-turn", bad, "900°", "%°", []string{"359", "360"}, 0},
+	{"torque/angle-over-a-turn", bad, "angle = \"900°\"\n", "angle = \"900°\"\n[[step]]\ntighten = \"plug\"\ntorque = \"40 N·m\"\ncondition = \"oiled\"\nangle = \"900°\"\n", nil, 1},
+	{"torque/cross-of-two", good, "count = 4", "count = 3", nil, 0},
+	{"torque/cross-of-two", good, "count = 4", "count = 2", nil, 1},
+	{"torque/cross-of-two", bad, "tighten = \"plug\"", "tighten = \"the bolts of the cover\"\norder = \"cross\"", nil, 0},
+	{"torque/cross-of-two", bad, "[[step]]\ntighten = \"plug\"\n", "[[step]]\ntighten = \"plug\"\n[[step]]\ntighten = \"plug\"\n", nil, 1},
+	{"torque/passes", bad, "[30, 60, 80]", "[%]", []string{"80", "30, 30, 100", "60, 30, 100", "30, 60, 99", "30, 60, 101"}, 1},
+	{"torque/passes", bad, "[30, 60, 80]", "[%]", []string{"100", "30, 31, 100", "100, 100"}, 0},
+	{"torque/passes", bad, "[[step]]\ntighten = \"plug\"\n", "[[step]]\ntighten = [\"plug\", \"plug\"]\n", nil, 1},
+
+	// What can hurt.
+	{"safety/guards-nothing", bad, "chain-guard", "chain-%", []string{"guard", "guards", "hood", "shield", "shroud", "fence", "door", "doors"}, 1},
+	{"safety/guards-nothing", bad, "chain-guard", "%-hood", []string{"tank", "sump", "cab", "cabin", "cupboard", "locker", "glove", "tool-box", "toolbox",
+		"oven", "boiler", "shed", "room", "switch", "fuse", "battery", "filter", "air-box", "airbox", "rain"}, 0},
+	{"safety/guards-nothing", bad, "chain-guard", "chain-plate", nil, 0},
+	{"safety/opened-hot", bad, "open = \"radiator-cap\"", "% = \"radiator-cap\"", []string{"open", "remove", "loosen"}, 1},
+	{"safety/opened-hot", bad, "open = \"radiator-cap\"", "% = \"radiator-cap\"", []string{"inspect", "clean"}, 0},
+	{"safety/opened-hot", bad, "10 min", "% min", []string{"3", "5"}, 1},
+	{"safety/opened-hot", bad, "10 min", "% min", []string{"1", "2.5"}, 0},
+	{"safety/opened-hot", good, "30 min", "% min", []string{"5", "19"}, 1},
+	{"safety/opened-hot", good, "30 min", "% min", []string{"20", "21"}, 0},
+	{"safety/opened-hot", good, "wait = \"30 min\"\n", "wait = \"10 min\"\n[[step]]\nwait = \"10 min\"\n", nil, 0},
+	{"safety/opened-hot", good, "wait = \"30 min\"\n", "say = \"Go on when the radiator is %.\"\n", []string{"cooled off", "cool to the hand", "cold", "hand-warm", "hand warm"}, 0},
+	{"safety/opened-hot", good, "wait = \"30 min\"\n", "say = \"Go on when the radiator is %.\"\n", []string{"wiped", "dry"}, 1},
+	{"safety/opened-hot", bad, "fill = \"radiator-cap\"", "% = \"radiator-cap\"", []string{"fill", "vent", "level", "drain"}, 1},
+	{"safety/opened-hot", bad, "hazards = [\"hot\"]\n[part.radiator-cap]\n", "[part.radiator-cap]\nhazards = [\"hot\"]\n", nil, 1},
+	{"safety/opened-hot", bad, "hazards = [\"hot\"]\n", "", nil, 0},
+	{"safety/opened-hot", bad, "pressure = \"0.9 bar\"\n", "", nil, 0},
+	{"safety/gloves-near-rotation", bad, "run = \"the tail shaft\"", "say = \"Hold the cloth to the tail shaft while it is %.\"", []string{"turning", "rotating", "spinning", "revolving"}, 1},
+	{"safety/gloves-near-rotation", bad, "run = \"the tail shaft\"", "say = \"Hold the cloth to the tail shaft.\"", nil, 0},
+	{"safety/gloves-near-rotation", bad, "run = ", "% = ", []string{"run", "start"}, 1},
+	{"safety/gloves-near-rotation", bad, "wear = [\"gloves\"]\n", "wear = [\"%\"]\n", []string{"gloves", "cut-resistant-gloves"}, 1},
+	{"safety/energy-live", good, "[[prepare]]\nisolate = \"oil\"", "[energy.clamp]\nkind = \"hydraulic\"\npressure = \"160 bar\"\nisolate = \"Stop its pump.\"\nprove = \"Its gauge reads 0.\"\n[[prepare]]\nisolate = \"oil\"", nil, 0},
+	{"safety/energy-live", good, "isolate = \"oil\"", "disconnect = \"oil\"", nil, 0},
+	{"safety/energy-live", bad, "disconnect = \"the hydraulic hose\"\n", "disconnect = \"the hydraulic hose\"\n[[step]]\ndisconnect = \"the hydraulic line\"\n", nil, 1},
+	{"safety/battery-order", bad, "[[step]]\ndisconnect = \"the plus lead of the battery\"", "[part.plus-lead]\ntitle = \"plus lead of the battery\"\n[[step]]\n% = \"plus-lead\"", []string{"disconnect", "remove"}, 1},
+	{"safety/battery-order", bad, "disconnect = ", "connect = ", nil, 0},
+	{"safety/battery-order", good, "disconnect = ", "connect = ", nil, 1},
+	{"safety/battery-order", good, "[[step]]\ndisconnect = \"the minus lead of the battery\"\ncautions = [\"battery\"]\n[[step]]\ndisconnect = ", "[part.minus-lead]\ntitle = \"minus lead of the battery\"\n[[step]]\nrefit = \"minus-lead\"\ncautions = [\"battery\"]\n[[step]]\nconnect = ", nil, 1},
+	{"safety/battery-order", bad, "the battery", "the frame", nil, 0},
+	{"safety/battery-order", bad, "lead of the battery", "% of the battery", []string{"cable", "lead", "clamp", "terminal", "strap"}, 1},
+	{"safety/battery-order", bad, "lead of the battery", "side of the battery", nil, 0},
+}
+
+func TestVariationsOfTheExamples(t *testing.T) {
+	rules := map[string]finding.Rule{}
+	for _, rule := range compiler.Rules() {
+		rules[rule.ID] = rule
+	}
+	for _, one := range variations {
+		t.Run(one.rule, func(t *testing.T) {
+			rule, known := rules[one.rule]
+			require.True(t, known, "no such rule")
+			text := rule.Setting + map[string]string{bad: rule.Bad, good: rule.Good}[one.of]
+			require.Contains(t, text, one.old)
+			words := one.words
+			if len(words) == 0 {
+				words = []string{""}
+			}
+			for _, word := range words {
+				changed := strings.ReplaceAll(text, one.old, strings.ReplaceAll(one.new, "%", word))
+				found := compile(changed)
+				times := 0
+				for _, one := range found {
+					if one.Rule == rule.ID {
+						times++
+					}
+				}
+				assert.Equal(t, one.times, times, "%s with %q: %s\n%s", one.of, strings.ReplaceAll(one.new, "%", word), describe(found), changed)
+			}
+		})
+	}
+}
