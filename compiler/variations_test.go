@@ -89,6 +89,31 @@ var variations = []variation{
 	{"safety/battery-order", bad, "the battery", "the frame", nil, 0},
 	{"safety/battery-order", bad, "lead of the battery", "% of the battery", []string{"cable", "lead", "clamp", "terminal", "strap"}, 1},
 	{"safety/battery-order", bad, "lead of the battery", "side of the battery", nil, 0},
+
+	// Figures held against figures.
+	{"tool/range", bad, "0 to 100 bar", "%", []string{"0 to 164 bar", "0 to 164.9 bar", "156 to 300 bar", "max 100 bar", "min 160 bar"}, 1},
+	{"tool/range", bad, "0 to 100 bar", "%", []string{"0 to 165 bar", "155 to 165 bar", "max 165 bar", "min 155 bar"}, 0},
+	{"tool/range", bad, "measure = \"pressure\"", "measure = \"pressure\"\nlimit = \"50 to 60 bar\"", nil, 0},
+	{"tool/range", good, "measure = \"pressure\"", "measure = \"pressure\"\nlimit = \"250 to 260 bar\"", nil, 1},
+	{"tool/range", bad, "measure = \"pressure\"", "record = \"pressure\"", nil, 0},
+	{"tool/rating", bad, "30 kg", "% kg", []string{"37", "37.9"}, 1},
+	{"tool/rating", bad, "30 kg", "% kg", []string{"38", "39"}, 0},
+	{"tool/rating", bad, "30 kg\"", "19 kg\"\ncount = 2", nil, 0},
+	{"tool/rating", bad, "30 kg\"", "18 kg\"\ncount = 2", nil, 1},
+	{"tool/container-too-small", bad, "\"4 L\"", "\"% L\"", []string{"4.9", "5", "6.2"}, 1},
+	{"tool/container-too-small", bad, "\"4 L\"", "\"% L\"", []string{"6.25", "7"}, 0},
+	{"fluid/over-capacity", bad, "amount = \"5 L\"", "amount = \"% L\"", []string{"0.505", "0.5"}, 0},
+	{"fluid/over-capacity", bad, "amount = \"5 L\"", "amount = \"% L\"", []string{"0.51", "0.6 to 0.7", "max 0.6"}, 1},
+	{"fluid/over-capacity", bad, "amount = \"5 L\"", "amount = \"0.5 to 0.7 L\"", nil, 0},
+	{"part/too-heavy", bad, "38 kg", "% kg", []string{"25", "26"}, 1},
+	{"part/too-heavy", bad, "38 kg", "% kg", []string{"24", "24.9"}, 0},
+	{"part/too-heavy", bad, "replace = \"gearbox\"", "replace = \"gearbox\"\npeople = %", []string{"2", "3"}, 0},
+	{"part/too-heavy", bad, "replace = \"gearbox\"", "replace = \"gearbox\"\nsay = \"Mind the %.\"", []string{"hoist", "crane", "jack", "forklift", "fork lift", "loader", "trolley", "lift", "slide", "rollers", "hinge", "swing arm", "gas spring", "counterweight", "helper", "second person", "two people", "casing in halves", "casing in pieces", "row, one at a time", "sling", "chain block"}, 0},
+	{"part/too-heavy", bad, "replace = \"gearbox\"", "replace = \"gearbox\"\nsay = \"Mind the %.\"", []string{"gasket", "floor"}, 1},
+	{"part/too-heavy", bad, "replace = \"gearbox\"\n", "remove = \"gearbox\"\n[[step]]\nrefit = \"gearbox\"\n", nil, 1},
+	{"limit/run-without-end", bad, "without load", "%", []string{"once", "twice", "for one minute", "for two rounds", "for three rounds", "for four rounds", "for five rounds", "for ten rounds", "until it is warm", "a turn", "a stroke", "a cycle", "a lap", "a round", "for a second", "for a minute", "3 times"}, 0},
+	{"limit/run-without-end", bad, "without load", "%", []string{"slowly", "with its load"}, 1},
+	{"limit/run-without-end", bad, "expect =", "% = \"2 min\"\nexpect =", []string{"least", "most"}, 0},
 }
 
 func TestVariationsOfTheExamples(t *testing.T) {
