@@ -258,6 +258,31 @@ var variations = []variation{
 	{"sequence/already-shut", bad, "date = 2026-02-14", "date = 2026-02-14\nstart = [\"The flap is clean.\"]", nil, 1, ""},
 	{"part/too-heavy", bad, "38 kg", "max 38 kg", nil, 1, ""},
 	{"safety/still-loaded", bad, "relieve = \"Turn the wheel to the left until the pointer is at 0.\"\n", "", nil, 1, ""},
+
+	// Fluids and fasteners.
+	{"fluid/greases-mix", bad, "grease = \"bearing\"\n", "grease = \"bearing\"\nsay = \"%\"\n", []string{"Purge it.", "Wash it out first.", "Let the old grease out.", "Rinse it.", "Flush it.", "Press until only new comes.", "Press until only fresh comes."}, 0, ""},
+	{"fluid/greases-mix", bad, "grease = \"bearing\"\n", "grease = \"bearing\"\nsay = \"Wipe it.\"\n", nil, 1, ""},
+	{"fluid/greases-mix", bad, "grease = \"bearing\"", "% = \"bearing\"", []string{"grease", "lubricate"}, 1, ""},
+	{"fluid/greases-mix", bad, "[[step]]\ngrease", "[[step]]\nclean = \"bearing\"\n[[step]]\ngrease", nil, 0, ""},
+	{"fluid/brake-fluids-mix", bad, "fill = \"circuit\"\nfluid = \"dot-5\"", "bleed = \"circuit\"\nfluid = \"dot-5\"", nil, 1, ""},
+	{"fluid/brake-fluids-mix", bad, "[[step]]\nrun = \"the pump\"\nleast = \"1 min\"\n", "[[step]]\n% = \"circuit\"\n", []string{"drain", "clean"}, 0, ""},
+	{"fluid/brake-fluids-mix", bad, "[[step]]\nrun = \"the pump\"\nleast = \"1 min\"\n", "[[step]]\ninspect = \"circuit\"\n", nil, 1, ""},
+	{"fluid/coolants-mix", good, "clean = \"circuit\"", "% = \"circuit\"", []string{"drain", "clean"}, 0, ""},
+	{"fluid/coolants-mix", good, "clean = \"circuit\"", "inspect = \"circuit\"", nil, 1, ""},
+	{"fluid/out-and-in-differ", good, "1.9 L", "% L", []string{"1.8", "2", "2.2"}, 0, ""},
+	{"fluid/out-and-in-differ", good, "1.9 L", "% L", []string{"1.2", "1.5", "3"}, 1, ""},
+	{"fluid/yellow-metal", bad, "API GL-5", "API %", []string{"GL-5"}, 1, ""},
+	{"fluid/yellow-metal", bad, "API GL-5", "API %", []string{"GL-3", "GL-4"}, 0, ""},
+	{"fluid/filled-while-open", bad, "[[step]]\nremove = \"drain\"", "[[step]]\nloosen = \"drain\"", nil, 1, ""},
+	{"fluid/tilted-open", bad, "remove = \"filler\"", "% = \"filler\"", []string{"remove", "loosen", "open"}, 1, ""},
+	{"fastener/circles", good, "count = 10\ncircles = 2", "count = %\ncircles = 3", []string{"9", "12"}, 0, ""},
+	{"fastener/circles", good, "count = 10\ncircles = 2", "count = %\ncircles = 3", []string{"10", "11"}, 1, ""},
+	{"fastener/more-than-there-are", bad, "count = 6", "count = %", []string{"5", "40"}, 1, ""},
+	{"fastener/more-than-there-are", bad, "count = 6", "count = %", []string{"1", "4"}, 0, ""},
+	{"tool/reach", good, "reach = \"120 mm\"", "reach = \"% mm\"", []string{"120", "124"}, 0, ""},
+	{"tool/no-list", good, "tools = []\n", "", nil, 1, ""},
+	{"sequence/time-upside-down", bad, "20 min", "% min", []string{"6", "20"}, 1, ""},
+	{"sequence/time-upside-down", bad, "20 min", "% min", []string{"5", "4"}, 0, ""},
 }
 
 func TestVariationsOfTheExamples(t *testing.T) {
