@@ -283,6 +283,21 @@ var variations = []variation{
 	{"tool/no-list", good, "tools = []\n", "", nil, 1, ""},
 	{"sequence/time-upside-down", bad, "20 min", "% min", []string{"6", "20"}, 1, ""},
 	{"sequence/time-upside-down", bad, "20 min", "% min", []string{"5", "4"}, 0, ""},
+
+	// Speeds and limits.
+	{"limit/above-drive", bad, "the auger", "the %", []string{"engine", "rotor", "drum", "fan", "impeller", "spindle", "blade", "pump", "blower", "flywheel", "beater"}, 0, ""},
+	{"limit/above-drive", bad, "1000 rpm", "% rpm", []string{"600", "1000"}, 1, ""},
+	{"limit/above-drive", bad, "1000 rpm", "% rpm", []string{"500", "540"}, 0, ""},
+	{"limit/turned-round", bad, "bearing-play", "bearing-%", []string{"play", "runout", "run-out", "wear", "stretch", "offset", "leak", "leakage", "misalignment", "lean", "wobble", "taper", "ovality", "drop", "temperature"}, 1, ""},
+	{"limit/turned-round", bad, "bearing-play", "%", []string{"gap", "pressure"}, 0, ""},
+	{"limit/turned-round", good, "bearing-play", "%", []string{"tread", "lining", "pad-thickness", "compression", "charge"}, 1, ""},
+	{"limit/set-outside", good, "3 to 4 mm", "% mm", []string{"5.1", "6", "2", "2 to 2.9"}, 1, ""},
+	{"limit/set-outside", good, "3 to 4 mm", "% mm", []string{"3", "5", "3 to 5"}, 0, ""},
+	{"limit/set-wider", good, "set = \"3 to 5 mm\"", "set = \"%\"", []string{"2.9 to 5 mm", "3 to 5.1 mm"}, 1, ""},
+	{"limit/set-wider", good, "set = \"3 to 5 mm\"", "set = \"%\"", []string{"3 to 4 mm", "4 mm"}, 0, ""},
+	{"fluid/plug-not-named", bad, "until = \"it only drips\"\n", "until = \"it only drips\"\nsay = \"%\"\n", []string{"Pump it out.", "Suck it out.", "Use a siphon.", "Use a syringe.", "Use an extractor.", "Bail it out.", "Use a scoop."}, 0, ""},
+	{"fluid/plug-not-named", bad, "until = \"it only drips\"\n", "until = \"it only drips\"\nsay = \"Wipe it.\"\n", nil, 1, ""},
+	{"fluid/waste-mixed", bad, "kind = \"gear-oil\"", "kind = \"%\"", []string{"gear-oil", "engine-oil", "hydraulic-oil", "compressor-oil", "chain-oil"}, 1, ""},
 }
 
 func TestVariationsOfTheExamples(t *testing.T) {
