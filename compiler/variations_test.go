@@ -298,6 +298,13 @@ var variations = []variation{
 	{"fluid/plug-not-named", bad, "until = \"it only drips\"\n", "until = \"it only drips\"\nsay = \"%\"\n", []string{"Pump it out.", "Suck it out.", "Use a siphon.", "Use a syringe.", "Use an extractor.", "Bail it out.", "Use a scoop."}, 0, ""},
 	{"fluid/plug-not-named", bad, "until = \"it only drips\"\n", "until = \"it only drips\"\nsay = \"Wipe it.\"\n", nil, 1, ""},
 	{"fluid/waste-mixed", bad, "kind = \"gear-oil\"", "kind = \"%\"", []string{"gear-oil", "engine-oil", "hydraulic-oil", "compressor-oil", "chain-oil"}, 1, ""},
+
+	// Two people.
+	{"people/once", good, "person = 1\nonce", "once", nil, 1, "does not say who does it"},
+	{"people/once", bad, "[[step]]\n", "[[step]]\nid = \"plug-out\"\n", nil, 1, "which comes after it"},
+	{"people/once", good, "[[step]]\nsay = \"Look", "[[step]]\nid = \"plug-out\"\nsay = \"Wipe it.\"\n[[step]]\nsay = \"Look", nil, 1, "have one id"},
+	{"people/once", good, "people = 2", "people = 1", nil, 1, "the job takes 1"},
+	{"people/once", good, "people = 2\n[[step]]", "people = 3\n[[step]]", nil, 0, ""},
 }
 
 func TestVariationsOfTheExamples(t *testing.T) {
