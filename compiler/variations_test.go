@@ -52,7 +52,7 @@ var variations = []variation{
 	{"torque/angle-over-a-turn", bad, "angle = \"900°\"\n", "angle = \"900°\"\n[[step]]\ntighten = \"plug\"\ntorque = \"40 N·m\"\ncondition = \"oiled\"\nangle = \"900°\"\n", nil, 1, ""},
 	{"torque/cross-of-two", good, "count = 4", "count = 3", nil, 0, ""},
 	{"torque/cross-of-two", good, "count = 4", "count = 2", nil, 1, ""},
-	{"torque/cross-of-two", bad, "tighten = \"plug\"", "tighten = \"the bolts of the cover\"\norder = \"cross\"", nil, 0, ""},
+	{"torque/cross-of-two", bad, "tighten = \"plug\"", "inspect = \"the bolts of the cover\"\norder = \"cross\"", nil, 0, ""},
 	{"torque/cross-of-two", bad, "[[step]]\ntighten = \"plug\"\n", "[[step]]\ntighten = \"plug\"\n[[step]]\ntighten = \"plug\"\n", nil, 1, ""},
 	{"torque/passes", bad, "[30, 60, 80]", "[%]", []string{"80", "30, 30, 100", "60, 30, 100", "30, 60, 99", "30, 60, 101"}, 1, ""},
 	{"torque/passes", bad, "[30, 60, 80]", "[%]", []string{"100", "30, 31, 100", "100, 100"}, 0, ""},
@@ -160,7 +160,7 @@ var variations = []variation{
 	{"safety/hands-before-isolation", bad, "remove = \"cap\"", "% = \"cap\"", []string{"remove", "replace", "loosen", "tighten", "grease", "lubricate", "adjust", "align", "sharpen"}, 1, ""},
 	{"safety/hands-before-isolation", bad, "remove = \"cap\"", "% = \"cap\"", []string{"inspect", "clean"}, 0, ""},
 	{"safety/hands-before-isolation", bad, "[[step]]\nisolate", "[[step]]\nloosen = \"cap\"\n[[step]]\nisolate", nil, 1, ""},
-	{"safety/hands-before-isolation", bad, "remove = \"cap\"", "remove = \"the cap of the tank\"", nil, 0, ""},
+	{"safety/hands-before-isolation", bad, "remove = \"cap\"", "disconnect = \"the hose of the tank\"", nil, 0, ""},
 	{"safety/no-chocks", bad, "[[step]]\nraise", "[[step]]\nsay = \"%\"\n[[step]]\nraise", []string{"Chock the wheels.", "Block both wheels.", "Wedge the wheels.", "Scotch the axle."}, 0, ""},
 	{"safety/no-chocks", bad, "axle", "%", []string{"axle", "wheel"}, 1, ""},
 	{"safety/no-chocks", bad, "axle", "%", []string{"frame", "flywheel", "spare wheel", "gauge wheel"}, 0, ""},
@@ -327,6 +327,7 @@ func TestVariationsOfTheExamples(t *testing.T) {
 				found := compile(changed)
 				times := 0
 				for _, one := range found {
+					assert.NotEqual(t, notChecked, one.Rule, "%s is not what a file may say", variation.new)
 					if one.Rule == rule.ID {
 						times++
 						assert.Contains(t, one.Severity.String()+": "+one.Summary, variation.says)
