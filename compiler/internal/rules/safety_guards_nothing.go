@@ -45,4 +45,4 @@ var guardNames = []string{"guard", "guards", "hood", "shield", "shroud", "fence"
 
 // harmlessDoors are words of what has a door or a hood and nothing that moves behind it;
 // common practice, no source.
-var harmlessDoors = []string{"tank", "sump", "cab", "cabin", "cupboard", "locker", "glove", "tool box", "toolbox", "oven", "boiler", "shed", "room", "switch", "fuse", "battery", "filter", "air box", "airbox", "rain"}
+var harmlessDoors = []string{"tank", "sump", "cab", "cupboard", "locker", "glove", "tool box", "toolbox", "oven", "boiler", "shed", "room", "switch", "fuse", "battery", "filter", "air box", "airbox", "rain"}

@@ -8,7 +8,7 @@ import (
 )
 
 // stops are words that say that what runs stands still again, or that nothing drives it.
-var stops = []string{"stop", "switch off", "switch it off", "switched off", "shut down", "shut off", "shut it", "turn off", "turn it off", "key out", "take the key", "still", "standstill", "unplug", "pull the plug", "isolate", "cut the engine"}
+var stops = []string{"stop", "switch off", "switch it off", "switched off", "shut down", "shut off", "shut it", "turn off", "turn it off", "key out", "take the key", "still", "unplug", "pull the plug", "isolate", "cut the engine"}
 
 // isRunning keeps that the machine runs, until a step stops it.
 func isRunning(w *walk, step *model.Step, object model.Object) {
