@@ -23,7 +23,7 @@ func TestFactsOfSpokenNotesRestOnTheirWords(t *testing.T) {
 	require.Len(t, paths, 5)
 	later, err := filepath.Glob("../testdata/draft/*/*.txt")
 	require.NoError(t, err)
-	require.Len(t, later, 8)
+	require.Len(t, later, 13)
 	paths = append(paths, later...)
 	for _, path := range paths {
 		notes, err := os.ReadFile(path)

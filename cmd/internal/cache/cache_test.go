@@ -92,6 +92,7 @@ func TestADamagedEntryIsNotThere(t *testing.T) {
 }
 
 func TestWhereItLies(t *testing.T) {
+	t.Setenv(Variable, "")
 	for _, name := range []string{"HOME", "XDG_CACHE_HOME", "LocalAppData"} {
 		t.Setenv(name, filepath.Join(t.TempDir(), name))
 	}
