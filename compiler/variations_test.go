@@ -122,6 +122,12 @@ var variations = []variation{
 	{"torque/above-class", bad, "condition = \"dry\"\n", "", nil, 1, "warning: "},
 	{"torque/above-class", bad, "85 N·m", "% N·m", []string{"43", "50"}, 1, "warning: "},
 	{"torque/above-class", bad, "85 N·m", "% N·m", []string{"51", "52"}, 1, "error: "},
+	// ISO 898-1: 36.6 mm² at 970 MPa, the proof stress of class 12.9, are 35.5 kN; times 8 mm and 0.35 99.4 N·m, and half as much more 149 N·m
+	{"torque/above-class", bad, "class = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n", "torque = \"% N·m\"\n", []string{"110", "148"}, 1, "warning: "},
+	{"torque/above-class", bad, "class = \"8.8\"\ntorque = \"85 N·m\"\ncondition = \"dry\"\n", "torque = \"% N·m\"\n", []string{"150", "600"}, 1, "error: "},
+	{"fluid/never-filled", bad, "fluid = \"oil\"\n", "", nil, 1, ""},
+	{"fluid/never-filled", bad, "fluid = \"oil\"\ncapacity = \"1 L\"\ndrain = \"drain\"\nfill = \"filler\"\n", "capacity = \"1 L\"\ndrain = \"drain\"\n", nil, 1, ""},
+	{"fluid/never-filled", bad, "fluid = \"oil\"\ncapacity = \"1 L\"\ndrain = \"drain\"\nfill = \"filler\"\n", "title = \"%\"\ncapacity = \"1 L\"\ndrain = \"drain\"\n", []string{"air receiver", "water trap"}, 0, ""},
 	{"torque/above-class", bad, "85 N·m", "42 N·m", nil, 0, ""}, // ISO 898-1: 36.6 mm² at 580 MPa are 21.2 kN; times 8 mm and 0.25 dry 42.5 N·m, and 0.30 50.9 N·m
 	{"torque/above-plug", good, "[[step]]\ntighten = \"drain-plug\"\n", "[[step]]\ntighten = \"drain-plug\"\ntorque = \"250 N·m\"\ncondition = \"dry\"\n", nil, 1, ""},
 	{"torque/above-plug", bad, "drain-plug", "%-plug", []string{"spark", "glow", "heater", "electric", "socket", "expansion", "wheel", "hub"}, 0, ""},

@@ -14,6 +14,7 @@ import (
 	"sync"
 	"sync/atomic"
 	"syscall"
+	"time"
 
 	"benchleaf/cmd/internal/disk"
 	"benchleaf/compiler"
@@ -84,6 +85,7 @@ func (d *delivery) add(output compiler.Output) error {
 		if err := os.MkdirAll(d.folder, 0o777); err != nil {
 			return fmt.Errorf("the folder %s cannot be made: %w", d.shown, disk.Reason(err))
 		}
+		sweep(d.folder)
 		queue := make(chan *parcel, waiting)
 		d.queue = queue
 		for range runtime.GOMAXPROCS(0) {
@@ -109,6 +111,20 @@ func (d *delivery) add(output compiler.Output) error {
 	d.files, d.size = append(d.files, one), d.size+len(output.Bytes)
 	d.queue <- one
 	return nil
+}
+
+// stale is how long ago a text beside its place was written that nobody will move there any more: the
+// build that wrote it was killed.
+const stale = time.Hour
+
+// sweep takes such texts out of a folder.
+func sweep(folder string) {
+	left, _ := filepath.Glob(filepath.Join(folder, ".benchleaf-*-*"))
+	for _, path := range left {
+		if info, err := os.Lstat(path); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > stale {
+			os.Remove(path)
+		}
+	}
 }
 
 // write puts a file beside its place.

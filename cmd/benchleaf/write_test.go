@@ -246,3 +246,20 @@ func TestAFolderInThePlaceOfAFile(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, left, "no draft is left behind")
 }
+
+// What a killed build left beside its places goes with the next build after an hour; what another
+// is just writing stays.
+func TestLeftTextsAreSweptOut(t *testing.T) {
+	folder := t.TempDir()
+	old, new := filepath.Join(folder, ".benchleaf-1-2"), filepath.Join(folder, ".benchleaf-3-4")
+	for _, path := range []string{old, new} {
+		require.NoError(t, os.WriteFile(path, []byte("x"), 0o600))
+	}
+	then := time.Now().Add(-2 * stale)
+	require.NoError(t, os.Chtimes(old, then, then))
+	_, err := writeAll(folder, "out", []compiler.Output{{Name: "a.pdf", Bytes: []byte("a")}})
+	require.NoError(t, err)
+	assert.NoFileExists(t, old)
+	assert.FileExists(t, new)
+	assert.FileExists(t, filepath.Join(folder, "a.pdf"))
+}

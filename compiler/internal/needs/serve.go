@@ -158,12 +158,15 @@ func (g Grip) serving(tools []*model.Tool) []Set {
 	handles := g.Handles(tools)
 	for _, fitting := range g.Grips(tools) {
 		var fit []Set
-		if fitting.Tool.Drive.Text == "" {
+		if fitting.Tool.Drive.Text == "" && !g.Torque {
 			fit = []Set{{fitting.Tool.Name}}
 		}
 		for _, handle := range handles {
-			if fitting.Tool.Drive.Text != "" {
+			switch {
+			case fitting.Tool.Drive.Text != "":
 				fit = append(fit, g.chains(fitting.Tool, handle, tools)...)
+			case g.Torque: // its square is not known, and no torque comes without a wrench
+				fit = append(fit, Set{fitting.Tool.Name, handle.Name})
 			}
 		}
 		slices.SortFunc(fit, func(a, b Set) int { return cmp.Or(len(a)-len(b), slices.Compare(a, b)) })

@@ -50,7 +50,7 @@ func (w *walk) end() {
 		w.breach(NotConnected, h.at, h.place, h.name, "", nil)
 	}
 	for _, c := range w.pools {
-		if at := w.cavities[c]; at.drained && c.Fluid.Set() && !w.said(w.job.Procedure.End, c.Words(), "empty", "drained", "dry") {
+		if at := w.cavities[c]; at.drained && refilled(c) && !w.said(w.job.Procedure.End, c.Words(), "empty", "drained", "dry") {
 			w.breach(NeverFilled, at.drainedAt, at.place, c.Words(), "", nil)
 		}
 	}
@@ -171,4 +171,14 @@ func leftOf(p *model.Part, at *part) int {
 		return 0
 	}
 	return at.let
+}
+
+// refilled reports whether a cavity is to be full again: one that a fluid is named for, that is filled
+// or looked into somewhere, or that holds so much; but for those that only gather something.
+func refilled(c *model.Cavity) bool {
+	if c.Fluid.Set() || c.Fill.Set() || c.Level.Set() {
+		return true
+	}
+	words := strings.ToLower(c.Words())
+	return c.Capacity.Set() && !slices.ContainsFunc([]string{"receiver", "air", "condensate", "trap", "separator", "waste", "drip", "rain"}, func(gathers string) bool { return strings.Contains(words, gathers) })
 }
