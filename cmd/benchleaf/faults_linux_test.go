@@ -22,6 +22,9 @@ import (
 // shell runs a line with the real command as "benchleaf", in a folder.
 func shell(t *testing.T, folder, line string) said {
 	t.Helper()
+	if _, err := exec.LookPath("sh"); err != nil {
+		t.Skip("sh is not installed")
+	}
 	program, err := os.Executable()
 	require.NoError(t, err)
 	names := t.TempDir()
