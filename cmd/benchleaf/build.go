@@ -233,7 +233,7 @@ func (by *caller) deliver(builds []*build, held bool) error {
 	for _, b := range builds {
 		by.tellNotes(b)
 		if b.printing == nil {
-			b.printing = deliver(b.folder, b.shown)
+			b.printing = newDelivery(b.folder, b.shown)
 		}
 		defer b.printing.drop()
 		for _, output := range b.outputs {

@@ -82,7 +82,7 @@ func (by *caller) print(paths []string, out, variant string, look compiler.Look)
 		return err
 	}
 	for _, b := range builds {
-		b.printing = deliver(b.folder, b.shown)
+		b.printing = newDelivery(b.folder, b.shown)
 		defer b.printing.drop()
 		if err := by.cards(b, look, run.kept()); err != nil {
 			return err

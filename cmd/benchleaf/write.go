@@ -33,7 +33,7 @@ type written struct {
 
 // writeAll puts files into a folder, all or none as far as the disk allows.
 func writeAll(folder, shown string, outputs []compiler.Output) ([]written, error) {
-	d := deliver(folder, shown)
+	d := newDelivery(folder, shown)
 	defer d.drop()
 	for _, output := range outputs {
 		if err := d.add(output); err != nil {
@@ -68,7 +68,7 @@ type parcel struct {
 	fault  error
 }
 
-func deliver(folder, shown string) *delivery {
+func newDelivery(folder, shown string) *delivery {
 	d := &delivery{folder: folder, shown: shown, stopped: make(chan os.Signal, 1)}
 	signal.Notify(d.stopped, os.Interrupt, syscall.SIGTERM)
 	return d

@@ -70,10 +70,13 @@ var stages = []func(*Set, *File){
 func (s *Set) check(file *File) { s.checkRefs(file); s.checkName(file) }
 
 // stage does one of them to a file, and keeps what it finds.
-func (r *Reader) stage(file *File, do func(*Set, *File)) {
-	n := len(r.set.Findings)
-	do(r.set, file)
-	r.kept[file].linked = append(r.kept[file].linked, r.set.Findings[n:]...)
+func (r *Reader) stage(file *File, do func(*Set, *File)) { r.set.keep(r.kept, file, do) }
+
+// keep does something to a file, and keeps what it finds with what was found in it before.
+func (s *Set) keep(of map[*File]*kept, file *File, do func(*Set, *File)) {
+	n := len(s.Findings)
+	do(s, file)
+	of[file].linked = append(of[file].linked, s.Findings[n:]...)
 }
 
 // gather puts what was found into the set.

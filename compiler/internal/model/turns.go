@@ -166,9 +166,7 @@ func (t *Turns) other(file *File) *File { return t.byPath[otherReading(file.Sour
 // stage does one thing to some files, and keeps what it finds.
 func (t *Turns) stage(files []*File, do func(*Set, *File)) {
 	for _, file := range files {
-		n := len(t.Findings)
-		do(t.Set, file)
-		t.kept[file].linked = append(t.kept[file].linked, t.Findings[n:]...)
+		t.keep(t.kept, file, do)
 	}
 }
 
